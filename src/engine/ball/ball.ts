@@ -1,0 +1,32 @@
+import type { Finish } from "../surface/finish.ts";
+
+export const COVER_IDS = ["polyester", "urethane", "solid", "hybrid", "pearl"] as const;
+export type CoverId = (typeof COVER_IDS)[number];
+
+/** What the ball is in the bag for; it decides what a good finish is. */
+export const BALL_JOBS = ["strike", "control", "spare", "house"] as const;
+export type BallJob = (typeof BALL_JOBS)[number];
+
+export interface Ball {
+  readonly name: string;
+  readonly cover: CoverId;
+  readonly job: BallJob;
+  readonly massLb: number;
+  readonly diameterIn: number;
+  /** Radius of gyration about the low-RG (pin) axis. */
+  readonly rgIn: number;
+  /** High minus low RG. */
+  readonly differentialIn: number;
+  /** High minus middle RG, 0 … differential. */
+  readonly intermediateDifferentialIn: number;
+  /** Three radii of gyration as they stand, instead of RG and differentials (shots only). */
+  readonly principalRgIn: readonly [number, number, number] | null;
+  /** Distance over the surface from the pin to the bowler's positive axis point; a quarter circle is about 6.75 in. */
+  readonly pinToPapIn: number;
+  /** Angle at the pin between the high-RG axis and the line to the positive axis point. */
+  readonly drillingAngleDeg: number;
+  /** The finish that is on the ball today. */
+  readonly finish: Finish;
+  /** A roughness reading of today's surface, if one was taken. */
+  readonly raMicroinch: number | null;
+}

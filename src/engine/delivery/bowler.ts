@@ -1,0 +1,27 @@
+export type Hand = "right" | "left";
+
+/** A bowler's own variation from shot to shot: standard deviations, all ≥ 0. */
+export interface Spread {
+  readonly launchAngleDeg: number;
+  readonly laydownBoards: number;
+  readonly speedMph: number;
+  readonly revRateRpm: number;
+  readonly axisRotationDeg: number;
+}
+
+/** What the bowler gives the ball. Axis rotation 0 is forward roll, 90° side roll; tilt is the axis' angle above the floor. */
+export interface Bowler {
+  readonly name: string;
+  readonly hand: Hand;
+  readonly speedMph: number;
+  readonly revRateRpm: number;
+  readonly axisRotationDeg: number;
+  readonly axisTiltDeg: number;
+  readonly spread: Spread;
+}
+
+/** Where the ball is laid down and where it is sent. Boards from the bowler's hand side, angle positive outward. */
+export interface Line {
+  readonly laydownBoard: number;
+  readonly launchAngleDeg: number;
+}

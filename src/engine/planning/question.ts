@@ -1,0 +1,26 @@
+import type { Ball } from "../ball/ball.ts";
+import type { Bowler, Line } from "../delivery/bowler.ts";
+import type { Lane } from "../lane/lane.ts";
+import type { Finish } from "../surface/finish.ts";
+
+/** Lines the bowler can play. Pairs are [least, most]. */
+export interface Limits {
+  readonly laydownBoard: readonly [number, number];
+  readonly launchAngleDeg: readonly [number, number];
+  readonly breakpointBoard: readonly [number, number];
+}
+
+/** Everything the finish plan is computed from. Nothing is left to a default here: `contract/` fills those in and lists them. */
+export interface PlanQuestion {
+  readonly seed: number;
+  readonly bowler: Bowler;
+  readonly ball: Ball;
+  readonly lane: Lane;
+  /** The line played today; null: the best line of today's finish. */
+  readonly line: Line | null;
+  readonly limits: Limits;
+  /** Named candidates; null: the cover's usual range. */
+  readonly candidates: readonly Finish[] | null;
+  /** Why a candidate outside the cover's usual range is asked for; null if none is. */
+  readonly outsideRangeReason: string | null;
+}
