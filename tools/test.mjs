@@ -1,0 +1,73 @@
+/**
+ * `npm test`: installs, builds, lints and runs every test. The last line it prints is the true total, alone:
+ * type-check, web build, lint and unused code count as one each, tests as their runners report them.
+ */
+import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
+import { join } from "node:path";
+import { findBrowser } from "./browser.mjs";
+import { bundleWeb, compile, ensureInstalled, ROOT, runTool } from "./setup.mjs";
+import { addTotals, fromPlaywright, fromVitest, NONE, totalsLine } from "./totals.mjs";
+
+const REPORTS = join(ROOT, "dist", ".reports");
+/** @type {string[]} */
+const notices = [];
+
+await ensureInstalled();
+rmSync(REPORTS, { recursive: true, force: true });
+mkdirSync(REPORTS, { recursive: true });
+
+let totals = NONE;
+for (const part of [
+  () => check("type-check", compile),
+  () => check("web build", bundleWeb),
+  () => check("lint and format", () => runTool("@biomejs/biome", "biome", ["check", "--error-on-warnings"])),
+  () => check("unused code", () => runTool("knip", "knip", [])),
+  runVitest,
+  runBrowserTests,
+]) {
+  totals = addTotals(totals, await part());
+}
+for (const notice of notices) console.log(notice);
+process.exitCode = totals.failed === 0 ? 0 : 1;
+console.log(totalsLine(totals));
+
+/** @param {string} name @param {() => Promise<number>} command */
+async function check(name, command) {
+  console.log(`\n— ${name}`);
+  const passed = (await command()) === 0;
+  if (!passed) notices.push(`Failed: ${name}`);
+  return { ...NONE, [passed ? "passed" : "failed"]: 1 };
+}
+
+async function runVitest() {
+  console.log("\n— tests");
+  const file = join(REPORTS, "vitest.json");
+  const code = await runTool("vitest", "vitest", ["run", "--reporter=default", "--reporter=json", `--outputFile.json=${file}`]);
+  return fromVitest(readReport(file), code);
+}
+
+async function runBrowserTests() {
+  console.log("\n— browser tests");
+  if (!existsSync(join(ROOT, "playwright.config.ts"))) return NONE;
+  const browser = await findBrowser();
+  if (browser.path === null) return withoutBrowser(browser.tried);
+  const file = join(REPORTS, "playwright.json");
+  const env = { CHROMIUM: browser.path, PLAYWRIGHT_JSON_OUTPUT_NAME: file, PLAYWRIGHT_JSON_OUTPUT_FILE: file };
+  const code = await runTool("@playwright/test", "playwright", ["test", "--reporter=list,json"], env);
+  return fromPlaywright(readReport(file), code);
+}
+
+/** Skips by name and says how to get a browser; on a build machine a skip is a failure. @param {readonly string[]} tried */
+function withoutBrowser(tried) {
+  const onBuildMachine = process.env.CI === "true";
+  notices.push(
+    `${onBuildMachine ? "Failed" : "Skipped"}: browser tests. No Chromium starts here; tried ${tried.join(", ")}. ` +
+      "Install Chromium or Chrome, or put the path of one into CHROMIUM.",
+  );
+  return { ...NONE, [onBuildMachine ? "failed" : "skipped"]: 1 };
+}
+
+/** @param {string} file @returns {any} the report, or null if the runner died before it wrote one */
+function readReport(file) {
+  return existsSync(file) ? JSON.parse(readFileSync(file, "utf8")) : null;
+}
