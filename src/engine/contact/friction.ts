@@ -1,0 +1,116 @@
+import type { Assumed } from "../assumptions.ts";
+import type { CoverId } from "../ball/ball.ts";
+import { CELL_X, CELL_Y, COLUMNS, FIRST_X, type FilmMap, ROWS } from "../lane/filmMap.ts";
+import { FOOT } from "../units.ts";
+
+/** Coefficient of friction at a place of the lane. */
+export type FrictionField = (x: number, y: number) => number;
+
+/** What the law needs of ball and lane. Roughness is a number here: which finish it belongs to is not the law's business. */
+export interface Contact {
+  readonly dry: number;
+  readonly oil: number;
+  /** Film, µm, at which half of the load is carried by asperities. */
+  readonly halfFilmUm: number;
+  readonly exponent: number;
+}
+
+/**
+ * The constants of one ball on one lane.
+ *
+ * σ = √(Ra_ball² + Ra_lane²) is the composite roughness (Johnson, Greenwood & Poon 1972), λ = h/σ the film ratio.
+ * Half of the load is on asperities at λ = l₀·c_l: see docs/model/friction.md.
+ *
+ * @param ballRaUm effective roughness of the ball, µm, ≥ 0.
+ */
+export function contactOf(cover: CoverId, ballRaUm: number, a: Assumed): Contact {
+  const composite = Math.hypot(ballRaUm, a["friction.laneRoughness"]);
+  return {
+    dry: a[`friction.dry.${cover}`],
+    oil: a["friction.oil"],
+    halfFilmUm: a["friction.filmRatio"] * a[`filmReach.${cover}`] * composite,
+    exponent: a["friction.exponent"],
+  };
+}
+
+/** µ for a film of h µm: dry friction on the share of the load that asperities carry, oil's on the rest. */
+export function frictionCoefficient(contact: Contact, filmUm: number): number {
+  const share = 1 / (1 + (filmUm / contact.halfFilmUm) ** contact.exponent);
+  return share * contact.dry + (1 - share) * contact.oil;
+}
+
+/**
+ * The film that the ball meets: what lies there, plus what it still carries from the lane behind it,
+ * h + α c_k ∫ h(x, y′) e^(−(y−y′)/ℓ) dy′/ℓ. The integral runs down each column; between rows the film is linear, which integrates exactly.
+ */
+export function filmMet(film: FilmMap, cover: CoverId, a: Assumed): Float64Array {
+  const reach = a["carriedOil.reach"] * FOOT;
+  const share = a["carriedOil.share"] * a[`carriedOil.${cover}`];
+  const scale = a["film.scale"];
+  const step = CELL_Y / reach;
+  const keep = Math.exp(-step);
+  const nearWeight = 1 - (1 - keep) / step;
+  const farWeight = (1 - keep) / step - keep;
+  const met = new Float64Array(film.um.length);
+  for (let column = 0; column < COLUMNS; column++) {
+    let carried = 0;
+    for (let row = 0; row < ROWS; row++) {
+      const at = row * COLUMNS + column;
+      const here = film.um[at];
+      if (row > 0) carried = carried * keep + here * nearWeight + film.um[at - COLUMNS] * farWeight;
+      met[at] = scale * (here + share * carried);
+    }
+  }
+  return met;
+}
+
+/** Films are looked up in steps of this, µm; the law is smooth on that scale (its half film is some 0.3 µm). */
+const TABLE_STEP_UM = 0.005;
+
+/**
+ * Friction over the lane. The law is tabulated over film once, so that an evaluation costs two interpolations.
+ *
+ * @param met film met by the ball, from {@link filmMet}.
+ */
+export function laneFriction(met: Float64Array, contact: Contact): FrictionField {
+  const table = lawTable(contact, met);
+  const perX = 1 / CELL_X;
+  const perY = 1 / CELL_Y;
+  const perFilm = 1 / TABLE_STEP_UM;
+  const lastColumn = COLUMNS - 1.000001;
+  const lastRow = ROWS - 1.000001;
+  return (x, y) => {
+    let across = (x - FIRST_X) * perX;
+    if (!(across > 0)) across = 0;
+    else if (across > lastColumn) across = lastColumn;
+    let along = y * perY;
+    if (!(along > 0)) along = 0;
+    else if (along > lastRow) along = lastRow;
+    const column = across | 0;
+    const row = along | 0;
+    const right = across - column;
+    const at = row * COLUMNS + column;
+    const near = met[at] + (met[at + 1] - met[at]) * right;
+    const far = met[at + COLUMNS] + (met[at + COLUMNS + 1] - met[at + COLUMNS]) * right;
+    const place = (near + (far - near) * (along - row)) * perFilm;
+    const cell = place | 0;
+    return table[cell] + (table[cell + 1] - table[cell]) * (place - cell);
+  };
+}
+
+function lawTable(contact: Contact, met: Float64Array): Float64Array {
+  let thickest = 0;
+  for (let i = 0; i < met.length; i++) if (met[i] > thickest) thickest = met[i];
+  const table = new Float64Array(Math.ceil(thickest / TABLE_STEP_UM) + 3);
+  for (let i = 0; i < table.length; i++) table[i] = frictionCoefficient(contact, i * TABLE_STEP_UM);
+  return table;
+}
+
+export function constantFriction(mu: number): FrictionField {
+  return () => mu;
+}
+
+/** Oil, then dry: µ = oil + (dry − oil)·½(1 + tanh((y − change)/width)), lengths in metres. */
+export function twoZoneFriction(oil: number, dry: number, change: number, width: number): FrictionField {
+  return (_x, y) => oil + (dry - oil) * 0.5 * (1 + Math.tanh((y - change) / width));
+}

@@ -1,0 +1,72 @@
+import type { Assumed } from "../assumptions.ts";
+import type { CoverId } from "../ball/ball.ts";
+import { FOOT, MICROMETRE, MILLILITRE } from "../units.ts";
+import { CELL_X, CELL_Y, COLUMNS, FIRST_X, type FilmMap, ROWS } from "./filmMap.ts";
+import { BOARD } from "./geometry.ts";
+
+/** Where balls rolled: for each row of the film map the middle of the track and the standard deviation of the shots about it, m. */
+export interface Track {
+  readonly x: Float64Array;
+  readonly scatter: Float64Array;
+}
+
+/** How one kind of ball wears a film. Source and range of each constant: assumptions; derivation: docs/model/wear.md. */
+export interface WearLaw {
+  /** Share of the film taken at the middle of one ball's track. */
+  readonly removal: number;
+  /** Standard deviation of one ball's track, m. */
+  readonly footprint: number;
+  /** Share of what was taken that is laid down again further on. */
+  readonly laidDown: number;
+  /** e-folding length of laying it down, m. */
+  readonly reach: number;
+}
+
+/** η = η₀(0.6 + 0.8 Ra/(Ra + 0.4 µm)): a rougher ball takes more. */
+export function wearLaw(cover: CoverId, ballRaUm: number, a: Assumed): WearLaw {
+  const kind = cover === "polyester" || cover === "urethane" ? cover : "reactive";
+  return {
+    removal: a["wear.removal"] * (0.6 + (0.8 * ballRaUm) / (ballRaUm + 0.4)),
+    footprint: a["wear.footprint"] * BOARD,
+    laidDown: a[`wear.laidDown.${kind}`],
+    reach: a["wear.laidDownReach"] * FOOT,
+  };
+}
+
+/**
+ * The film after a number of shots along one track. Each takes its share over a Gaussian footprint; scattered shots widen the footprint and
+ * lower its middle. Of what a ball takes, part is laid down again along the track ahead; the rest, and what is still on the ball at the
+ * end, leaves the lane. Nothing is made: film left + volume taken = film before.
+ *
+ * @returns the worn film and the volume that left the lane, mL.
+ */
+export function wornFilm(film: FilmMap, track: Track, shots: number, law: WearLaw): { film: FilmMap; takenMl: number } {
+  const um = film.um.slice();
+  const laidPerRow = 1 - Math.exp(-CELL_Y / law.reach);
+  const weights = new Float64Array(COLUMNS);
+  let onBall = 0;
+  let gone = 0;
+  for (let row = 0; row < ROWS; row++) {
+    const width = Math.hypot(law.footprint, track.scatter[row]);
+    const peak = law.removal * (law.footprint / width);
+    let total = 0;
+    let taken = 0;
+    for (let column = 0; column < COLUMNS; column++) {
+      const off = (FIRST_X + column * CELL_X - track.x[row]) / width;
+      const weight = Math.exp(-0.5 * off * off);
+      weights[column] = weight;
+      total += weight;
+      const at = row * COLUMNS + column;
+      const left = um[at] * (1 - peak * weight) ** shots;
+      taken += um[at] - left;
+      um[at] = left;
+    }
+    onBall += taken * law.laidDown;
+    gone += taken * (1 - law.laidDown);
+    const laid = total > 1e-9 ? onBall * laidPerRow : 0;
+    onBall -= laid;
+    if (laid > 0) for (let column = 0; column < COLUMNS; column++) um[row * COLUMNS + column] += (laid * weights[column]) / total;
+  }
+  const cell = (CELL_X * CELL_Y * MICROMETRE) / MILLILITRE;
+  return { film: { um, lengthFt: film.lengthFt }, takenMl: (gone + onBall) * cell };
+}
