@@ -1,0 +1,207 @@
+import type { Hand } from "#engine/delivery/bowler";
+import type { FilmSheet } from "#engine/lane/filmSheet";
+import type { Course } from "#engine/motion/course";
+import { type Finish, finishText } from "#engine/surface/finish";
+import { CHART } from "#words/en/charts";
+import { cartouche, legend, legendHeight, phaseKey } from "./chartFurniture.ts";
+import { boardAt, courseLine, type Emphasis, wake } from "./courseLine.ts";
+import { type LaneFrame, type Layout, laneFrame } from "./laneFrame.ts";
+import { border, landmarks, pocketMark, scales } from "./laneMarks.ts";
+import { figuresOnLines, type OilFigure, oilLevels, soundings } from "./oilContours.ts";
+import { FILE_PAINT, type Paint, SANS, SERIF } from "./paint.ts";
+import { stationMarks, stationsOf } from "./stations.ts";
+import { el, type Point, pathOf, picture, textEl } from "./svg.ts";
+import { finishTexture } from "./texture.ts";
+
+export interface ChartCourse {
+  readonly name: string;
+  readonly finish: Finish;
+  readonly course: Course;
+  readonly emphasis: Emphasis;
+}
+
+export interface LaneChartInput {
+  readonly film: FilmSheet;
+  readonly hand: Hand;
+  /** Drawn in this order; lettered A, B, C … in this order. */
+  readonly courses: readonly ChartCourse[];
+  readonly title: string;
+}
+
+export interface LaneChartOptions {
+  /** `lying` is 960 wide; `upright` is 360 wide, for a narrow page. */
+  readonly layout?: Layout;
+  readonly paint?: Paint;
+  /** Prefix of the ids inside; unique in the page. */
+  readonly id?: string;
+}
+
+interface Sizes {
+  readonly width: number;
+  readonly lane: { readonly left: number; readonly top: number; readonly width: number; readonly height: number };
+  readonly belowLane: number;
+  readonly font: number;
+}
+
+const SIZES: Readonly<Record<Layout, Sizes>> = {
+  lying: { width: 960, lane: { left: 62, top: 80, width: 880, height: 265 }, belowLane: 36, font: 12.5 },
+  upright: { width: 360, lane: { left: 34, top: 92, width: 312, height: 560 }, belowLane: 52, font: 11 },
+};
+
+/** Where a course bears its letter: staggered, so that courses close together can still be told apart. */
+const letterFt = (index: number): number => 5 + 4.5 * (index % 6);
+
+/**
+ * The lane as a sea chart: oil as depth contours with their figures, each ball as a ship's course.
+ * @returns SVG text; the same input gives the same text.
+ */
+export function laneChart(input: LaneChartInput, options: LaneChartOptions = {}): string {
+  const layout = options.layout ?? "lying";
+  const paint = options.paint ?? FILE_PAINT;
+  const id = options.id ?? "lane-chart";
+  const { width, lane, belowLane, font } = SIZES[layout];
+  const frame = laneFrame(layout, input.hand, lane);
+  const legendTop = lane.top + lane.height + belowLane;
+  const oilWords = CHART.oilSummary(input.film.volumeMl, input.film.lengthFt, input.film.ratio);
+  return picture(
+    { width, height: legendTop + legendHeight(input.courses.length, layout) },
+    { id, title: input.title, description: describe(input, oilWords) },
+    el(
+      "defs",
+      {},
+      clip(`${id}-lane`, frame),
+      ...input.courses.map((c, i) => finishTexture(`${id}-finish-${i}`, c.finish, undefined, paint)),
+    ),
+    el("rect", { width: "100%", height: "100%", fill: paint.paper }),
+    cartouche(input.title, oilWords, frame, width, paint, font),
+    el(
+      "g",
+      { "clip-path": `url(#${id}-lane)` },
+      laneGround(input, frame, paint, font),
+      landmarks(frame, paint),
+      ...drawnLast(input.courses).map((c) => courseLine(c.course, c.emphasis, frame, paint)),
+    ),
+    border(frame, paint),
+    scales(frame, paint, font),
+    pocketMark(frame, paint),
+    leadStations(input.courses, frame, paint, font),
+    input.courses.length > 1 ? input.courses.map((c, i) => letterOn(c.course, i, frame, paint, font)).join("") : "",
+    phaseKey(frame, width, legendTop, paint, font),
+    legend(input.courses, id, frame, legendTop, paint, font),
+  );
+}
+
+/** The emphasised courses lie on top of the others. */
+function drawnLast(courses: readonly ChartCourse[]): ChartCourse[] {
+  const order: readonly Emphasis[] = ["other", "today", "pick"];
+  return [...courses].sort((a, b) => order.indexOf(a.emphasis) - order.indexOf(b.emphasis));
+}
+
+function lead(courses: readonly ChartCourse[]): ChartCourse | undefined {
+  return courses.find((c) => c.emphasis === "pick") ?? courses.find((c) => c.emphasis === "today") ?? courses[0];
+}
+
+function describe(input: LaneChartInput, oilWords: string): string {
+  const sentences = input.courses.map((c) => {
+    const end = c.course.boardAtPins === null ? CHART.leavesLane : CHART.atPins(c.course.boardAtPins);
+    return CHART.courseDescription(c.name, finishText(c.finish), [...stationsOf(c.course).map((s) => s.words), end]);
+  });
+  return CHART.laneDescription(sentences, oilWords);
+}
+
+function clip(id: string, frame: LaneFrame): string {
+  return el("clipPath", { id }, el("rect", { x: frame.left, y: frame.top, width: frame.width, height: frame.height }));
+}
+
+/** Wood, oil and its figures. */
+function laneGround(input: LaneChartInput, frame: LaneFrame, paint: Paint, font: number): string {
+  const levels = oilLevels(input.film, frame);
+  const wakes = input.courses.flatMap((c) => wake(c.course, frame, 1));
+  const leading = lead(input.courses);
+  const words: Point[] = leading === undefined ? [] : stationsOf(leading.course).flatMap((s) => wordsNear(s.ft, s.board, frame));
+  const onLines = figuresOnLines(levels, frame, font * 2).filter((f) =>
+    wakes.every((p) => Math.hypot(p[0] - f.at[0], p[1] - f.at[1]) > font),
+  );
+  const between = soundings(input.film, frame, [...wakes, ...words, ...onLines.map((f) => f.at)], font * 1.45);
+  return [
+    el("rect", { x: frame.left, y: frame.top, width: frame.width, height: frame.height, fill: paint.lane }),
+    ...levels.map((level) =>
+      el("path", {
+        class: "gw-oil",
+        d: level.areas.map((ring) => `${pathOf(ring)}Z`).join(""),
+        fill: paint.oil,
+        "fill-opacity": 0.1,
+        "fill-rule": "evenodd",
+      }),
+    ),
+    ...levels.map((level) =>
+      el("path", {
+        class: "gw-oil-line",
+        "data-um": level.um,
+        d: level.lines.map(pathOf).join(""),
+        fill: "none",
+        stroke: paint.oil,
+        "stroke-width": level.um >= 1 && level.um % 1 === 0 ? 0.9 : 0.6,
+      }),
+    ),
+    ...between.map((f) => figure(f, paint.faint, { "font-size": font * 0.82, "font-style": "italic", "fill-opacity": 0.85 })),
+    ...onLines.map((f) =>
+      figure(f, paint.oil, {
+        "font-size": font * 0.9,
+        "font-weight": 600,
+        stroke: paint.lane,
+        "stroke-width": 3.5,
+        "paint-order": "stroke",
+        class: "gw-oil-figure",
+      }),
+    ),
+  ].join("");
+}
+
+/** Places that the words of a station cover, so that no sounding is written there. */
+function wordsNear(ft: number, board: number, frame: LaneFrame): Point[] {
+  const [x, y] = frame.fromHand(ft, board);
+  return frame.layout === "lying"
+    ? [-150, -110, -75, -40, 0, 40, 75].flatMap((dx) => [-18, 20].map((dy): Point => [x + dx, y + dy]))
+    : [-130, -100, -70, -40, -10].map((dx): Point => [x + (frame.hand === "right" ? dx : -dx), y]);
+}
+
+function figure(f: OilFigure, colour: string, style: Record<string, string | number>): string {
+  const written = f.um < 1 ? f.um.toFixed(1) : Number(f.um.toFixed(1)).toString();
+  return textEl(written, {
+    x: f.at[0],
+    y: f.at[1] + Number(style["font-size"]) * 0.35,
+    "text-anchor": "middle",
+    "font-family": style["font-style"] === undefined ? SANS : SERIF,
+    fill: colour,
+    "stroke-linejoin": "round",
+    ...style,
+  });
+}
+
+function leadStations(courses: readonly ChartCourse[], frame: LaneFrame, paint: Paint, font: number): string {
+  const leading = lead(courses);
+  if (leading === undefined) return "";
+  return stationMarks(leading.course, frame, paint, leading.emphasis === "pick" ? paint.accent : paint.ink, font);
+}
+
+function letterOn(course: Course, index: number, frame: LaneFrame, paint: Paint, font: number): string {
+  const ft = letterFt(index);
+  const board = boardAt(course, ft);
+  if (board === null) return "";
+  const [cx, cy] = frame.fromHand(ft, board);
+  return el(
+    "g",
+    { class: "gw-letter" },
+    el("circle", { cx, cy, r: font * 0.62, fill: paint.lane, stroke: paint.ink, "stroke-width": 0.9 }),
+    textEl(String.fromCharCode(65 + index), {
+      x: cx,
+      y: cy + font * 0.3,
+      "text-anchor": "middle",
+      "font-family": SANS,
+      "font-size": font * 0.84,
+      "font-weight": 600,
+      fill: paint.ink,
+    }),
+  );
+}
