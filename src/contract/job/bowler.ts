@@ -1,0 +1,53 @@
+import type { z } from "zod";
+import { mapping, oneOf, quantity, text } from "./fields.ts";
+
+export const SPEED_WORD_IDS = ["slow", "medium", "fast"] as const;
+export const HOOK_WORD_IDS = ["little", "medium", "much"] as const;
+
+const spread = mapping(
+  {
+    launchAngleDeg: quantity("deg", { from: 0, to: 10 }, "Of the launch angle").optional(),
+    laydownBoards: quantity("boards", { from: 0, to: 10 }, "Of the laydown board").optional(),
+    speedMph: quantity("mph", { from: 0, to: 10 }, "Of the launch speed").optional(),
+    revRateRpm: quantity("rpm", { from: 0, to: 300 }, "Of the rev rate").optional(),
+    axisRotationDeg: quantity("deg", { from: 0, to: 90 }, "Of the axis rotation").optional(),
+  },
+  "The bowler's own variation from shot to shot, as standard deviations",
+);
+
+export const bowlerField = mapping(
+  {
+    name: text("Who bowls").optional(),
+    hand: oneOf(["right", "left"], "The bowling hand").optional(),
+    speedMph: quantity("mph", { above: 0, to: 40 }, "Launch speed, at the foul line").optional(),
+    revRateRpm: quantity("rpm", { from: 0, to: 1000 }, "Rev rate at release").optional(),
+    axisRotationDeg: quantity(
+      "deg",
+      { from: -180, to: 180 },
+      "Axis rotation: 0 forward roll, 90 side roll, negative the other way",
+    ).optional(),
+    axisTiltDeg: quantity("deg", { from: -90, to: 90 }, "Axis tilt").optional(),
+    speed: oneOf(SPEED_WORD_IDS, "Launch speed in a word, where nobody has measured it").optional(),
+    hook: oneOf(HOOK_WORD_IDS, "Rev rate, axis rotation and tilt in a word; a number beside it wins for its own field").optional(),
+    spread: spread.optional(),
+  },
+  "What the bowler gives the ball",
+).superRefine((bowler, context) => {
+  const speedIsTaken = bowler.speedMph !== undefined;
+  const hookIsTaken = [bowler.revRateRpm, bowler.axisRotationDeg, bowler.axisTiltDeg].every((value) => value !== undefined);
+  for (const [word, isTaken] of [
+    ["speed", speedIsTaken],
+    ["hook", hookIsTaken],
+  ] as const) {
+    if (bowler[word] === undefined || !isTaken) continue;
+    context.addIssue({
+      code: "custom",
+      path: [word],
+      message: "the numbers or the word, not both",
+      input: bowler[word],
+      params: { reason: "wordFillsNothing" },
+    });
+  }
+});
+
+export type JobBowler = z.output<typeof bowlerField>;

@@ -1,0 +1,81 @@
+import type { Ball } from "#engine/ball/ball";
+import type { GivenFriction, Lane, PatternSource } from "#engine/lane/lane";
+import type { PlanQuestion } from "#engine/planning/question";
+import { finishText } from "#engine/surface/finish";
+import type { UnaimedShot } from "../resolve/question.ts";
+import { JOB_FILE_VERSION, type JobFile } from "./jobFile.ts";
+
+/** A plan's question as the job file that asks it, with nothing left to a default. */
+export function jobOfPlan(question: PlanQuestion): JobFile {
+  const { seed, bowler, ball, lane, line, limits, candidates, outsideRangeReason } = question;
+  return {
+    gritwright: JOB_FILE_VERSION,
+    seed,
+    bowler: { ...bowler, spread: { ...bowler.spread } },
+    ball: writtenBall(ball),
+    lane: writtenLane(lane),
+    ...(line === null ? {} : { line: { ...line } }),
+    limits: {
+      laydownBoard: [...limits.laydownBoard],
+      launchAngleDeg: [...limits.launchAngleDeg],
+      breakpointBoard: [...limits.breakpointBoard],
+    },
+    ...(candidates === null ? {} : { candidates: candidates.map(finishText) }),
+    ...(outsideRangeReason === null ? {} : { reason: outsideRangeReason }),
+  };
+}
+
+/** A shot's setup as the job file that asks for it. */
+export function jobOfShot(shot: UnaimedShot): JobFile {
+  const { motion, slipRegularisationMps, rollingResistance, startFt, gravity, coreOrientation } = shot.model;
+  const model = { motion, slipRegularisationMps, rollingResistance, startFt, gravity };
+  return {
+    gritwright: JOB_FILE_VERSION,
+    seed: shot.seed,
+    bowler: { ...shot.bowler, spread: { ...shot.bowler.spread } },
+    ball: writtenBall(shot.ball),
+    lane: shot.surface.kind === "lane" ? writtenLane(shot.surface.lane) : { friction: writtenFriction(shot.surface.friction) },
+    ...(shot.line === null ? {} : { line: { ...shot.line } }),
+    model: coreOrientation === null ? model : { ...model, coreOrientation: [...coreOrientation] },
+  };
+}
+
+function writtenBall(ball: Ball): JobFile["ball"] {
+  const { rgIn, differentialIn, intermediateDifferentialIn, principalRgIn, finish, raMicroinch, ...rest } = ball;
+  const core =
+    principalRgIn === null ? { rgIn, differentialIn, intermediateDifferentialIn } : { principalRgIn: [...principalRgIn] as const };
+  return { ...rest, ...core, finish: finishText(finish), ...(raMicroinch === null ? {} : { raMicroinch }) } as JobFile["ball"];
+}
+
+function writtenLane({ pattern, playedShots }: Lane): JobFile["lane"] {
+  return { ...writtenPattern(pattern), playedShots };
+}
+
+function writtenPattern(pattern: PatternSource): JobFile["lane"] {
+  switch (pattern.kind) {
+    case "named":
+      return { pattern: pattern.id as NonNullable<JobFile["lane"]["pattern"]> };
+    case "oilSheet": {
+      const { name, lengthFt, passes, stated } = pattern.sheet;
+      const { totalMl, ratio } = stated;
+      return {
+        oilSheet: {
+          name,
+          lengthFt,
+          passes: passes.map((pass) => ({ ...pass })),
+          stated: { ...(totalMl === null ? {} : { totalMl }), ...(ratio === null ? {} : { ratio }) },
+        },
+      };
+    }
+    case "filmPoints": {
+      const { name, lengthFt, points } = pattern;
+      return { filmPoints: { name, lengthFt, unit: "um", points: points.map(({ board, ft, um }) => ({ board, ft, film: um })) } };
+    }
+  }
+}
+
+function writtenFriction(friction: GivenFriction): NonNullable<JobFile["lane"]["friction"]> {
+  if (friction.kind === "constant") return { constant: friction.mu };
+  const { oil, dry, changeAtFt, widthFt } = friction;
+  return { oil, dry, changeAtFt, widthFt };
+}

@@ -1,0 +1,24 @@
+/** The word of a list that is nearest to a misspelt one, if it is near enough to have been meant; else null. */
+export function nearestWord(misspelt: string, words: readonly string[]): string | null {
+  const mostEdits = Math.max(1, Math.floor(misspelt.length / 3));
+  let best: { word: string; edits: number } | null = null;
+  for (const word of words) {
+    const edits = editDistance(misspelt.toLowerCase(), word.toLowerCase());
+    if (edits <= mostEdits && (best === null || edits < best.edits)) best = { word, edits };
+  }
+  return best === null ? null : best.word;
+}
+
+/** Levenshtein's distance: how many letters must be added, dropped or changed to turn one word into the other. */
+function editDistance(a: string, b: string): number {
+  let previous = Array.from({ length: b.length + 1 }, (_, column) => column);
+  for (let row = 1; row <= a.length; row++) {
+    const current = [row];
+    for (let column = 1; column <= b.length; column++) {
+      const change = previous[column - 1] + (a[row - 1] === b[column - 1] ? 0 : 1);
+      current.push(Math.min(change, previous[column] + 1, current[column - 1] + 1));
+    }
+    previous = current;
+  }
+  return previous[b.length];
+}

@@ -1,0 +1,26 @@
+import type { Bowler } from "#engine/delivery/bowler";
+import { HOOK_WORDS, SPEED_WORDS, TYPICAL_SPREAD } from "#engine/delivery/words";
+import type { JobBowler } from "../job/bowler.ts";
+import type { DefaultsTaken } from "./defaultsTaken.ts";
+
+/** A bowler with every number filled in: from the words where there are words, else from a medium bowler. */
+export function resolveBowler(job: JobBowler | undefined, defaults: DefaultsTaken): Bowler {
+  const speed = SPEED_WORDS[job?.speed ?? "medium"];
+  const hook = HOOK_WORDS[job?.hook ?? "medium"];
+  const spread = job?.spread;
+  return {
+    name: defaults.or("bowler.name", job?.name, "Bowler"),
+    hand: defaults.or("bowler.hand", job?.hand, "right"),
+    speedMph: defaults.or("bowler.speedMph", job?.speedMph, speed.speedMph),
+    revRateRpm: defaults.or("bowler.revRateRpm", job?.revRateRpm, hook.revRateRpm),
+    axisRotationDeg: defaults.or("bowler.axisRotationDeg", job?.axisRotationDeg, hook.axisRotationDeg),
+    axisTiltDeg: defaults.or("bowler.axisTiltDeg", job?.axisTiltDeg, hook.axisTiltDeg),
+    spread: {
+      launchAngleDeg: defaults.or("bowler.spread.launchAngleDeg", spread?.launchAngleDeg, TYPICAL_SPREAD.launchAngleDeg),
+      laydownBoards: defaults.or("bowler.spread.laydownBoards", spread?.laydownBoards, TYPICAL_SPREAD.laydownBoards),
+      speedMph: defaults.or("bowler.spread.speedMph", spread?.speedMph, TYPICAL_SPREAD.speedMph),
+      revRateRpm: defaults.or("bowler.spread.revRateRpm", spread?.revRateRpm, TYPICAL_SPREAD.revRateRpm),
+      axisRotationDeg: defaults.or("bowler.spread.axisRotationDeg", spread?.axisRotationDeg, TYPICAL_SPREAD.axisRotationDeg),
+    },
+  };
+}

@@ -1,0 +1,71 @@
+import type { Line } from "#engine/delivery/bowler";
+import type { ShotSetup } from "#engine/motion/shot";
+import type { Limits, PlanQuestion } from "#engine/planning/question";
+import type { CheckedJob } from "../job/jobFile.ts";
+import { resolveBall } from "./ball.ts";
+import { resolveBowler } from "./bowler.ts";
+import { DefaultsTaken } from "./defaultsTaken.ts";
+import { givenFriction, resolveLane } from "./lane.ts";
+import { resolveModel } from "./model.ts";
+
+type LeastMost = readonly [number, number];
+
+/** Lines that most bowlers can play on most approaches. */
+const USUAL_LIMITS: Limits = { laydownBoard: [9, 36], launchAngleDeg: [-1.5, 4.5], breakpointBoard: [4, 39] };
+const USUAL_SEED = 1;
+/** Down the middle: where only mechanics are asked for, no line is better than another. */
+const STRAIGHT_LINE: Line = { laydownBoard: 20, launchAngleDeg: 0 };
+
+/** A question for the engine, and the paths of the fields that the job file left to a default. */
+export interface Resolved<Question> {
+  readonly question: Question;
+  readonly defaults: readonly string[];
+}
+
+/**
+ * The finish plan that a job file asks for.
+ *
+ * @throws {JobFault} if the job file is sound by itself but asks for no plan: friction instead of oil, or an oil sheet that contradicts itself
+ */
+export function resolvePlan(job: CheckedJob): Resolved<PlanQuestion> {
+  const defaults = new DefaultsTaken();
+  const question: PlanQuestion = {
+    seed: defaults.or("seed", job.seed, USUAL_SEED),
+    bowler: resolveBowler(job.bowler, defaults),
+    ball: resolveBall(job.ball, defaults),
+    lane: resolveLane(job.lane, defaults),
+    line: defaults.or<Line | null>("line", job.line, null),
+    limits: {
+      laydownBoard: defaults.or<LeastMost>("limits.laydownBoard", job.limits?.laydownBoard, USUAL_LIMITS.laydownBoard),
+      launchAngleDeg: defaults.or<LeastMost>("limits.launchAngleDeg", job.limits?.launchAngleDeg, USUAL_LIMITS.launchAngleDeg),
+      breakpointBoard: defaults.or<LeastMost>("limits.breakpointBoard", job.limits?.breakpointBoard, USUAL_LIMITS.breakpointBoard),
+    },
+    candidates: defaults.or<PlanQuestion["candidates"]>("candidates", job.candidates, null),
+    outsideRangeReason: job.reason ?? null,
+  };
+  return { question, defaults: defaults.paths };
+}
+
+/** A shot's setup; the line is null where the file names none and the lane is oiled, so that one must be found. */
+export type UnaimedShot = Omit<ShotSetup, "line"> & { readonly line: Line | null };
+
+/**
+ * The single shot that a job file asks for.
+ *
+ * @param atFt distances at which samples are wanted, ft from the foul line
+ * @throws {JobFault} as {@link resolvePlan}
+ */
+export function resolveShot(job: CheckedJob, atFt: readonly number[]): Resolved<UnaimedShot> {
+  const defaults = new DefaultsTaken();
+  const friction = givenFriction(job.lane);
+  const question: UnaimedShot = {
+    seed: defaults.or("seed", job.seed, USUAL_SEED),
+    bowler: resolveBowler(job.bowler, defaults),
+    ball: resolveBall(job.ball, defaults),
+    surface: friction === null ? { kind: "lane", lane: resolveLane(job.lane, defaults) } : { kind: "given", friction },
+    line: defaults.or<Line | null>("line", job.line, friction === null ? null : STRAIGHT_LINE),
+    model: resolveModel(job.model, defaults),
+    atFt,
+  };
+  return { question, defaults: defaults.paths };
+}
