@@ -1,0 +1,38 @@
+import { createHash } from "node:crypto";
+import { readdirSync, readFileSync } from "node:fs";
+import { extname, join, relative, sep } from "node:path";
+
+/** A file of the page, ready to be sent. */
+export interface PageFile {
+  readonly bytes: Uint8Array<ArrayBuffer>;
+  readonly type: string;
+  readonly tag: string;
+}
+
+const TYPES: Readonly<Record<string, string>> = {
+  ".html": "text/html; charset=utf-8",
+  ".js": "text/javascript; charset=utf-8",
+  ".css": "text/css; charset=utf-8",
+  ".svg": "image/svg+xml",
+  ".json": "application/json",
+  ".png": "image/png",
+  ".woff2": "font/woff2",
+  ".webmanifest": "application/manifest+json",
+};
+
+/**
+ * Every file under a folder by its path in the address, e.g. `/assets/index.js`. The page is small: it is read once,
+ * so nothing outside the folder can ever be asked for. Files of no known kind are not served.
+ */
+export function pageFiles(folder: string): ReadonlyMap<string, PageFile> {
+  const files = new Map<string, PageFile>();
+  for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true })) {
+    const type = TYPES[extname(entry.name)];
+    if (!entry.isFile() || type === undefined) continue;
+    const path = join(entry.parentPath, entry.name);
+    const bytes = new Uint8Array(readFileSync(path));
+    const tag = `"${createHash("sha256").update(bytes).digest("base64url").slice(0, 22)}"`;
+    files.set(`/${relative(folder, path).split(sep).join("/")}`, { bytes, type, tag });
+  }
+  return files;
+}
