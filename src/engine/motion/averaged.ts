@@ -2,6 +2,7 @@ import type { FrictionField } from "../contact/friction.ts";
 import type { Release } from "../delivery/release.ts";
 import { PINS_PLANE } from "../lane/geometry.ts";
 import { FOOT } from "../units.ts";
+import { HOOK_SHARE, ROLL_SLIP } from "./phases.ts";
 
 /**
  * The averaged model: the core's tumbling is averaged out, the ball moves like an isotropic one with I = |L|²/2T.
@@ -46,10 +47,6 @@ export type Trace = number[];
 export const TRACE_WIDTH = 7;
 
 const STEP = 0.5 * FOOT;
-/** Slip below which the ball is said to roll, m/s: one definition with the summaries of the full model. */
-export const ROLL_SLIP = 0.15;
-/** The hook has begun when this share of the initial slip is left. */
-export const HOOK_SHARE = 0.75;
 /** At most this share of the remaining slip is taken in one step. */
 const SLIP_A_STEP = 0.9;
 /** A ball slower than this down the lane is not followed further, m/s. */

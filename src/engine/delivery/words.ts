@@ -1,0 +1,20 @@
+import type { Bowler, Spread } from "./bowler.ts";
+
+/**
+ * Numbers for those who have none: what a shop hears, and what it stands for. All *common practice*: typical league deliveries; the middle row is the
+ * matched bowler of docs/model/situations.md. An answer in words is a default and is listed as one.
+ */
+export const SPEED_WORDS = {
+  slow: { speedMph: 15 },
+  medium: { speedMph: 17.5 },
+  fast: { speedMph: 19.5 },
+} as const satisfies Record<string, Pick<Bowler, "speedMph">>;
+
+export const HOOK_WORDS = {
+  little: { revRateRpm: 230, axisRotationDeg: 30, axisTiltDeg: 15 },
+  medium: { revRateRpm: 320, axisRotationDeg: 45, axisTiltDeg: 14 },
+  much: { revRateRpm: 420, axisRotationDeg: 50, axisTiltDeg: 11 },
+} as const satisfies Record<string, Pick<Bowler, "revRateRpm" | "axisRotationDeg" | "axisTiltDeg">>;
+
+/** A good league bowler's variation from shot to shot; common practice, no source. */
+export const TYPICAL_SPREAD: Spread = { launchAngleDeg: 0.35, laydownBoards: 0.7, speedMph: 0.35, revRateRpm: 12, axisRotationDeg: 3 };

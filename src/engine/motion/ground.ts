@@ -1,0 +1,30 @@
+import { type Assumed, assume } from "../assumptions.ts";
+import type { Ball } from "../ball/ball.ts";
+import { bodyOf, effectiveMoment, inertiaRatio } from "../ball/body.ts";
+import { constantFriction, contactOf, type FrictionField, filmMet, laneFriction, twoZoneFriction } from "../contact/friction.ts";
+import type { FilmMap } from "../lane/filmMap.ts";
+import type { GivenFriction } from "../lane/lane.ts";
+import { FOOT, STANDARD_GRAVITY } from "../units.ts";
+import type { AveragedBall } from "./averaged.ts";
+
+/** Slip regularisation of everything but closed-form checks, m/s. */
+export const USUAL_SLIP_REGULARISATION = 0.02;
+
+/** Friction of a ball of given effective roughness on an oiled lane (in the right-hander's frame). */
+export function frictionOnLane(film: FilmMap, ball: Pick<Ball, "cover">, ballRaUm: number, a: Assumed = assume()): FrictionField {
+  return laneFriction(filmMet(film, ball.cover, a), contactOf(ball.cover, ballRaUm, a));
+}
+
+export function givenFriction(friction: GivenFriction): FrictionField {
+  return friction.kind === "constant"
+    ? constantFriction(friction.mu)
+    : twoZoneFriction(friction.oil, friction.dry, friction.changeAtFt * FOOT, friction.widthFt * FOOT);
+}
+
+/** The ball as the averaged model takes it. */
+export function averagedBall(
+  ball: Ball, rollingResistance: number, slipRegularisation = USUAL_SLIP_REGULARISATION, gravity = STANDARD_GRAVITY,
+): AveragedBall {
+  const body = bodyOf(ball);
+  return { radius: body.radius, inertiaRatio: inertiaRatio(body, effectiveMoment(body)), rollingResistance, slipRegularisation, gravity };
+}
