@@ -9,16 +9,18 @@ export function nearestWord(misspelt: string, words: readonly string[]): string 
   return best === null ? null : best.word;
 }
 
-/** Levenshtein's distance: how many letters must be added, dropped or changed to turn one word into the other. */
+/** How many letters must be added, dropped, changed or swapped with their neighbour to turn one word into the other. */
 function editDistance(a: string, b: string): number {
-  let previous = Array.from({ length: b.length + 1 }, (_, column) => column);
+  const rows = [Array.from({ length: b.length + 1 }, (_, column) => column)];
   for (let row = 1; row <= a.length; row++) {
     const current = [row];
     for (let column = 1; column <= b.length; column++) {
-      const change = previous[column - 1] + (a[row - 1] === b[column - 1] ? 0 : 1);
-      current.push(Math.min(change, previous[column] + 1, current[column - 1] + 1));
+      const change = rows[row - 1][column - 1] + (a[row - 1] === b[column - 1] ? 0 : 1);
+      current.push(Math.min(change, rows[row - 1][column] + 1, current[column - 1] + 1));
+      const isSwapped = row > 1 && column > 1 && a[row - 1] === b[column - 2] && a[row - 2] === b[column - 1];
+      if (isSwapped) current[column] = Math.min(current[column], rows[row - 2][column - 2] + 1);
     }
-    previous = current;
+    rows.push(current);
   }
-  return previous[b.length];
+  return rows[a.length][b.length];
 }
