@@ -65,7 +65,7 @@ export function laneChart(input: LaneChartInput, options: LaneChartOptions = {})
   const oilWords = CHART.oilSummary(input.film.volumeMl, input.film.lengthFt, input.film.ratio);
   return picture(
     { width, height: legendTop + legendHeight(input.courses.length, layout) },
-    { id, title: input.title, description: describe(input, oilWords) },
+    { id, title: input.title, description: descriptionOf(input, oilWords) },
     el(
       "defs",
       {},
@@ -101,7 +101,7 @@ function lead(courses: readonly ChartCourse[]): ChartCourse | undefined {
   return courses.find((c) => c.emphasis === "pick") ?? courses.find((c) => c.emphasis === "today") ?? courses[0];
 }
 
-function describe(input: LaneChartInput, oilWords: string): string {
+function descriptionOf(input: LaneChartInput, oilWords: string): string {
   const sentences = input.courses.map((c) => {
     const end = c.course.boardAtPins === null ? CHART.leavesLane : CHART.atPins(c.course.boardAtPins);
     return CHART.courseDescription(c.name, finishText(c.finish), [...stationsOf(c.course).map((s) => s.words), end]);

@@ -54,7 +54,7 @@ export function plateauBar(input: PlateauInput, options: PlateauOptions = {}): s
   const known = input.steps.filter((s): s is Step => s.lossPer100 !== null);
   return picture(
     { width: layout === "lying" ? 640 : 360, height: ground.bottom + 80 },
-    { id, title: CHART.lossTitle, description: describe(input) },
+    { id, title: CHART.lossTitle, description: descriptionOf(input) },
     el("defs", {}, ...input.steps.map((s, i) => finishTexture(`${id}-finish-${i}`, s.finish, undefined, paint))),
     depthLines(ground, paint),
     section(known, ground, paint),
@@ -76,7 +76,7 @@ function groundOf(input: PlateauInput, layout: Layout): Ground {
   return { x: (finish) => x(finish) ?? left, y, left, right, top, bottom, font: layout === "lying" ? 12.5 : 11 };
 }
 
-function describe(input: PlateauInput): string {
+function descriptionOf(input: PlateauInput): string {
   return CHART.lossDescription(
     input.steps.map((s) => {
       const name = finishText(s.finish);

@@ -2,6 +2,7 @@ import type { FinishPlan } from "#engine/planning/plan";
 import type { PlanQuestion } from "#engine/planning/question";
 import type { FinishDraws, FinishRating } from "#engine/planning/steps";
 import type { Executor, StopSignal } from "./executor.ts";
+import { type FinishLoss, lossesOf } from "./losses.ts";
 
 /** How far a plan has got. The plan is the best answer so far; it is there from the end of the first stage on. */
 export interface PlanProgress {
@@ -10,6 +11,8 @@ export interface PlanProgress {
   readonly done: number;
   readonly of: number;
   readonly plan: FinishPlan | null;
+  /** What each candidate costs against the pick; empty until there is a plan. */
+  readonly losses: readonly FinishLoss[];
 }
 
 export interface PlanRun {
@@ -44,13 +47,13 @@ export async function runPlan(question: PlanQuestion, run: PlanRun): Promise<Fin
   const sketches = await Promise.all(
     finishes.map((finish) => tell.unit("sketch", executor.run({ kind: "sketch", question, finish }, signal))),
   );
-  tell.plan("sketch", await decide(sketches, []));
+  tell.plan("sketch", await decide(sketches, []), []);
 
   const ratings = await Promise.all(
     finishes.map((finish) => tell.unit("session", executor.run({ kind: "rate", question, finish }, signal))),
   );
   let plan = await decide(ratings, []);
-  tell.plan("session", plan);
+  tell.plan("session", plan, []);
 
   // All blocks are asked for at once, so that no worker waits; the plan is renewed when a block is there for every finish.
   const asked = blocks.map(([from, to]) =>
@@ -64,7 +67,7 @@ export async function runPlan(question: PlanQuestion, run: PlanRun): Promise<Fin
     const isNews = index === blocks.length - 1 || (index + 1) % 3 === 0;
     if (isNews) {
       plan = await decide(ratings, draws);
-      tell.plan("draws", plan);
+      tell.plan("draws", plan, draws);
     }
   }
   return plan;
@@ -80,8 +83,9 @@ function blocksOf(draws: number): [number, number][] {
 function counter(run: PlanRun, of: number) {
   let done = 0;
   let latest: FinishPlan | null = null;
+  let losses: readonly FinishLoss[] = [];
   const tell = (stage: PlanProgress["stage"]): void => {
-    if (run.signal?.aborted !== true) run.onProgress?.({ stage, done, of, plan: latest });
+    if (run.signal?.aborted !== true) run.onProgress?.({ stage, done, of, plan: latest, losses });
   };
   return {
     async unit<T>(stage: PlanProgress["stage"], result: Promise<T>): Promise<T> {
@@ -90,8 +94,9 @@ function counter(run: PlanRun, of: number) {
       tell(stage);
       return value;
     },
-    plan(stage: PlanProgress["stage"], plan: FinishPlan): void {
+    plan(stage: PlanProgress["stage"], plan: FinishPlan, draws: readonly FinishDraws[]): void {
       latest = plan;
+      losses = lossesOf(plan, draws);
       tell(stage);
     },
   };

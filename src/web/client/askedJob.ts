@@ -1,0 +1,28 @@
+import { checkJob } from "#contract/job/checkJob";
+import { JobFault } from "#contract/problem";
+import { resolvePlan } from "#contract/resolve/question";
+import { EngineFault, type Problem } from "#engine/fault";
+import { candidatesOf } from "#engine/planning/steps";
+import type { AskedJob, FieldProblem } from "./protocol.ts";
+
+/** Reads a job as it stands in the form: every problem at once, or the question with the defaults that were taken. */
+export function askedJob(job: unknown): AskedJob {
+  try {
+    const { question, defaults } = resolvePlan(checkJob(job));
+    candidatesOf(question);
+    return { kind: "question", question, defaults };
+  } catch (error) {
+    if (error instanceof JobFault || error instanceof EngineFault)
+      return { kind: "problems", problems: error.problems.map((p) => fieldProblem(p)) };
+    throw error;
+  }
+}
+
+export function fieldProblem(problem: Problem): FieldProblem {
+  const { path, value, allowed } = problem;
+  return {
+    path,
+    allowed,
+    value: value === undefined || value === null ? "" : typeof value === "object" ? JSON.stringify(value).slice(0, 60) : String(value),
+  };
+}

@@ -1,0 +1,30 @@
+import { EngineFault, type Problem } from "#engine/fault";
+import { runUnit } from "#tasks/runUnit";
+import { askedJob, fieldProblem } from "./askedJob.ts";
+import { drawPictures } from "./drawPictures.ts";
+import type { Answer, Call, ReplyTo } from "./protocol.ts";
+
+/** The engine lives here, off the thread that the page is drawn on. */
+self.addEventListener("message", (event: MessageEvent<{ number: number; call: Call }>) => {
+  self.postMessage(answerTo(event.data.number, event.data.call));
+});
+
+function answerTo(number: number, call: Call): Answer {
+  try {
+    return { number, reply: replyTo(call) };
+  } catch (error) {
+    const problems = error instanceof EngineFault ? error.problems.map((p: Problem) => fieldProblem(p)) : null;
+    return { number, problems, failed: error instanceof Error ? error.message : String(error) };
+  }
+}
+
+function replyTo(call: Call): ReplyTo<Call> {
+  switch (call.kind) {
+    case "ask":
+      return askedJob(call.job);
+    case "unit":
+      return runUnit(call.unit);
+    case "pictures":
+      return drawPictures(call.wanted);
+  }
+}

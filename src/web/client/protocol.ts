@@ -1,0 +1,67 @@
+import type { Hand } from "#engine/delivery/bowler";
+import type { FinishPlan } from "#engine/planning/plan";
+import type { PlanQuestion } from "#engine/planning/question";
+import type { FinishLoss } from "#tasks/losses";
+import type { ResultOf, Unit } from "#tasks/unit";
+
+/** One thing in the job that does not fit, and what would. */
+export interface FieldProblem {
+  readonly path: string;
+  readonly value: string;
+  readonly allowed: string;
+}
+
+/** A job that has been read: the question it asks and the fields that nobody filled in, or what is wrong with it. */
+export type AskedJob =
+  | { readonly kind: "question"; readonly question: PlanQuestion; readonly defaults: readonly string[] }
+  | { readonly kind: "problems"; readonly problems: readonly FieldProblem[] };
+
+/** Which pictures of a plan are wanted. Finishes as the plan writes them. */
+export interface PicturesWanted {
+  readonly question: PlanQuestion;
+  readonly plan: FinishPlan;
+  readonly losses: readonly FinishLoss[];
+  readonly title: string;
+  readonly shown: readonly string[];
+  readonly compared: readonly string[];
+  /** `page` follows the page's variant; `file` has plain colours and stands by itself. */
+  readonly colours: "page" | "file";
+}
+
+/** The same picture for a wide and for a narrow page. */
+export interface TwoLayouts {
+  readonly lying: string;
+  readonly upright: string;
+}
+
+export interface Pictures {
+  readonly lane: TwoLayouts;
+  /** Null before the plan has chances to compare. */
+  readonly plateau: TwoLayouts | null;
+  readonly compare: TwoLayouts | null;
+  /** A small ball for each finish of the plan. */
+  readonly swatches: Readonly<Record<string, string>>;
+  readonly hand: Hand;
+  /** Today's finish on today's line against the pick on its own, for the customer; null where there is no pick or no line. */
+  readonly change: CustomerChange | null;
+}
+
+/** What a bowler will notice, pick against today: feet, degrees and boards, positive is later, steeper, further in, higher. */
+export interface CustomerChange {
+  readonly hookLaterFt: number | null;
+  readonly entrySteeperDeg: number | null;
+  readonly laydownInBoards: number;
+  readonly firstShotBoards: number | null;
+}
+
+/** What the page may ask of a worker, and what comes back. */
+export type Call =
+  | { readonly kind: "ask"; readonly job: unknown }
+  | { readonly kind: "unit"; readonly unit: Unit }
+  | { readonly kind: "pictures"; readonly wanted: PicturesWanted };
+
+export type ReplyTo<C extends Call> = C extends { kind: "ask" } ? AskedJob : C extends { kind: "pictures" } ? Pictures : ResultOf<Unit>;
+
+export type Answer =
+  | { readonly number: number; readonly reply: ReplyTo<Call> }
+  | { readonly number: number; readonly failed: string; readonly problems: readonly FieldProblem[] | null };

@@ -1,0 +1,137 @@
+import type { FinishPlan } from "#engine/planning/plan";
+import { say } from "#words/en/say";
+import { PLAN_ANSWER } from "#words/en/screens";
+import type { Pictures } from "../../client/protocol.ts";
+import { Fold } from "../../pieces/Fold.tsx";
+import { PictureForWidth } from "../../pieces/Picture.tsx";
+import { CandidateTable } from "./CandidateTable.tsx";
+import type { Answered } from "./usePlan.ts";
+import { Verdict } from "./Verdict.tsx";
+
+interface AnswerProps {
+  readonly answered: Answered;
+  readonly pictures: Pictures | null;
+  readonly shown: readonly string[];
+  readonly compared: readonly string[];
+  readonly isFinal: boolean;
+  onShow(finish: string, on: boolean): void;
+  onCompare(finish: string, on: boolean): void;
+}
+
+/** The answer for the technician. */
+export function PlanAnswer(props: AnswerProps) {
+  const { answered, pictures } = props;
+  const { plan } = answered;
+  return (
+    <>
+      <Verdict plan={plan} isFinal={props.isFinal} swatch={pictures?.swatches[plan.pick?.finish ?? ""] ?? null} />
+      <section aria-label={PLAN_ANSWER.chart} className="chart-plate">
+        {pictures !== null && <PictureForWidth svg={pictures.lane} className="lane-chart" />}
+      </section>
+      <div className="two-columns">
+        {pictures?.plateau !== null && pictures !== null && (
+          <section className="plate loss-plate">
+            <h2>{PLAN_ANSWER.loss}</h2>
+            <PictureForWidth svg={pictures.plateau} className="loss-chart" />
+            <p className="note">
+              {PLAN_ANSWER.lossNote} {PLAN_ANSWER.metricNote[plan.metric]}
+            </p>
+          </section>
+        )}
+        <Reasons plan={plan} />
+      </div>
+      <CandidateTable
+        plan={plan}
+        swatches={pictures?.swatches ?? {}}
+        shown={props.shown}
+        compared={props.compared}
+        onShow={props.onShow}
+        onCompare={props.onCompare}
+      />
+      {pictures?.compare !== null && pictures !== null && (
+        <section className="plate compare-plate no-print">
+          <h2>{PLAN_ANSWER.compare}</h2>
+          <p className="note">{PLAN_ANSWER.compareNote}</p>
+          <PictureForWidth svg={pictures.compare} className="compare-chart" />
+        </section>
+      )}
+      <Background answered={answered} />
+    </>
+  );
+}
+
+function Reasons({ plan }: { readonly plan: FinishPlan }) {
+  return (
+    <section className="plate">
+      <h2>{PLAN_ANSWER.reasons}</h2>
+      <ul>
+        {plan.reasons.map((m) => (
+          <li key={`${m.id} ${JSON.stringify(m.params)}`}>{say(m)}</li>
+        ))}
+      </ul>
+      {plan.rules.length > 0 && (
+        <>
+          <h3>{PLAN_ANSWER.rules}</h3>
+          <ul className="rules">
+            {plan.rules.map((r) => (
+              <li key={r.rule}>
+                <strong className={r.agrees ? "agrees" : "disagrees"}>{r.agrees ? PLAN_ANSWER.agrees : PLAN_ANSWER.disagrees}</strong>{" "}
+                {say(r.message)} {r.why !== null && say(r.why)}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      {plan.cautions.length > 0 && (
+        <div className="cautions">
+          <h3>{PLAN_ANSWER.cautions}</h3>
+          <ul>
+            {plan.cautions.map((m) => (
+              <li key={m.id}>{say(m)}</li>
+            ))}
+          </ul>
+        </div>
+      )}
+    </section>
+  );
+}
+
+function Background({ answered }: { readonly answered: Answered }) {
+  const { plan, defaults } = answered;
+  const columns = PLAN_ANSWER.assumptionColumns;
+  return (
+    <div className="no-print">
+      <Fold title={PLAN_ANSWER.assumptions} summary="" startsOpen="never">
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table is scrolled by keyboard too */}
+        <section className="table-scroll" tabIndex={0} aria-label={PLAN_ANSWER.assumptions}>
+          <table>
+            <thead>
+              <tr>
+                <th scope="col">{columns.what}</th>
+                <th scope="col">{columns.value}</th>
+                <th scope="col">{columns.range}</th>
+                <th scope="col">{columns.mark}</th>
+              </tr>
+            </thead>
+            <tbody>
+              {plan.assumptions.map((a) => (
+                <tr key={a.id}>
+                  <th scope="row">{say({ id: `assumption.${a.id}`, params: {} })}</th>
+                  <td>{`${a.value} ${a.unit}`}</td>
+                  <td>{`${a.low} – ${a.high}`}</td>
+                  <td>{a.mark}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </section>
+      </Fold>
+      {defaults.length > 0 && (
+        <Fold title={PLAN_ANSWER.defaults} summary={String(defaults.length)} startsOpen="never">
+          <p className="note">{PLAN_ANSWER.defaultsNote}</p>
+          <p className="paths">{defaults.join(", ")}</p>
+        </Fold>
+      )}
+    </div>
+  );
+}

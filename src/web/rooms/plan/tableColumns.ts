@@ -1,0 +1,84 @@
+import type { Candidate, FinishPlan } from "#engine/planning/plan";
+import { PLAN_ANSWER } from "#words/en/screens";
+
+/** One column: its name, what it says, a second line where there is one, and its bare figures for a file. */
+export interface Column {
+  readonly name: string;
+  readonly text: (c: Candidate) => string;
+  readonly second?: (c: Candidate) => string;
+  readonly figures: readonly { readonly key: string; readonly of: (c: Candidate) => number | null }[];
+}
+
+const A = PLAN_ANSWER;
+const or = <T>(value: T | null, text: (value: T) => string, none: string = A.unknown): string => (value === null ? none : text(value));
+
+/** The table of the plan, in the order in which a technician asks. */
+export function tableColumns(plan: FinishPlan): readonly Column[] {
+  return [
+    {
+      name: A.metric[plan.metric],
+      text: (c) => or(c.chance, (i) => A.percent(i.value)),
+      second: (c) => or(c.chance, (i) => A.percentRange(i.low, i.high), ""),
+      figures: [
+        { key: "chance", of: (c) => c.chance?.value ?? null },
+        { key: "chanceLow", of: (c) => c.chance?.low ?? null },
+        { key: "chanceHigh", of: (c) => c.chance?.high ?? null },
+      ],
+    },
+    {
+      name: A.columns.line,
+      text: (c) => or(c.line, (l) => A.line(l.laydownBoard, l.launchAngleDeg), A.noLine),
+      figures: [
+        { key: "laydownBoard", of: (c) => c.line?.laydownBoard ?? null },
+        { key: "launchAngleDeg", of: (c) => c.line?.launchAngleDeg ?? null },
+      ],
+    },
+    { name: A.columns.hookStart, text: (c) => or(c.hookStartFt, A.feet), figures: [{ key: "hookStartFt", of: (c) => c.hookStartFt }] },
+    {
+      name: A.columns.roll,
+      text: (c) => or(c.rollStartFt, A.feet, c.line === null ? A.unknown : A.none),
+      figures: [{ key: "rollStartFt", of: (c) => c.rollStartFt }],
+    },
+    { name: A.columns.entry, text: (c) => or(c.entryAngleDeg, A.degrees), figures: [{ key: "entryAngleDeg", of: (c) => c.entryAngleDeg }] },
+    {
+      name: A.columns.slip,
+      text: (c) => or(c.slipAtPinsMps, A.slip),
+      second: (c) => or(c.speedAtPinsMph, A.mph, ""),
+      figures: [
+        { key: "slipAtPinsMps", of: (c) => c.slipAtPinsMps },
+        { key: "speedAtPinsMph", of: (c) => c.speedAtPinsMph },
+      ],
+    },
+    {
+      name: A.columns.room,
+      text: (c) => or(c.missRoom, (m) => A.room(m.boards, m.launchAngleDeg, m.speedMph)),
+      figures: [
+        { key: "missRoomBoards", of: (c) => c.missRoom?.boards ?? null },
+        { key: "missRoomLaunchAngleDeg", of: (c) => c.missRoom?.launchAngleDeg ?? null },
+        { key: "missRoomSpeedMph", of: (c) => c.missRoom?.speedMph ?? null },
+      ],
+    },
+    {
+      name: A.columns.todaysLine,
+      text: (c) => or(c.onTodaysLine, (t) => A.boardsChange(t.boardChange)),
+      second: (c) => or(c.onTodaysLine, (t) => A.atBoard(t.boardAtPins), ""),
+      figures: [
+        { key: "onTodaysLineBoardAtPins", of: (c) => c.onTodaysLine?.boardAtPins ?? null },
+        { key: "onTodaysLineBoardChange", of: (c) => c.onTodaysLine?.boardChange ?? null },
+        { key: "onTodaysLineEntryAngleDeg", of: (c) => c.onTodaysLine?.entryAngleDeg ?? null },
+      ],
+    },
+  ];
+}
+
+/** The table as CSV (RFC 4180): one row a finish, bare figures, empty where there is none. */
+export function tableCsv(plan: FinishPlan): string {
+  const figures = tableColumns(plan).flatMap((c) => c.figures);
+  const head = ["finish", "effectiveRaUm", ...figures.map((f) => f.key)];
+  const rows = plan.candidates.map((c) => [c.finish, String(c.effectiveRaUm), ...figures.map((f) => or(f.of(c), String, ""))]);
+  return [head, ...rows].map((row) => `${row.map(csvField).join(",")}\r\n`).join("");
+}
+
+function csvField(text: string): string {
+  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+}
