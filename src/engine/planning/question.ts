@@ -1,3 +1,4 @@
+import type { Assumed } from "../assumptions.ts";
 import type { Ball } from "../ball/ball.ts";
 import type { Bowler, Line } from "../delivery/bowler.ts";
 import type { Lane } from "../lane/lane.ts";
@@ -23,4 +24,6 @@ export interface PlanQuestion {
   readonly candidates: readonly Finish[] | null;
   /** Why a candidate outside the cover's usual range is asked for; null if none is. */
   readonly outsideRangeReason: string | null;
+  /** Assumptions set otherwise than the registry has them, by id: what a house has learned, or what somebody wants to try. */
+  readonly assumptions: Readonly<Partial<Assumed>>;
 }

@@ -1,0 +1,146 @@
+import { ASSUMPTION_IDS, ASSUMPTIONS, type AssumptionId } from "../assumptions.ts";
+import type { Line } from "../delivery/bowler.ts";
+import type { Message } from "../message.ts";
+import { cautionsFor } from "../rules/cautions.ts";
+import { finishText, sameFinish } from "../surface/finish.ts";
+import { candidatesOf } from "./candidates.ts";
+import { band, type Comparison, compare, type Standing, standingOf } from "./comparison.ts";
+import type { FinishDraws } from "./draws.ts";
+import { type PlanGround, throwerOn } from "./ground.ts";
+import { noLine } from "./noLine.ts";
+import type { AssumptionUse, Candidate, FinishPlan, Interval, Pick } from "./plan.ts";
+import { type FinishRating, type MeanShot, meanShot } from "./rating.ts";
+import { reasonsFor } from "./reasons.ts";
+import { ruleVerdicts } from "./ruleVerdicts.ts";
+import { AS_GOOD, OBJECTIVES } from "./score.ts";
+
+/** Below this best chance there is no line worth the name: a ball thrown straight at the pocket does better. */
+const SENSIBLE_CHANCE = 0.05;
+const SURE_FROM = 0.9;
+const LIKELY_FROM = 0.7;
+
+/**
+ * The plan from what was rated and drawn so far: candidates side by side, the plateau and the pick, and why. Called again as more is known;
+ * without draws the pick is `unsure` and the intervals are single points.
+ */
+export function decide(ground: PlanGround, ratings: readonly FinishRating[], draws: readonly FinishDraws[]): FinishPlan {
+  const { question } = ground;
+  const objective = OBJECTIVES[question.ball.job];
+  const ratingOf = (finish: FinishRating["finish"]) => ratings.find((rating) => sameFinish(rating.finish, finish));
+  const standings = candidatesOf(question).flatMap((finish) => {
+    const rating = ratingOf(finish);
+    return rating ? [standingOf(rating, draws, objective)] : [];
+  });
+  const today = ratingOf(question.ball.finish) ?? null;
+  const todaysLine = question.line ?? today?.line ?? null;
+  const todaysShot = today && todaysLine ? shotOn(ground, today, todaysLine) : null;
+  const candidates = standings.map((standing) => candidateOf(ground, standing, todaysLine, todaysShot));
+  const comparison = compare(standings, objective);
+  const pick = pickOf(comparison);
+  const found = comparison.standings[comparison.pick];
+  const reasons = pick ? reasonsFor(comparison, candidates, today && standingOf(today, draws, objective), todaysLine) : [];
+  return {
+    metric: "pocketChance",
+    today: { finish: finishText(question.ball.finish), line: todaysLine },
+    candidates,
+    pick,
+    messages: messagesFor(ground, comparison),
+    reasons,
+    rules: ruleVerdicts(ground, comparison, candidates, pick !== null),
+    assumptions: assumptionsUsed(ground),
+    cautions: cautionsFor({ cover: question.ball.cover, number: found.finish.number, polished: found.finish.polished, readingMicroinch: question.ball.raMicroinch }).map(
+      (id): Message => ({ id: `caution.${id}`, params: {} }),
+    ),
+  };
+}
+
+function shotOn(ground: PlanGround, rating: FinishRating, line: Line): MeanShot {
+  return meanShot(throwerOn(rating.found, ground.question, rating.finish, ground.assumed), line);
+}
+
+function candidateOf(ground: PlanGround, standing: Standing, todaysLine: Line | null, todaysShot: MeanShot | null): Candidate {
+  const { rating } = standing;
+  const onToday = todaysLine && todaysShot ? shotOn(ground, rating, todaysLine) : null;
+  return {
+    finish: finishText(rating.finish),
+    effectiveRaUm: rating.effectiveRaUm,
+    line: rating.line,
+    boardAtPins: rating.shot?.boardAtPins ?? null,
+    entryAngleDeg: rating.shot?.entryAngleDeg ?? null,
+    hookStartFt: rating.shot?.hookStartFt ?? null,
+    rollStartFt: rating.shot?.rollStartFt ?? null,
+    slipAtPinsMps: rating.shot?.slipAtPinsMps ?? null,
+    speedAtPinsMph: rating.shot?.speedAtPinsMph ?? null,
+    chance: chanceOf(ground, standing),
+    missRoom: rating.missRoom,
+    onTodaysLine:
+      onToday && todaysShot
+        ? { boardAtPins: onToday.boardAtPins, boardChange: onToday.boardAtPins - todaysShot.boardAtPins, entryAngleDeg: onToday.entryAngleDeg }
+        : null,
+  };
+}
+
+/** A spare or house ball is not asked to strike, and a finish without a line has no chance to speak of. */
+function chanceOf({ question }: PlanGround, standing: Standing): Interval | null {
+  if (OBJECTIVES[question.ball.job] === "leastHook" || standing.rating.line === null) return null;
+  return { value: standing.score, ...band(standing.drawn, standing.score) };
+}
+
+function sensible(comparison: Comparison): boolean {
+  return comparison.objective === "leastHook" || comparison.standings[comparison.best].score >= SENSIBLE_CHANCE;
+}
+
+function everyFinishAlike({ standings, objective, best }: Comparison): boolean {
+  return standings.length > 1 && standings.every((standing) => standing.score >= standings[best].score - AS_GOOD[objective]);
+}
+
+function pickOf(comparison: Comparison): Pick | null {
+  if (!sensible(comparison) || everyFinishAlike(comparison)) return null;
+  const { standings, plateau, pick, cliff, sureShare } = comparison;
+  return {
+    finish: finishText(standings[pick].finish),
+    plateau: standings.slice(plateau[0], plateau[1] + 1).map((standing) => finishText(standing.finish)),
+    cliff,
+    sure: sureShare >= SURE_FROM ? "sure" : sureShare >= LIKELY_FROM ? "likely" : "unsure",
+    sureShare,
+  };
+}
+
+function messagesFor(ground: PlanGround, comparison: Comparison): readonly Message[] {
+  const { standings, objective, best } = comparison;
+  const messages: Message[] = [];
+  if (objective === "leastHook") messages.push({ id: "message.leastHook", params: {} });
+  if (objective === "heldChance") messages.push({ id: "message.leastChange", params: {} });
+  if (!sensible(comparison)) return [...messages, noLine(ground, comparison)];
+  if (everyFinishAlike(comparison)) {
+    messages.push({ id: "message.noMatter", params: { finishes: standings.length, points: spreadPoints(standings) } });
+  } else if (objective !== "leastHook" && standings.length > 1) {
+    const [side, neighbour] = best === 0 ? (["duller", 1] as const) : (["smoother", best - 1] as const);
+    const atEdge = best === 0 || best === standings.length - 1;
+    const rise = standings[best].score - standings[neighbour].score;
+    if (atEdge && rise > AS_GOOD[objective]) {
+      messages.push({ id: `message.coverAtLimit.${side}`, params: { finish: finishText(standings[best].finish), points: 100 * rise } });
+    }
+  }
+  return messages;
+}
+
+function spreadPoints(standings: readonly Standing[]): number {
+  const scores = standings.map((standing) => standing.score);
+  return 100 * (Math.max(...scores) - Math.min(...scores));
+}
+
+/** The assumptions that speak to this cover, with the values used. */
+function assumptionsUsed({ question, assumed }: PlanGround): readonly AssumptionUse[] {
+  const { cover } = question.ball;
+  const worn = cover === "polyester" || cover === "urethane" ? cover : "reactive";
+  const concerns = (id: AssumptionId) => {
+    const last = id.slice(id.lastIndexOf(".") + 1);
+    const named = ["polyester", "urethane", "solid", "hybrid", "pearl", "reactive"];
+    return !named.includes(last) || last === cover || last === worn;
+  };
+  return ASSUMPTION_IDS.filter(concerns).map((id) => {
+    const { low, high, unit, mark } = ASSUMPTIONS[id];
+    return { id, value: assumed[id], low, high, unit, mark };
+  });
+}

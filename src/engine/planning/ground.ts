@@ -1,0 +1,80 @@
+import { type Assumed, assume } from "../assumptions.ts";
+import type { Line } from "../delivery/bowler.ts";
+import { filmOfPattern, handed } from "../lane/film.ts";
+import type { FilmMap } from "../lane/filmMap.ts";
+import { wearLaw, wornFilm } from "../lane/wear.ts";
+import { averagedBall, frictionOnLane } from "../motion/ground.ts";
+import { deriveSeed } from "../random.ts";
+import { effectiveRaOfReadingUm, effectiveRaUm, type Finish, sameFinish } from "../surface/finish.ts";
+import { bestLine } from "./lineSearch.ts";
+import { COARSE, outcomeMap, type Thrower } from "./outcomeMap.ts";
+import type { PlanQuestion } from "./question.ts";
+import { spreadSample } from "./spreadSample.ts";
+import { type Pocket, pocketOf } from "./target.ts";
+import { trackOf } from "./track.ts";
+
+/** What stays the same for every finish of a plan. */
+export interface PlanGround {
+  readonly question: PlanQuestion;
+  readonly assumed: Assumed;
+  readonly pocket: Pocket;
+  /** Lines are chosen on one sample and scored on the other, or the best line would flatter itself. */
+  readonly searchSample: Float64Array;
+  readonly scoreSample: Float64Array;
+  /** A smaller sample for scoring under each of the many draws of the assumptions. */
+  readonly drawSample: Float64Array;
+}
+
+const SEARCH_POINTS = 160;
+const SCORE_POINTS = 768;
+const DRAW_POINTS = 256;
+/** The bowler aims anew after so many of the shots already played. */
+const SHOTS_BEFORE_AIMING_ANEW = 20;
+
+export function groundOf(question: PlanQuestion): PlanGround {
+  const assumed = assume(question.assumptions);
+  return {
+    question,
+    assumed,
+    pocket: pocketOf(assumed),
+    searchSample: spreadSample(SEARCH_POINTS, deriveSeed(question.seed, 2)),
+    scoreSample: spreadSample(SCORE_POINTS, deriveSeed(question.seed, 3)),
+    drawSample: spreadSample(DRAW_POINTS, deriveSeed(question.seed, 5)),
+  };
+}
+
+/** Effective roughness of the ball with a finish: a reading speaks for the finish that is on it today, and for no other. */
+export function roughnessOf(question: PlanQuestion, finish: Finish, assumed: Assumed): number {
+  const { ball } = question;
+  if (ball.raMicroinch !== null && sameFinish(finish, ball.finish)) return effectiveRaOfReadingUm(ball.raMicroinch, assumed);
+  return effectiveRaUm(finish, assumed);
+}
+
+export function throwerOn(film: FilmMap, question: PlanQuestion, finish: Finish, assumed: Assumed): Thrower {
+  const friction = frictionOnLane(film, question.ball, roughnessOf(question, finish, assumed), assumed);
+  return { bowler: question.bowler, ball: averagedBall(question.ball, assumed["roll.resistance"]), friction };
+}
+
+/** The film as the bowler finds it: the pattern, worn by the shots already played with today's finish. Right-hander's frame. */
+export function filmFound(ground: PlanGround): FilmMap {
+  const { question } = ground;
+  let film = handed(filmOfPattern(question.lane.pattern), question.bowler.hand);
+  for (let left = question.lane.playedShots; left > 0; left -= SHOTS_BEFORE_AIMING_ANEW) {
+    film = playedOn(ground, film, question.ball.finish, question.line ?? bestLineNow(ground, film, question.ball.finish), Math.min(left, SHOTS_BEFORE_AIMING_ANEW));
+  }
+  return film;
+}
+
+/** The film after so many shots; unchanged if there is no line to play. */
+export function playedOn(ground: PlanGround, film: FilmMap, finish: Finish, line: Line | null, shots: number): FilmMap {
+  if (line === null) return film;
+  const { question, assumed } = ground;
+  const law = wearLaw(question.ball.cover, roughnessOf(question, finish, assumed), assumed);
+  return wornFilm(film, trackOf(throwerOn(film, question, finish, assumed), line), shots, law).film;
+}
+
+function bestLineNow(ground: PlanGround, film: FilmMap, finish: Finish): Line | null {
+  const { question, assumed, pocket, searchSample } = ground;
+  const map = outcomeMap(throwerOn(film, question, finish, assumed), question.limits, COARSE);
+  return bestLine([map], question.bowler, pocket, question.limits, searchSample)?.line ?? null;
+}

@@ -1,0 +1,138 @@
+import type { Line } from "../delivery/bowler.ts";
+import { xToBoard } from "../lane/geometry.ts";
+import { emptyRun } from "../motion/averaged.ts";
+import { boardAtPins, entryDegOf, OFF_LANE_BOARD, responsesAt, type Thrower, throwBall } from "./outcomeMap.ts";
+import type { Limits } from "./question.ts";
+import { VARIED } from "./spreadSample.ts";
+import { type Pocket, pocketShare } from "./target.ts";
+
+/**
+ * The neighbourhood of one line: the exact launch curve at a few angles, the slope against laydown, and the responses to the rest of the spread.
+ * Some twenty shots instead of a whole map; it serves the many draws of the assumptions (docs/model/finish-plan.md has its error).
+ */
+export interface Neighbourhood {
+  readonly launchAngleDeg: number;
+  readonly board: Float64Array;
+  readonly entry: Float64Array;
+  readonly breakpoint: Float64Array;
+  /** Linear and quadratic response of board and entry to a board of laydown. */
+  readonly laydown: readonly [number, number, number, number];
+  readonly response: Float64Array;
+}
+
+const NODE_STEP = 0.4;
+const NODES = 9;
+const MIDDLE = (NODES - 1) / 2;
+/** Re-aiming under other assumptions: a few secant steps, each at most this far, deg. */
+const AIM_STEPS = 5;
+const AIM_STRIDE = 1.5;
+/** Launch angles tried about the aim, deg: the best line does not hit the pocket's middle. */
+const OFFSETS = [-0.5, -0.4, -0.3, -0.2, -0.1, 0, 0.1, 0.2, 0.3, 0.4, 0.5];
+
+/** The neighbourhood of the line as the bowler would re-aim it: same laydown, launch angle moved until the mean shot finds the pocket's middle. */
+export function neighbourhood(thrower: Thrower, pocket: Pocket, line: Line, limits: Limits): Neighbourhood {
+  const { laydownBoard } = line;
+  const launchAngleDeg = reaimed(thrower, pocket, line, limits);
+  const board = new Float64Array(NODES);
+  const entry = new Float64Array(NODES);
+  const breakpoint = new Float64Array(NODES);
+  const run = emptyRun();
+  for (let node = 0; node < NODES; node++) {
+    throwBall(thrower, laydownBoard, launchAngleDeg + (node - MIDDLE) * NODE_STEP, run);
+    board[node] = boardAtPins(run);
+    entry[node] = entryDegOf(run);
+    breakpoint[node] = xToBoard(run.breakX);
+  }
+  throwBall(thrower, laydownBoard + 1, launchAngleDeg, run);
+  const [boardUp, entryUp] = [boardAtPins(run), entryDegOf(run)];
+  throwBall(thrower, laydownBoard - 1, launchAngleDeg, run);
+  const [boardDown, entryDown] = [boardAtPins(run), entryDegOf(run)];
+  const [boardHere, entryHere] = [board[MIDDLE], entry[MIDDLE]];
+  const laydown = [(boardUp - boardDown) / 2, (boardUp + boardDown) / 2 - boardHere, (entryUp - entryDown) / 2, (entryUp + entryDown) / 2 - entryHere] as const;
+  const response = new Float64Array(12);
+  responsesAt(thrower, laydownBoard, launchAngleDeg, response, 0);
+  return { launchAngleDeg, board, entry, breakpoint, laydown, response };
+}
+
+function reaimed(thrower: Thrower, pocket: Pocket, line: Line, limits: Limits): number {
+  const run = emptyRun();
+  const miss = (launch: number) => {
+    throwBall(thrower, line.laydownBoard, launch, run);
+    return boardAtPins(run) - pocket.middle;
+  };
+  const [least, most] = limits.launchAngleDeg;
+  let [before, now] = [line.launchAngleDeg - 0.2, line.launchAngleDeg];
+  let missBefore = miss(before);
+  let missNow = miss(now);
+  for (let step = 0; step < AIM_STEPS && Math.abs(missNow) > 0.1; step++) {
+    const slope = (missNow - missBefore) / (now - before);
+    // The board falls with launch outward; where noise or a cliff says otherwise, step by what is usual.
+    const stride = Math.max(-AIM_STRIDE, Math.min(AIM_STRIDE, missNow / Math.max(0.3, -slope)));
+    [before, missBefore] = [now, missNow];
+    now = Math.min(most, Math.max(least, now + stride));
+    if (now === before) break;
+    missNow = miss(now);
+  }
+  return now;
+}
+
+/** Chance at a launch angle moved by `offset` from the neighbourhood's. */
+export function chanceNearby(near: Neighbourhood, thrower: Thrower, pocket: Pocket, offset: number, sample: Float64Array): number {
+  const { spread } = thrower.bowler;
+  const { board, entry, breakpoint, laydown, response } = near;
+  let hits = 0;
+  for (let at = 0; at < sample.length; at += VARIED) {
+    const place = MIDDLE + (offset + sample[at] * spread.launchAngleDeg) / NODE_STEP;
+    const node = Math.min(NODES - 2, Math.max(0, Math.floor(place)));
+    const share = place - node;
+    if (breakpoint[node] + (breakpoint[node + 1] - breakpoint[node]) * share < OFF_LANE_BOARD) continue;
+    const boards = sample[at + 1] * spread.laydownBoards;
+    let hitBoard = board[node] + (board[node + 1] - board[node]) * share + boards * (laydown[0] + boards * laydown[1]);
+    let hitEntry = entry[node] + (entry[node + 1] - entry[node]) * share + boards * (laydown[2] + boards * laydown[3]);
+    for (let varied = 0; varied < 3; varied++) {
+      const z = sample[at + 2 + varied];
+      hitBoard += z * (response[varied * 4] + z * response[varied * 4 + 1]);
+      hitEntry += z * (response[varied * 4 + 2] + z * response[varied * 4 + 3]);
+    }
+    hits += pocketShare(pocket, hitBoard, hitEntry);
+  }
+  return (hits * VARIED) / sample.length;
+}
+
+/** One state of the lane with the line's neighbourhood on it. */
+export interface LocalLane {
+  readonly near: Neighbourhood;
+  readonly thrower: Thrower;
+}
+
+/** The best mean chance over several lanes with one launch angle for all of them, within the limits: chosen on one sample, scored on the other. */
+export function bestNearby(lanes: readonly LocalLane[], pocket: Pocket, limits: Limits, search: Float64Array, score: Float64Array): number {
+  const aim = lanes.reduce((sum, { near }) => sum + near.launchAngleDeg, 0) / lanes.length;
+  let best = 0;
+  let bestLaunch: number | null = null;
+  for (const offset of OFFSETS) {
+    const launch = aim + offset;
+    if (launch < limits.launchAngleDeg[0] || launch > limits.launchAngleDeg[1]) continue;
+    const chance = meanNearby(lanes, pocket, limits, launch, search);
+    if (chance > best) {
+      best = chance;
+      bestLaunch = launch;
+    }
+  }
+  return bestLaunch === null ? 0 : meanNearby(lanes, pocket, limits, bestLaunch, score);
+}
+
+function meanNearby(lanes: readonly LocalLane[], pocket: Pocket, limits: Limits, launch: number, sample: Float64Array): number {
+  let sum = 0;
+  for (const { near, thrower } of lanes) {
+    const offset = launch - near.launchAngleDeg;
+    if (breakpointAt(near, offset) >= limits.breakpointBoard[0]) sum += chanceNearby(near, thrower, pocket, offset, sample);
+  }
+  return sum / lanes.length;
+}
+
+function breakpointAt(near: Neighbourhood, offset: number): number {
+  const place = MIDDLE + offset / NODE_STEP;
+  const node = Math.min(NODES - 2, Math.max(0, Math.floor(place)));
+  return near.breakpoint[node] + (near.breakpoint[node + 1] - near.breakpoint[node]) * (place - node);
+}

@@ -1,0 +1,60 @@
+import type { CautionId } from "../rules/cautions.ts";
+import type { RuleId } from "../rules/rulesOfThumb.ts";
+
+/** Said in place of a pick, or beside it. Parameters in brackets. */
+export const PLAN_MESSAGES = [
+  /** The finish makes no difference here. [finishes: number, points] */
+  "message.noMatter",
+  /** The chance still rises at the edge of the cover's range: another ball. [finish, direction: duller|smoother, points] */
+  "message.coverAtLimit.duller",
+  "message.coverAtLimit.smoother",
+  /** No line within the limits is any good. [chancePercent, laydownBoard, launchAngleDeg] */
+  "message.noLine.hooksTooMuch",
+  "message.noLine.hooksTooLittle",
+  /** Least hook is the aim, the strike chance is not. [] */
+  "message.leastHook",
+  /** Least change over the lane's states is the aim. [] */
+  "message.leastChange",
+] as const;
+
+export const PLAN_REASONS = [
+  /** [finish, chancePercent] */
+  "reason.bestChance",
+  /** [finish, boards] */
+  "reason.leastHook",
+  /** [from, to, points] */
+  "reason.plateau",
+  /** [finish, points] what the dullest, or the smoothest, candidate loses */
+  "reason.dullLoses",
+  "reason.smoothLoses",
+  /** [dullFinish, dullEntryDeg, smoothFinish, smoothEntryDeg] */
+  "reason.entryRises",
+  "reason.entryFalls",
+  /** [finish, roomDeg, pickFinish, pickRoomDeg] */
+  "reason.windowShrinks",
+  /** [finish, slipMps] */
+  "reason.slipLeft",
+  /** [today, pick, feet] hook starts later (feet > 0) or earlier than with today's finish */
+  "reason.hookLater",
+  "reason.hookEarlier",
+  /** [pick, boards, laydownBoard, launchAngleDeg] on today's line it hits so many boards higher or lighter */
+  "reason.todaysLineHigher",
+  "reason.todaysLineLighter",
+  /** [today, points] */
+  "reason.todayLoses",
+] as const;
+
+/** Why the computation departs from a rule of thumb. */
+export const RULE_WHYS = [
+  /** [pick, roomDeg, entryDeg] */
+  "why.smootherStillHooks",
+  /** [pick, smoothFinish, roomDeg, pickRoomDeg] */
+  "why.dullerKeepsWindow",
+  /** [exitBoard, ruleBoard] */
+  "why.exitBoard",
+  "why.ordering",
+  /** [pick] */
+  "why.urethane",
+] as const;
+
+export type PlanMessageId = (typeof PLAN_MESSAGES)[number] | (typeof PLAN_REASONS)[number] | (typeof RULE_WHYS)[number] | `rule.${RuleId}` | `caution.${CautionId}`;

@@ -1,0 +1,21 @@
+import type { Line } from "../delivery/bowler.ts";
+import { handed } from "../lane/film.ts";
+import { toFilmSheet } from "../lane/filmMap.ts";
+import type { FilmSheet } from "../lane/filmSheet.ts";
+import type { Course } from "../motion/course.ts";
+import { averagedCourse } from "../motion/averagedCourse.ts";
+import type { Finish } from "../surface/finish.ts";
+import { filmFound, groundOf, throwerOn } from "./ground.ts";
+import type { PlanQuestion } from "./question.ts";
+
+/** The course of the mean shot with a finish on a line, on the lane as found. */
+export function courseOf(question: PlanQuestion, finish: Finish, line: Line): Course {
+  const ground = groundOf(question);
+  const thrower = throwerOn(filmFound(ground), question, finish, ground.assumed);
+  return averagedCourse(thrower.ball, thrower.friction, question.bowler, line);
+}
+
+/** The film on the lane as found, from the lane's right edge. */
+export function filmOf(question: PlanQuestion): FilmSheet {
+  return toFilmSheet(handed(filmFound(groundOf(question)), question.bowler.hand));
+}

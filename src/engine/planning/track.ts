@@ -1,0 +1,31 @@
+import type { Line } from "../delivery/bowler.ts";
+import { release } from "../delivery/release.ts";
+import { CELL_Y, ROWS } from "../lane/filmMap.ts";
+import { BOARD, HEAD_PIN } from "../lane/geometry.ts";
+import type { Track } from "../lane/wear.ts";
+import { emptyRun, runAveraged, type Trace, TRACE_WIDTH } from "../motion/averaged.ts";
+import { DEGREE } from "../units.ts";
+import type { Thrower } from "./outcomeMap.ts";
+
+/**
+ * Where a bowler's shots on a line roll: the mean shot's path at every row of the film map, and how far the others scatter about it:
+ * laydown alike everywhere, launch angle growing with distance.
+ */
+export function trackOf(thrower: Thrower, line: Line): Track {
+  const trace: Trace = [];
+  runAveraged(thrower.ball, thrower.friction, release(thrower.bowler, line), 0, emptyRun(), trace, HEAD_PIN);
+  const x = new Float64Array(ROWS);
+  const scatter = new Float64Array(ROWS);
+  const { laydownBoards, launchAngleDeg } = thrower.bowler.spread;
+  let at = 0;
+  for (let row = 0; row < ROWS; row++) {
+    const y = row * CELL_Y;
+    while (at + 2 * TRACE_WIDTH < trace.length && trace[at + TRACE_WIDTH] < y) at += TRACE_WIDTH;
+    const next = Math.min(at + TRACE_WIDTH, trace.length - TRACE_WIDTH);
+    const span = trace[next] - trace[at];
+    const share = span > 0 ? Math.min(1, Math.max(0, (y - trace[at]) / span)) : 0;
+    x[row] = trace[at + 1] + (trace[next + 1] - trace[at + 1]) * share;
+    scatter[row] = Math.hypot(laydownBoards * BOARD, launchAngleDeg * DEGREE * y);
+  }
+  return { x, scatter };
+}

@@ -1,0 +1,43 @@
+import type { CoverId } from "../ball/ball.ts";
+
+/** The work that a plan asks for, as far as a caution cares. */
+export interface Work {
+  readonly cover: CoverId;
+  readonly number: number;
+  readonly polished: boolean;
+  /** A reading of today's surface, µin, if one was taken. */
+  readonly readingMicroinch: number | null;
+}
+
+/** A caution speaks where its condition holds; its sentence is in `words/` under `caution.<id>`. */
+export interface Caution {
+  readonly applies: (work: Work) => boolean;
+  readonly mark: "common practice" | "published";
+  readonly source: string;
+}
+
+const TRADE = "common practice of the trade";
+
+/** The roughness above which the governing body's *manufacturing* limit lies, µin; it does not bind the owner, so it only warns. */
+export const ROUGHNESS_WARNING_MICROINCH = 50;
+
+export const CAUTIONS = {
+  lookFirst: { applies: () => true, mark: "common practice", source: TRADE },
+  spinner: { applies: () => true, mark: "common practice", source: TRADE },
+  water: { applies: () => true, mark: "common practice", source: `${TRADE}; ground-fault protection trips at 6 mA (UL 943 class A)` },
+  dust: { applies: () => true, mark: "published", source: "29 CFR 1910.1000: nuisance dust 15 mg/m³ total, 5 respirable" },
+  floor: { applies: () => true, mark: "common practice", source: TRADE },
+  polish: { applies: ({ polished }) => polished, mark: "common practice", source: TRADE },
+  cleaner: { applies: () => true, mark: "published", source: "NIOSH Pocket Guide: isopropyl alcohol, flash point 53 °F, 400 ppm" },
+  wetPaper: { applies: ({ cover, number }) => cover === "urethane" && number <= 1000, mark: "common practice", source: TRADE },
+  wholeSurface: { applies: () => true, mark: "published", source: "USBC Equipment Specifications: the whole surface prepared alike" },
+  roughReading: { applies: ({ readingMicroinch }) => readingMicroinch !== null && readingMicroinch > ROUGHNESS_WARNING_MICROINCH, mark: "published", source: "USBC Equipment Specifications: class mean Ra 50 µin at manufacture" },
+  veryDull: { applies: ({ number, polished }) => number < 500 && !polished, mark: "common practice", source: "a fresh 360 reads 40–50 µin, from memory" },
+  ruleBook: { applies: () => true, mark: "published", source: "USBC playing rule 18: no abrasive on the surface once scoring has begun" },
+} as const satisfies Record<string, Caution>;
+
+export type CautionId = keyof typeof CAUTIONS;
+
+export function cautionsFor(work: Work): readonly CautionId[] {
+  return (Object.keys(CAUTIONS) as CautionId[]).filter((id) => CAUTIONS[id].applies(work));
+}
