@@ -7,7 +7,7 @@ import { boardAtPins, COARSE, entryDegOf, type MapGrain, throwBall } from "#engi
 import type { PlanQuestion } from "#engine/planning/question";
 import { type FinishRating, sketchRating } from "#engine/planning/rating";
 import { type Situation, STYLES, type StyleId } from "#engine/planning/situations";
-import { trackOf } from "#engine/planning/track";
+import { trackOf } from "#engine/motion/track";
 import { effectiveRaUm, parseFinish } from "#engine/surface/finish";
 import { FOOT, MPH } from "#engine/units";
 import { CELL_Y } from "#engine/lane/filmMap";

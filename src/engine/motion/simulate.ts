@@ -4,6 +4,7 @@ import type { FrictionField } from "../contact/friction.ts";
 import { release } from "../delivery/release.ts";
 import { filmOfPattern, handed } from "../lane/film.ts";
 import { HEAD_PIN, LANE_EDGE, PINS_PLANE, xToBoard } from "../lane/geometry.ts";
+import { wearLaw } from "../lane/wear.ts";
 import { deriveSeed, uniformSource } from "../random.ts";
 import { effectiveRaOfReadingUm, effectiveRaUm } from "../surface/finish.ts";
 import { DEGREE, FOOT, INCH, MPH } from "../units.ts";
@@ -17,6 +18,7 @@ import { averagedBall, frictionOnLane, givenFriction } from "./ground.ts";
 import { phasesOf } from "./phases.ts";
 import type { RawRun } from "./rawRun.ts";
 import type { Shot, ShotSample, ShotSetup } from "./shot.ts";
+import { filmPlayed } from "./track.ts";
 
 /**
  * One shot, from the bowler's hand to the pins.
@@ -42,10 +44,14 @@ export function simulateShot(setup: ShotSetup, assumed: Assumed = assume()): Sho
   return told(setup, body, run);
 }
 
-function groundOf({ surface, ball, bowler }: ShotSetup, assumed: Assumed): FrictionField {
+function groundOf({ surface, ball, bowler, line }: ShotSetup, assumed: Assumed): FrictionField {
   if (surface.kind === "given") return givenFriction(surface.friction);
   const ra = ball.raMicroinch === null ? effectiveRaUm(ball.finish, assumed) : effectiveRaOfReadingUm(ball.raMicroinch, assumed);
-  return frictionOnLane(handed(filmOfPattern(surface.lane.pattern), bowler.hand), ball, ra, assumed);
+  const fresh = handed(filmOfPattern(surface.lane.pattern), bowler.hand);
+  const thrower = { bowler, ball: averagedBall(ball, assumed["roll.resistance"]), friction: frictionOnLane(fresh, ball, ra, assumed) };
+  const { playedShots } = surface.lane;
+  if (playedShots === 0) return thrower.friction;
+  return frictionOnLane(filmPlayed(fresh, thrower, line, playedShots, wearLaw(ball.cover, ra, assumed)), ball, ra, assumed);
 }
 
 /** The core stands with the bowler's axis along the spin; how far it is turned about it nobody controls, so the seed says. */

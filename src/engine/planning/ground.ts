@@ -2,16 +2,16 @@ import { type Assumed, assume } from "../assumptions.ts";
 import type { Line } from "../delivery/bowler.ts";
 import { filmOfPattern, handed } from "../lane/film.ts";
 import type { FilmMap } from "../lane/filmMap.ts";
-import { wearLaw, wornFilm } from "../lane/wear.ts";
+import { wearLaw } from "../lane/wear.ts";
 import { averagedBall, frictionOnLane } from "../motion/ground.ts";
 import { deriveSeed } from "../random.ts";
 import { effectiveRaOfReadingUm, effectiveRaUm, type Finish, sameFinish } from "../surface/finish.ts";
 import { bestLine } from "./lineSearch.ts";
-import { COARSE, outcomeMap, type Thrower } from "./outcomeMap.ts";
+import { COARSE, outcomeMap } from "./outcomeMap.ts";
 import type { PlanQuestion } from "./question.ts";
 import { spreadSample } from "./spreadSample.ts";
 import { type Pocket, pocketOf } from "./target.ts";
-import { trackOf } from "./track.ts";
+import { filmPlayed, type Thrower } from "../motion/track.ts";
 
 /** What stays the same for every finish of a plan. */
 export interface PlanGround {
@@ -69,8 +69,7 @@ export function filmFound(ground: PlanGround): FilmMap {
 export function playedOn(ground: PlanGround, film: FilmMap, finish: Finish, line: Line | null, shots: number): FilmMap {
   if (line === null) return film;
   const { question, assumed } = ground;
-  const law = wearLaw(question.ball.cover, roughnessOf(question, finish, assumed), assumed);
-  return wornFilm(film, trackOf(throwerOn(film, question, finish, assumed), line), shots, law).film;
+  return filmPlayed(film, throwerOn(film, question, finish, assumed), line, shots, wearLaw(question.ball.cover, roughnessOf(question, finish, assumed), assumed));
 }
 
 function bestLineNow(ground: PlanGround, film: FilmMap, finish: Finish): Line | null {

@@ -1,7 +1,8 @@
 import type { Line } from "../delivery/bowler.ts";
 import { xToBoard } from "../lane/geometry.ts";
 import { emptyRun } from "../motion/averaged.ts";
-import { boardAtPins, entryDegOf, OFF_LANE_BOARD, responsesAt, type Thrower, throwBall } from "./outcomeMap.ts";
+import { boardAtPins, entryDegOf, OFF_LANE_BOARD, responsesAt, throwBall } from "./outcomeMap.ts";
+import type { Thrower } from "../motion/track.ts";
 import type { Limits } from "./question.ts";
 import { VARIED } from "./spreadSample.ts";
 import { type Pocket, pocketShare } from "./target.ts";

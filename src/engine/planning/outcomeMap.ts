@@ -1,8 +1,8 @@
-import type { FrictionField } from "../contact/friction.ts";
 import type { Bowler } from "../delivery/bowler.ts";
 import { release } from "../delivery/release.ts";
 import { xToBoard } from "../lane/geometry.ts";
-import { type AveragedBall, type AveragedRun, emptyRun, runAveraged } from "../motion/averaged.ts";
+import { type AveragedRun, emptyRun, runAveraged } from "../motion/averaged.ts";
+import type { Thrower } from "../motion/track.ts";
 import { DEGREE } from "../units.ts";
 import { type Pocket, pocketShare } from "./target.ts";
 import { VARIED } from "./spreadSample.ts";
@@ -10,13 +10,6 @@ import type { Limits } from "./question.ts";
 
 /** A ball that does not reach the pins is put here, boards: far from every target, and finite. */
 const NOWHERE = -40;
-
-/** Shots of one bowler with one ball on one film. */
-export interface Thrower {
-  readonly bowler: Bowler;
-  readonly ball: AveragedBall;
-  readonly friction: FrictionField;
-}
 
 /** Runs the bowler's mean delivery, changed by so many standard deviations of speed, rev rate and rotation. */
 export function throwBall(thrower: Thrower, laydownBoard: number, launchAngleDeg: number, out: AveragedRun, speedSd = 0, revSd = 0, rotationSd = 0): void {

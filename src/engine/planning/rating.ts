@@ -6,7 +6,8 @@ import type { Finish } from "../surface/finish.ts";
 import { filmFound, type PlanGround, playedOn, roughnessOf, throwerOn } from "./ground.ts";
 import { bestLine, meanChance, type RatedLine } from "./lineSearch.ts";
 import { missRoom } from "./missRoom.ts";
-import { boardAtPins, COARSE, entryDegOf, FINE, type MapGrain, type OutcomeMap, outcomeMap, type Thrower, throwBall } from "./outcomeMap.ts";
+import { boardAtPins, COARSE, entryDegOf, FINE, type MapGrain, type OutcomeMap, outcomeMap, throwBall } from "./outcomeMap.ts";
+import type { Thrower } from "../motion/track.ts";
 import type { MissRoom } from "./plan.ts";
 import { localScore, mean, OBJECTIVES } from "./score.ts";
 

@@ -10,7 +10,7 @@ import type { Comparison } from "./comparison.ts";
 import { type PlanGround, throwerOn } from "./ground.ts";
 import type { RULE_WHYS } from "./messageIds.ts";
 import type { Candidate, RuleVerdict } from "./plan.ts";
-import { trackOf } from "./track.ts";
+import { trackOf } from "../motion/track.ts";
 
 /** Every rule of thumb that speaks to this case, with whether the computation agrees and, where it does not, why. */
 export function ruleVerdicts(ground: PlanGround, comparison: Comparison, candidates: readonly Candidate[], picked: boolean): readonly RuleVerdict[] {

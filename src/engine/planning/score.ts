@@ -7,7 +7,8 @@ import { emptyRun } from "../motion/averaged.ts";
 import type { Finish } from "../surface/finish.ts";
 import { type PlanGround, throwerOn } from "./ground.ts";
 import { bestNearby, neighbourhood } from "./localChance.ts";
-import { type Thrower, throwBall } from "./outcomeMap.ts";
+import { throwBall } from "./outcomeMap.ts";
+import type { Thrower } from "../motion/track.ts";
 import { pocketOf } from "./target.ts";
 
 /**

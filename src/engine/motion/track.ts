@@ -1,11 +1,18 @@
-import type { Line } from "../delivery/bowler.ts";
+import type { Bowler, Line } from "../delivery/bowler.ts";
 import { release } from "../delivery/release.ts";
-import { CELL_Y, ROWS } from "../lane/filmMap.ts";
+import { CELL_Y, type FilmMap, ROWS } from "../lane/filmMap.ts";
 import { BOARD, HEAD_PIN } from "../lane/geometry.ts";
-import type { Track } from "../lane/wear.ts";
-import { emptyRun, runAveraged, type Trace, TRACE_WIDTH } from "../motion/averaged.ts";
+import { type Track, type WearLaw, wornFilm } from "../lane/wear.ts";
+import { type AveragedBall, emptyRun, runAveraged, type Trace, TRACE_WIDTH } from "./averaged.ts";
+import type { FrictionField } from "../contact/friction.ts";
 import { DEGREE } from "../units.ts";
-import type { Thrower } from "./outcomeMap.ts";
+
+/** One bowler with one ball on one film. */
+export interface Thrower {
+  readonly bowler: Bowler;
+  readonly ball: AveragedBall;
+  readonly friction: FrictionField;
+}
 
 /**
  * Where a bowler's shots on a line roll: the mean shot's path at every row of the film map, and how far the others scatter about it:
@@ -28,4 +35,9 @@ export function trackOf(thrower: Thrower, line: Line): Track {
     scatter[row] = Math.hypot(laydownBoards * BOARD, launchAngleDeg * DEGREE * y);
   }
   return { x, scatter };
+}
+
+/** The film after so many shots of one thrower along one line. */
+export function filmPlayed(film: FilmMap, thrower: Thrower, line: Line, shots: number, law: WearLaw): FilmMap {
+  return wornFilm(film, trackOf(thrower, line), shots, law).film;
 }
