@@ -60,5 +60,9 @@ export function wholeFileFault(
 
 /** Problems that the engine found in a question, as problems of the job file it was made from. */
 export function fromEngine(problems: readonly Problem[]): JobProblem[] {
-  return problems.map((problem) => ({ ...problem, reason: { id: "notAllowed", params: {} } }));
+  return problems.map((problem) => ({
+    ...problem,
+    path: problem.path.replace(/\.(\d+)(?=\.|$)/g, "[$1]"),
+    reason: { id: "notAllowed", params: {} },
+  }));
 }

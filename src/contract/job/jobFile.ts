@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { assumptionsField } from "./assumptions.ts";
 import { ballField } from "./ball.ts";
 import { bowlerField } from "./bowler.ts";
 import { count, mapping, pair, quantity, text } from "./fields.ts";
@@ -48,6 +49,7 @@ export const jobFileSchema = mapping(
       .optional(),
     reason: text("Why a candidate outside the cover's usual range is wanted").optional(),
     model: modelField.optional(),
+    assumptions: assumptionsField.optional(),
   },
   "A Gritwright job file",
 );

@@ -7,7 +7,7 @@ import { JOB_FILE_VERSION, type JobFile } from "./jobFile.ts";
 
 /** A plan's question as the job file that asks it, with nothing left to a default. */
 export function jobOfPlan(question: PlanQuestion): JobFile {
-  const { seed, bowler, ball, lane, line, limits, candidates, outsideRangeReason } = question;
+  const { seed, bowler, ball, lane, line, limits, candidates, outsideRangeReason, assumptions } = question;
   return {
     gritwright: JOB_FILE_VERSION,
     seed,
@@ -22,6 +22,7 @@ export function jobOfPlan(question: PlanQuestion): JobFile {
     },
     ...(candidates === null ? {} : { candidates: candidates.map(finishText) }),
     ...(outsideRangeReason === null ? {} : { reason: outsideRangeReason }),
+    ...writtenAssumptions(assumptions),
   };
 }
 
@@ -37,6 +38,7 @@ export function jobOfShot(shot: UnaimedShot): JobFile {
     lane: shot.surface.kind === "lane" ? writtenLane(shot.surface.lane) : { friction: writtenFriction(shot.surface.friction) },
     ...(shot.line === null ? {} : { line: { ...shot.line } }),
     model: coreOrientation === null ? model : { ...model, coreOrientation: [...coreOrientation] },
+    ...writtenAssumptions(shot.assumptions),
   };
 }
 
@@ -78,4 +80,8 @@ function writtenFriction(friction: GivenFriction): NonNullable<JobFile["lane"]["
   if (friction.kind === "constant") return { constant: friction.mu };
   const { oil, dry, changeAtFt, widthFt } = friction;
   return { oil, dry, changeAtFt, widthFt };
+}
+
+function writtenAssumptions(assumptions: PlanQuestion["assumptions"]): Pick<JobFile, "assumptions"> {
+  return Object.keys(assumptions).length === 0 ? {} : { assumptions: { ...assumptions } };
 }

@@ -42,12 +42,16 @@ export function resolvePlan(job: CheckedJob): Resolved<PlanQuestion> {
     },
     candidates: defaults.or<PlanQuestion["candidates"]>("candidates", job.candidates, null),
     outsideRangeReason: job.reason ?? null,
+    assumptions: setOtherwise(job),
   };
   return { question, defaults: defaults.paths };
 }
 
 /** A shot's setup; the line is null where the file names none and the lane is oiled, so that one must be found. */
-export type UnaimedShot = Omit<ShotSetup, "line"> & { readonly line: Line | null };
+export interface UnaimedShot extends Omit<ShotSetup, "line"> {
+  readonly line: Line | null;
+  readonly assumptions: PlanQuestion["assumptions"];
+}
 
 /**
  * The single shot that a job file asks for.
@@ -66,6 +70,12 @@ export function resolveShot(job: CheckedJob, atFt: readonly number[]): Resolved<
     line: defaults.or<Line | null>("line", job.line, friction === null ? null : STRAIGHT_LINE),
     model: resolveModel(job.model, defaults),
     atFt,
+    assumptions: setOtherwise(job),
   };
   return { question, defaults: defaults.paths };
+}
+
+/** Only the assumptions that the file names: an absent key and an undefined one are not the same to the engine. */
+function setOtherwise(job: CheckedJob): PlanQuestion["assumptions"] {
+  return Object.fromEntries(Object.entries(job.assumptions ?? {}).filter(([, value]) => value !== undefined));
 }

@@ -1,0 +1,59 @@
+import type { PlanMessageId } from "#engine/planning/messageIds";
+import { boards, chance, degrees, feet, finerDegrees, fixed, inHundred, metresPerSecond } from "../figures.ts";
+import type { Params, Sentence } from "../params.ts";
+
+type PlanSentenceId = Exclude<PlanMessageId, `rule.${string}` | `caution.${string}`>;
+
+const line = (p: Params) => `laydown board ${fixed(p.number("laydownBoard"), 0)}, launch ${degrees(p.number("launchAngleDeg"))}`;
+
+const bestLine = (p: Params) => `The best there is, ${line(p)}, works ${fixed(p.number("chancePercent"), 0)} times in 100.`;
+
+/** Why the plan says what it says, for the technician. "In 100" counts shots. */
+export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
+  "message.noMatter": (p) =>
+    `The finish does not matter here: all ${fixed(p.number("finishes"), 0)} come within ${inHundred(p.number("points"))}. Leave the surface as it is, or choose for how long it lasts.`,
+  "message.coverAtLimit.duller": (p) =>
+    `This cover is at its limit: ${p.text("finish")} is the dullest it takes, and the chance is still rising towards duller (${inHundred(p.number("points"))} over the last step). Think of a stronger ball.`,
+  "message.coverAtLimit.smoother": (p) =>
+    `This cover is at its limit: ${p.text("finish")} is the smoothest it takes, and the chance is still rising towards smoother (${inHundred(p.number("points"))} over the last step). Think of a weaker ball.`,
+  "message.noLine.hooksTooMuch": (p) =>
+    `No sensible line: whatever the finish, this ball turns more than the lane has room for. ${bestLine(p)} A weaker cover, more speed or less axis rotation would help; sanding will not.`,
+  "message.noLine.hooksTooLittle": (p) =>
+    `No sensible line: whatever the finish, this ball does not turn enough. ${bestLine(p)} A stronger cover, less speed or less oil would help; sanding alone will not.`,
+  "message.leastHook": () => "A spare ball: the aim is the least hook, not the most strikes.",
+  "message.leastChange": () => "A control ball: the aim is the least change while the lane changes, not the most strikes on the fresh.",
+  "reason.bestChance": (p) => `${p.text("finish")} finds the pocket ${fixed(p.number("chancePercent"), 0)} times in 100 over the session.`,
+  "reason.leastHook": (p) => `${p.text("finish")} hooks least: ${boards(p.number("boards"))} in all.`,
+  "reason.plateau": (p) => `From ${p.text("from")} to ${p.text("to")} it makes little difference: within ${inHundred(p.number("points"))}.`,
+  "reason.dullLoses": (p) => `At the dull end ${p.text("finish")} loses ${inHundred(p.number("points"))}.`,
+  "reason.smoothLoses": (p) => `At the smooth end ${p.text("finish")} loses ${inHundred(p.number("points"))}.`,
+  "reason.entryRises": (p) =>
+    `Smoother comes in steeper: ${degrees(p.number("dullEntryDeg"))} with ${p.text("dullFinish")}, ${degrees(p.number("smoothEntryDeg"))} with ${p.text("smoothFinish")}.`,
+  "reason.entryFalls": (p) =>
+    `Smoother comes in flatter here, because the ball is still slipping: ${degrees(p.number("dullEntryDeg"))} with ${p.text("dullFinish")}, ${degrees(p.number("smoothEntryDeg"))} with ${p.text("smoothFinish")}.`,
+  "reason.windowShrinks": (p) =>
+    `${p.text("finish")} leaves ${finerDegrees(p.number("roomDeg"))} of launch angle to miss by, ${p.text("pickFinish")} leaves ${finerDegrees(p.number("pickRoomDeg"))}.`,
+  "reason.slipLeft": (p) =>
+    `${p.text("finish")} reaches the pins still slipping at ${metresPerSecond(p.number("slipMps"))}: energy that the pins do not get.`,
+  "reason.hookLater": (p) =>
+    `Against today's ${p.text("today")}, ${p.text("pick")} starts to hook ${feet(Math.abs(p.number("feet")))} later.`,
+  "reason.hookEarlier": (p) =>
+    `Against today's ${p.text("today")}, ${p.text("pick")} starts to hook ${feet(Math.abs(p.number("feet")))} earlier.`,
+  "reason.todaysLineHigher": (p) =>
+    `On today's line ${p.text("pick")} hits ${boards(Math.abs(p.number("boards")))} higher: move to ${line(p)}.`,
+  "reason.todaysLineLighter": (p) =>
+    `On today's line ${p.text("pick")} hits ${boards(Math.abs(p.number("boards")))} lighter: move to ${line(p)}.`,
+  "reason.todayLoses": (p) => `Staying with today's ${p.text("today")} costs ${inHundred(p.number("points"))}.`,
+  "why.smootherStillHooks": (p) =>
+    `${p.text("pick")} still hooks enough for this bowler here: ${degrees(p.number("entryDeg"))} of entry and ${finerDegrees(p.number("roomDeg"))} of launch angle to miss by.`,
+  "why.dullerKeepsWindow": (p) =>
+    `${p.text("smoothFinish")} leaves this bowler ${finerDegrees(p.number("roomDeg"))} of launch angle to miss by, ${p.text("pick")} leaves ${finerDegrees(p.number("pickRoomDeg"))}.`,
+  "why.exitBoard": (p) =>
+    `The line that works leaves the oil at board ${fixed(p.number("exitBoard"), 1)}, the rule says ${fixed(p.number("ruleBoard"), 0)}.`,
+  "why.ordering": () => "Each finish is compared on its own best line, and the lines differ: on one and the same line the rule holds.",
+  "why.urethane": (p) =>
+    `The computation wants ${p.text("pick")} because it takes urethane to grip hard on dry boards; that number is calibrated, not measured. Trust the shop's experience first.`,
+};
+
+/** Shown where a chance stands in a sentence of its own. */
+export const chanceSentence = (value: number, low: number, high: number): string => `${chance(value, low, high)} of shots find the pocket`;
