@@ -23,13 +23,11 @@ type GridPoint = readonly [number, number];
 
 /** The ring cut where it follows the border of the table, each piece a line of its own. */
 function openLines(ring: readonly GridPoint[], columns: number, rows: number): GridPoint[][] {
-  const onBorder = (a: GridPoint, b: GridPoint): boolean =>
-    [0, columns].some((x) => a[0] === x && b[0] === x) || [0, rows].some((y) => a[1] === y && b[1] === y);
   const lines: GridPoint[][] = [];
   let line: GridPoint[] = [];
   for (let i = 1; i < ring.length; i++) {
     const [a, b] = [ring[i - 1] as GridPoint, ring[i] as GridPoint];
-    if (onBorder(a, b) || isCorner(a, b, columns, rows)) {
+    if (followsBorder(a, b, columns, rows)) {
       if (line.length > 1) lines.push(line);
       line = [];
     } else {
@@ -41,11 +39,10 @@ function openLines(ring: readonly GridPoint[], columns: number, rows: number): G
   return lines;
 }
 
-/** The short cut that a ring makes across a corner of the table. */
-function isCorner(a: GridPoint, b: GridPoint, columns: number, rows: number): boolean {
-  const nearSide = (p: GridPoint): boolean => p[0] < 0.51 || p[0] > columns - 0.51;
-  const nearEnd = (p: GridPoint): boolean => p[1] < 0.51 || p[1] > rows - 0.51;
-  return nearSide(a) && nearEnd(a) && nearSide(b) && nearEnd(b);
+/** In the outermost half cell there is no oil to tell of: the ring only closes itself there. */
+function followsBorder(a: GridPoint, b: GridPoint, columns: number, rows: number): boolean {
+  const onEdge = (p: GridPoint): boolean => p[0] <= 0.5 || p[0] >= columns - 0.5 || p[1] <= 0.5 || p[1] >= rows - 0.5;
+  return onEdge(a) && onEdge(b);
 }
 
 /** The depths of oil that occur on the lane, thinnest first. */
@@ -62,9 +59,14 @@ export function oilLevels(film: FilmSheet, frame: LaneFrame): OilLevel[] {
       return {
         um: shape.value,
         areas: rings.map((ring) => ring.map(place)),
-        lines: rings.flatMap((ring) => openLines(ring, film.columns, film.rows)).map((line) => line.map(place)),
+        lines: rings.flatMap((ring) => openLines(ring, film.columns, film.rows)).map((line) => withoutRepeats(line.map(place))),
       };
     });
+}
+
+/** Behind the foul line the table has half a row more than the lane: those points fall on one place. */
+function withoutRepeats(line: readonly Point[]): Point[] {
+  return line.filter((p, i) => i === 0 || p[0] !== line[i - 1][0] || p[1] !== line[i - 1][1]);
 }
 
 const distance = (a: Point, b: Point): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
