@@ -24,6 +24,8 @@ export const PLAN_REASONS = [
   "reason.leastHook",
   /** [from, to, points] */
   "reason.plateau",
+  /** [from, to, boards] */
+  "reason.plateauOfHook",
   /** [finish, points] what the dullest, or the smoothest, candidate loses */
   "reason.dullLoses",
   "reason.smoothLoses",

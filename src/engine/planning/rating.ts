@@ -9,7 +9,7 @@ import { missRoom } from "./missRoom.ts";
 import { boardAtPins, COARSE, entryDegOf, FINE, type MapGrain, type OutcomeMap, outcomeMap, throwBall } from "./outcomeMap.ts";
 import type { Thrower } from "../motion/track.ts";
 import type { MissRoom } from "./plan.ts";
-import { localScore, mean, OBJECTIVES } from "./score.ts";
+import { localScore, mean, OBJECTIVES, type Objective, STRAIGHT } from "./score.ts";
 
 /** The mean shot on a line, told in the trade's units. */
 export interface MeanShot {
@@ -41,7 +41,6 @@ export interface FinishRating {
   /** Best single line held through the whole session: what a control ball is for. */
   readonly heldChance: number;
   readonly heldLine: Line | null;
-  /** The line the plan names: the first stage's, or for a control ball the one held throughout. */
   readonly line: Line | null;
   readonly shot: MeanShot | null;
   readonly missRoom: MissRoom | null;
@@ -91,7 +90,7 @@ function rescored(maps: readonly OutcomeMap[], { question, pocket }: PlanGround,
 function finished(ground: PlanGround, finish: Finish, found: FilmMap, stages: readonly Stage[], held: RatedLine | null): FinishRating {
   const { question, assumed, pocket } = ground;
   const thrower = throwerOn(found, question, finish, assumed);
-  const line = OBJECTIVES[question.ball.job] === "heldChance" ? (held?.line ?? null) : stages[0].line;
+  const line = lineFor(OBJECTIVES[question.ball.job], stages, held);
   const rating = {
     finish,
     effectiveRaUm: roughnessOf(question, finish, assumed),
@@ -102,9 +101,15 @@ function finished(ground: PlanGround, finish: Finish, found: FilmMap, stages: re
     heldLine: held?.line ?? null,
     line,
     shot: line && meanShot(thrower, line),
-    missRoom: line && missRoom(thrower, pocket, line),
+    missRoom: line && line !== STRAIGHT ? missRoom(thrower, pocket, line) : null,
   };
   return { ...rating, localScore: localScore(ground, rating, assumed).score };
+}
+
+/** The line the plan names: the first stage's; for a control ball the one held throughout; for a spare ball straight down the middle, where hook is measured. */
+function lineFor(objective: Objective, stages: readonly Stage[], held: RatedLine | null): Line | null {
+  if (objective === "leastHook") return STRAIGHT;
+  return objective === "heldChance" ? (held?.line ?? null) : stages[0].line;
 }
 
 export function meanShot(thrower: Thrower, line: Line): MeanShot {

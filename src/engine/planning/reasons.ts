@@ -28,7 +28,9 @@ export function reasonsFor(comparison: Comparison, candidates: readonly Candidat
   if (objective === "leastHook") say("reason.leastHook", { finish, boards: -standings[pick].score });
   else say("reason.bestChance", { finish, chancePercent: 100 * standings[pick].score });
   if (plateau[1] > plateau[0]) {
-    say("reason.plateau", { from: candidates[plateau[0]].finish, to: candidates[plateau[1]].finish, points: 100 * AS_GOOD[objective] });
+    const ends = { from: candidates[plateau[0]].finish, to: candidates[plateau[1]].finish };
+    if (objective === "leastHook") say("reason.plateauOfHook", { ...ends, boards: AS_GOOD[objective] });
+    else say("reason.plateau", { ...ends, points: 100 * AS_GOOD[objective] });
   }
   if (objective !== "leastHook") {
     lossesBeside(comparison, candidates).forEach((reason) => reasons.push(reason));
@@ -45,7 +47,7 @@ export function reasonsFor(comparison: Comparison, candidates: readonly Candidat
     }
   }
   const change = picked.onTodaysLine?.boardChange ?? 0;
-  if (todaysLine && picked.line && Math.abs(change) >= SEEN_BOARDS) {
+  if (objective !== "leastHook" && todaysLine && picked.line && Math.abs(change) >= SEEN_BOARDS) {
     say(change > 0 ? "reason.todaysLineHigher" : "reason.todaysLineLighter", { finish, boards: Math.abs(change), ...picked.line });
   }
   return reasons;

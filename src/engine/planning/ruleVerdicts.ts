@@ -10,12 +10,13 @@ import type { Comparison } from "./comparison.ts";
 import { type PlanGround, throwerOn } from "./ground.ts";
 import type { RULE_WHYS } from "./messageIds.ts";
 import type { Candidate, RuleVerdict } from "./plan.ts";
+import { meanShot } from "./rating.ts";
 import { trackOf } from "../motion/track.ts";
 
 /** Every rule of thumb that speaks to this case, with whether the computation agrees and, where it does not, why. */
 export function ruleVerdicts(ground: PlanGround, comparison: Comparison, candidates: readonly Candidate[], picked: boolean): readonly RuleVerdict[] {
   const asked = caseOf(ground, comparison);
-  const answer = answerOf(ground, comparison, candidates, picked, asked);
+  const answer = answerOf(ground, comparison, picked, asked);
   return RULE_IDS.flatMap((id) => {
     const rule: RuleOfThumb = RULES_OF_THUMB[id];
     if (!rule.applies(asked)) return [];
@@ -40,11 +41,15 @@ function caseOf({ question }: PlanGround, { standings }: Comparison): RuleCase {
   };
 }
 
-function answerOf(ground: PlanGround, comparison: Comparison, candidates: readonly Candidate[], picked: boolean, asked: RuleCase): RuleAnswer {
+function answerOf(ground: PlanGround, comparison: Comparison, picked: boolean, asked: RuleCase): RuleAnswer {
   const { standings, plateau, pick } = comparison;
+  const { line } = standings[pick].rating;
   return {
     plateau: picked ? standings.slice(plateau[0], plateau[1] + 1).map((standing) => standing.finish) : [],
-    candidates: standings.map((standing, i) => ({ finish: standing.finish, hookStartFt: candidates[i].hookStartFt, entryAngleDeg: candidates[i].entryAngleDeg })),
+    onOneLine: standings.map(({ finish, rating }) => ({
+      finish,
+      hookStartFt: line && meanShot(throwerOn(rating.found, ground.question, finish, ground.assumed), line).hookStartFt,
+    })),
     exitBoard: exitBoardOf(ground, comparison, pick, asked.lengthFt),
   };
 }

@@ -62,15 +62,23 @@ export function localScore(ground: PlanGround, rated: Rated, assumed: Assumed): 
 
 /** The worn film had the balls taken more or less of it, in the same places. */
 function wearScaled(found: FilmMap, worn: FilmMap, factor: number): FilmMap {
-  if (factor === 1) return worn;
-  return { um: worn.um.map((h, i) => Math.max(0, found.um[i] + factor * (h - found.um[i]))), lengthFt: worn.lengthFt };
+  if (factor === 1 || worn === found) return worn;
+  const um = new Float64Array(worn.um.length);
+  for (let i = 0; i < um.length; i++) {
+    const left = found.um[i] + factor * (worn.um[i] - found.um[i]);
+    um[i] = left > 0 ? left : 0;
+  }
+  return { um, lengthFt: worn.lengthFt };
 }
 
-/** How far a ball sent straight down the middle has been turned aside at the pins, boards: what a spare ball should do least of. */
+/** The line on which hook is measured: straight down the middle. */
+export const STRAIGHT: Line = { laydownBoard: 20, launchAngleDeg: 0 };
+
+/** How far a ball sent straight has been turned aside at the pins, boards: what a spare ball should do least of. */
 function hookBoards(thrower: Thrower): number {
   const run = emptyRun();
-  throwBall(thrower, 20, 0, run);
-  return Math.abs(xToBoard(run.x) - 20);
+  throwBall(thrower, STRAIGHT.laydownBoard, STRAIGHT.launchAngleDeg, run);
+  return Math.abs(xToBoard(run.x) - STRAIGHT.laydownBoard);
 }
 
 export function mean(values: readonly number[]): number {

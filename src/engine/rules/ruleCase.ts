@@ -19,7 +19,8 @@ export interface RuleCase {
 export interface RuleAnswer {
   /** Finishes as good as the best; empty where there is no pick. */
   readonly plateau: readonly Finish[];
-  readonly candidates: readonly { readonly finish: Finish; readonly hookStartFt: number | null; readonly entryAngleDeg: number | null }[];
+  /** Hook start of every candidate on one and the same line. */
+  readonly onOneLine: readonly { readonly finish: Finish; readonly hookStartFt: number | null }[];
   /** Board at which the picked finish's line leaves the oil. */
   readonly exitBoard: number | null;
 }

@@ -48,7 +48,7 @@ export const RULES_OF_THUMB = {
   dullerIsEarlier: {
     mark: "common practice",
     applies: () => true,
-    agrees: ({ candidates }) => ordered(candidates.map(({ finish, hookStartFt }) => ({ finish, value: hookStartFt }))),
+    agrees: ({ onOneLine }) => ordered(onOneLine.map(({ finish, hookStartFt }) => ({ finish, value: hookStartFt }))),
     range: null,
     example: { speaks: USUAL, silent: USUAL },
   },
