@@ -49,7 +49,7 @@ const SIZES: Readonly<Record<Layout, Sizes>> = {
 };
 
 /** Where a course bears its letter: staggered, so that courses close together can still be told apart. */
-const letterFt = (index: number): number => 5 + 4.5 * (index % 6);
+const letterFt = (index: number): number => 8 + 4.5 * (index % 6);
 
 /**
  * The lane as a sea chart: oil as depth contours with their figures, each ball as a ship's course.

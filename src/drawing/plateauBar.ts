@@ -7,7 +7,7 @@ import { FILE_PAINT, type Paint, SANS, SERIF } from "./paint.ts";
 import { el, picture, textEl } from "./svg.ts";
 import { finishTexture, texturedBall } from "./texture.ts";
 
-/** One finish: how many good shots in a hundred it loses against the best, with the band of that *difference*. Null without a line. */
+/** One finish: how many good shots in a hundred it loses against the pick (below 0: gains), with the band of that *difference*. Null without a line. */
 export interface PlateauStep {
   readonly finish: Finish;
   readonly lossPer100: { readonly value: number; readonly low: number; readonly high: number } | null;
@@ -44,7 +44,7 @@ interface Ground {
 
 /**
  * What each finish costs, drawn as a section through the ground: a flat that is as good as makes no difference, and
- * where it falls away. The band is the uncertainty of the difference from the best.
+ * where it falls away. The band is the uncertainty of the difference from the pick.
  */
 export function plateauBar(input: PlateauInput, options: PlateauOptions = {}): string {
   const layout = options.layout ?? "lying";
@@ -67,12 +67,13 @@ export function plateauBar(input: PlateauInput, options: PlateauOptions = {}): s
 
 function groundOf(input: PlateauInput, layout: Layout): Ground {
   const deepest = input.steps.reduce((most, s) => Math.max(most, s.lossPer100?.high ?? 0), 0);
+  const highest = input.steps.reduce((least, s) => Math.min(least, s.lossPer100?.low ?? 0), 0);
   const [left, right, top, bottom] = layout === "lying" ? [50, 630, 58, 208] : [34, 354, 58, 208];
   const x = scalePoint(
     input.steps.map((s) => finishText(s.finish)),
     [left, right],
   ).padding(0.5);
-  const y = scaleLinear([0, Math.max(5, deepest)], [top, bottom]).nice();
+  const y = scaleLinear([highest, Math.max(5, deepest)], [top, bottom]).nice();
   return { x: (finish) => x(finish) ?? left, y, left, right, top, bottom, font: layout === "lying" ? 12.5 : 11 };
 }
 
@@ -124,10 +125,10 @@ function section(known: readonly Step[], g: Ground, paint: Paint): string {
   const at = (s: Step): number => g.x(finishText(s.finish));
   const band = area<Step>(
     at,
-    (s) => g.y(Math.max(0, s.lossPer100.low)),
-    (s) => g.y(Math.max(0, s.lossPer100.high)),
+    (s) => g.y(s.lossPer100.low),
+    (s) => g.y(s.lossPer100.high),
   )([...known]);
-  const floor = line<Step>(at, (s) => g.y(Math.max(0, s.lossPer100.value)))([...known]);
+  const floor = line<Step>(at, (s) => g.y(s.lossPer100.value))([...known]);
   return (
     el("path", { class: "gw-band", d: band ?? "", fill: paint.oil, "fill-opacity": 0.2 }) +
     el("path", { class: "gw-floor", d: floor ?? "", fill: "none", stroke: paint.ink, "stroke-width": 2 })
@@ -191,7 +192,7 @@ function stepMark(step: PlateauStep, picked: boolean, textureId: string, g: Grou
     textEl(number ?? name, { ...label, y: g.bottom + 42, "font-weight": picked ? 650 : 400 }) +
     textEl(over.join(" "), { ...label, y: g.bottom + 55, "font-size": g.font * 0.9 });
   if (step.lossPer100 === null) return under + textEl(CHART.noLine, { ...label, y: (g.top + g.bottom) / 2, "font-style": "italic" });
-  const y = g.y(Math.max(0, step.lossPer100.value));
+  const y = g.y(step.lossPer100.value);
   const mark = picked
     ? el("path", {
         class: "gw-pennant",

@@ -77,11 +77,11 @@ function strip(
   const frame = laneFrame(
     "lying",
     input.hand,
-    lying ? { left: 10, top: place.top + 8, width: 640, height: 118 } : { left: 8, top: place.top + 32, width: 344, height: 70 },
+    lying ? { left: 10, top: place.top + 8, width: 600, height: 118 } : { left: 8, top: place.top + 32, width: 344, height: 70 },
   );
   const levels = oilLevels(input.film, frame).filter((l) => l.um >= 0.3);
   const colour = compared.picked ? paint.accent : paint.ink;
-  const [x, y] = lying ? [684, place.top + 22] : [18, place.top + 13];
+  const [x, y] = lying ? [644, place.top + 22] : [18, place.top + 13];
   const words = { "font-family": SANS, "font-size": lying ? 13 : 11.5, fill: paint.ink };
   const name = `${finishText(compared.finish)}${compared.picked ? ` · ${CHART.pick}` : ""}`;
   return el(

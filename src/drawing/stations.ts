@@ -85,7 +85,8 @@ function entryMark(course: Course, frame: LaneFrame, outward: Point, style: Reco
   if (course.entryAngleDeg === null) return "";
   const words = CHART.entry(course.entryAngleDeg);
   const [x, y] = frame.fromHand(59.5, course.boardAtPins ?? 17.5);
+  // On the inside: the course comes from the outside, and there it would run through the words.
   return frame.layout === "lying"
-    ? textEl(words, { x: x - 2, y: y + outward[1] * 24 + 4, "text-anchor": "end", ...style })
-    : textEl(words, { x: x + outward[0] * 12, y: y + 14, "text-anchor": outward[0] > 0 ? "start" : "end", ...style });
+    ? textEl(words, { x: x - 4, y: y - outward[1] * 12 + 4, "text-anchor": "end", ...style })
+    : textEl(words, { x: x - outward[0] * 12, y: y + 4, "text-anchor": outward[0] > 0 ? "end" : "start", ...style });
 }

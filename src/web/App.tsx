@@ -2,6 +2,7 @@ import { lazy, Suspense } from "react";
 import { Link, Redirect, Route, Switch } from "wouter";
 import { FRAME } from "#words/en/screens";
 import type { WorkerPool } from "./client/workerPool.ts";
+import { Guard } from "./pieces/Guard.tsx";
 import { OneOf } from "./pieces/OneOf.tsx";
 import { PlanRoom } from "./rooms/plan/PlanRoom.tsx";
 import { useVariant, VARIANTS } from "./useVariant.ts";
@@ -29,27 +30,29 @@ export function App({ pool }: { readonly pool: WorkerPool }) {
         </nav>
         <OneOf label={FRAME.variant} value={variant} words={VARIANTS} onChange={setVariant} />
       </header>
-      <Suspense fallback={null}>
-        <Switch>
-          <Route path="/">
-            <Redirect to="/plan" replace />
-          </Route>
-          <Route path="/plan">
-            <PlanRoom pool={pool} />
-          </Route>
-          <Route path="/design">
-            <DesignRoom />
-          </Route>
-          <Route>
-            {({ "*": path }: Record<string, string | undefined>) => (
-              <main id="answer" className="lost">
-                <p>{FRAME.notFound(`/${path ?? ""}`)}</p>
-                <Link href="/plan">{FRAME.toPlan}</Link>
-              </main>
-            )}
-          </Route>
-        </Switch>
-      </Suspense>
+      <Guard>
+        <Suspense fallback={null}>
+          <Switch>
+            <Route path="/">
+              <Redirect to="/plan" replace />
+            </Route>
+            <Route path="/plan">
+              <PlanRoom pool={pool} />
+            </Route>
+            <Route path="/design">
+              <DesignRoom />
+            </Route>
+            <Route>
+              {({ "*": path }: Record<string, string | undefined>) => (
+                <main id="answer" className="lost">
+                  <p>{FRAME.notFound(`/${path ?? ""}`)}</p>
+                  <Link href="/plan">{FRAME.toPlan}</Link>
+                </main>
+              )}
+            </Route>
+          </Switch>
+        </Suspense>
+      </Guard>
     </>
   );
 }

@@ -66,7 +66,7 @@ export const PLAN_FORM = {
   job: "Job of the ball",
   finish: "Finish today",
   finishHelp: "2000, or 1000 + polish",
-  ra: "Roughness reading (Ra), if taken",
+  ra: "Ra reading, if taken",
   mass: "Mass",
   rg: "RG",
   differential: "Differential",
@@ -127,11 +127,11 @@ export const PLAN_ANSWER = {
   },
   sure: { sure: "sure", likely: "likely", unsure: "unsure" },
   sureSentence: {
-    sure: "We are sure of it",
-    likely: "It is likely right",
-    unsure: "We are not sure: watch a shot",
+    sure: "We are sure of it.",
+    likely: "It is likely right.",
+    unsure: "We are not sure; watch a shot.",
   },
-  sureShare: (percent: number) => `as good as the best in ${percent} of 100 draws of the assumptions`,
+  sureShare: (percent: number) => `It is as good as the best in ${percent} of 100 draws of the assumptions.`,
   notYetSure: "how sure is still being worked out",
   metric: { pocketChance: "Chance of a pocket hit", strikeChance: "Strike chance" },
   metricNote: {
@@ -149,7 +149,7 @@ export const PLAN_ANSWER = {
   saveCsv: "Table as CSV",
   print: "Print",
   loss: "What another finish would cost",
-  lossNote: "The band is the uncertainty of the difference to the best finish, over the draws of the assumptions.",
+  lossNote: "The band is the uncertainty of the difference to the pick: nine in ten draws of the assumptions fall inside it.",
   table: "Finishes side by side, each on its own best line",
   columns: {
     finish: "Finish",

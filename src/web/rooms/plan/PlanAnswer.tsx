@@ -1,6 +1,8 @@
+import type { AssumptionId } from "#engine/assumptions";
 import type { FinishPlan } from "#engine/planning/plan";
-import { say } from "#words/en/say";
+import { ASSUMPTION_TEXTS } from "#words/en/assumptions";
 import { PLAN_ANSWER } from "#words/en/screens";
+import { messageText } from "#words/messageText";
 import type { Pictures } from "../../client/protocol.ts";
 import { Fold } from "../../pieces/Fold.tsx";
 import { PictureForWidth } from "../../pieces/Picture.tsx";
@@ -55,6 +57,7 @@ export function PlanAnswer(props: AnswerProps) {
           <PictureForWidth svg={pictures.compare} className="compare-chart" />
         </section>
       )}
+      <Cautions plan={plan} />
       <Background answered={answered} />
     </>
   );
@@ -66,7 +69,7 @@ function Reasons({ plan }: { readonly plan: FinishPlan }) {
       <h2>{PLAN_ANSWER.reasons}</h2>
       <ul>
         {plan.reasons.map((m) => (
-          <li key={`${m.id} ${JSON.stringify(m.params)}`}>{say(m)}</li>
+          <li key={`${m.id} ${JSON.stringify(m.params)}`}>{messageText(m)}</li>
         ))}
       </ul>
       {plan.rules.length > 0 && (
@@ -76,22 +79,26 @@ function Reasons({ plan }: { readonly plan: FinishPlan }) {
             {plan.rules.map((r) => (
               <li key={r.rule}>
                 <strong className={r.agrees ? "agrees" : "disagrees"}>{r.agrees ? PLAN_ANSWER.agrees : PLAN_ANSWER.disagrees}</strong>{" "}
-                {say(r.message)} {r.why !== null && say(r.why)}
+                {messageText(r.message)} {r.why !== null && messageText(r.why)}
               </li>
             ))}
           </ul>
         </>
       )}
-      {plan.cautions.length > 0 && (
-        <div className="cautions">
-          <h3>{PLAN_ANSWER.cautions}</h3>
-          <ul>
-            {plan.cautions.map((m) => (
-              <li key={m.id}>{say(m)}</li>
-            ))}
-          </ul>
-        </div>
-      )}
+    </section>
+  );
+}
+
+function Cautions({ plan }: { readonly plan: FinishPlan }) {
+  if (plan.cautions.length === 0) return null;
+  return (
+    <section className="cautions">
+      <h2>{PLAN_ANSWER.cautions}</h2>
+      <ul>
+        {plan.cautions.map((m) => (
+          <li key={m.id}>{messageText(m)}</li>
+        ))}
+      </ul>
     </section>
   );
 }
@@ -116,7 +123,7 @@ function Background({ answered }: { readonly answered: Answered }) {
             <tbody>
               {plan.assumptions.map((a) => (
                 <tr key={a.id}>
-                  <th scope="row">{say({ id: `assumption.${a.id}`, params: {} })}</th>
+                  <th scope="row">{ASSUMPTION_TEXTS[a.id as AssumptionId] ?? a.id}</th>
                   <td>{`${a.value} ${a.unit}`}</td>
                   <td>{`${a.low} – ${a.high}`}</td>
                   <td>{a.mark}</td>

@@ -2,6 +2,7 @@ import { useMemo, useState } from "react";
 import { Button, ProgressBar } from "react-aria-components";
 import { PLAN_ANSWER, PLAN_FORM } from "#words/en/screens";
 import type { WorkerPool } from "../../client/workerPool.ts";
+import { Guard } from "../../pieces/Guard.tsx";
 import { OneOf } from "../../pieces/OneOf.tsx";
 import { MOST_COMPARED } from "./CandidateTable.tsx";
 import { CustomerAnswer } from "./CustomerAnswer.tsx";
@@ -58,20 +59,22 @@ export function PlanRoom({ pool }: { readonly pool: WorkerPool }) {
         </div>
         <p className="print-only">{[bowlerSummary(draft.job), ballSummary(draft.job), laneSummary(draft.job)].join(" · ")}</p>
         <Trouble plan={plan} pictureFailure={failure} />
-        {plan.answered !== null &&
-          (view === "customer" ? (
-            <CustomerAnswer answered={plan.answered} pictures={pictures} name={name} />
-          ) : (
-            <PlanAnswer
-              answered={plan.answered}
-              pictures={pictures}
-              shown={shown}
-              compared={compared}
-              isFinal={plan.status === "done"}
-              onShow={onShow}
-              onCompare={onCompare}
-            />
-          ))}
+        <Guard watch={plan.answered?.plan}>
+          {plan.answered !== null &&
+            (view === "customer" ? (
+              <CustomerAnswer answered={plan.answered} pictures={pictures} name={name} />
+            ) : (
+              <PlanAnswer
+                answered={plan.answered}
+                pictures={pictures}
+                shown={shown}
+                compared={compared}
+                isFinal={plan.status === "done"}
+                onShow={onShow}
+                onCompare={onCompare}
+              />
+            ))}
+        </Guard>
         {plan.answered !== null && view === "technician" && (
           <AnswerFiles answered={plan.answered} choice={choice} pool={pool} onFailure={setComplaint} />
         )}

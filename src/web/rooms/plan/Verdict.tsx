@@ -1,6 +1,6 @@
 import type { FinishPlan } from "#engine/planning/plan";
-import { say } from "#words/en/say";
 import { PLAN_ANSWER } from "#words/en/screens";
+import { messageText } from "#words/messageText";
 import { Picture } from "../../pieces/Picture.tsx";
 
 /** The pick in a sentence, what is as good, where the cliff is, how sure; or why there is none. */
@@ -23,13 +23,13 @@ export function Verdict({
           <p>
             {PLAN_ANSWER.plateau(pick.plateau)} {pick.cliff !== null && PLAN_ANSWER.cliff[pick.cliff]}{" "}
             {isFinal
-              ? `${PLAN_ANSWER.sureSentence[pick.sure]}: ${PLAN_ANSWER.sureShare(Math.round(pick.sureShare * 100))}.`
+              ? `${PLAN_ANSWER.sureSentence[pick.sure]} ${PLAN_ANSWER.sureShare(Math.round(pick.sureShare * 100))}`
               : `(${PLAN_ANSWER.notYetSure})`}
           </p>
         )}
         {plan.messages.map((m) => (
           <p key={m.id} className="verdict-message">
-            {say(m)}
+            {messageText(m)}
           </p>
         ))}
       </div>
