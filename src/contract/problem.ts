@@ -12,6 +12,7 @@ export const PROBLEM_IDS = [
   "onlyOneOf",
   "totalDisagrees",
   "notForPlan",
+  "noBestLine",
   "noFile",
   "isFolder",
   "noAccess",

@@ -112,7 +112,7 @@ export const laneField = mapping(
     oilSheet: oilSheet.optional(),
     filmPoints: filmPoints.optional(),
     friction: friction.optional(),
-    playedShots: count("", { from: 0, to: 1000 }, "Shots this bowler has already thrown on this pattern, along the same line").optional(),
+    playedShots: count("", { from: 0, to: 500 }, "Shots this bowler has already thrown on this pattern, along the same line").optional(),
   },
   "The lane: exactly one of pattern, oilSheet, filmPoints, friction",
 ).superRefine((lane, context) => {

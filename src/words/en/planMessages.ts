@@ -1,5 +1,5 @@
 import type { PlanMessageId } from "#engine/planning/messageIds";
-import { boards, chance, degrees, feet, finerDegrees, fixed, inHundred, metresPerSecond } from "../figures.ts";
+import { boards, degrees, feet, finerDegrees, fixed, inHundred, metresPerSecond } from "../figures.ts";
 import type { Params, Sentence } from "../params.ts";
 
 type PlanSentenceId = Exclude<PlanMessageId, `rule.${string}` | `caution.${string}`>;
@@ -25,6 +25,8 @@ export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
   "reason.bestChance": (p) => `${p.text("finish")} finds the pocket ${fixed(p.number("chancePercent"), 0)} times in 100 over the session.`,
   "reason.leastHook": (p) => `${p.text("finish")} hooks least: ${boards(p.number("boards"))} in all.`,
   "reason.plateau": (p) => `From ${p.text("from")} to ${p.text("to")} it makes little difference: within ${inHundred(p.number("points"))}.`,
+  "reason.plateauOfHook": (p) =>
+    `From ${p.text("from")} to ${p.text("to")} it makes little difference: within ${boards(p.number("boards"))} of hook.`,
   "reason.dullLoses": (p) => `At the dull end ${p.text("finish")} loses ${inHundred(p.number("points"))}.`,
   "reason.smoothLoses": (p) => `At the smooth end ${p.text("finish")} loses ${inHundred(p.number("points"))}.`,
   "reason.entryRises": (p) =>
@@ -36,24 +38,20 @@ export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
   "reason.slipLeft": (p) =>
     `${p.text("finish")} reaches the pins still slipping at ${metresPerSecond(p.number("slipMps"))}: energy that the pins do not get.`,
   "reason.hookLater": (p) =>
-    `Against today's ${p.text("today")}, ${p.text("pick")} starts to hook ${feet(Math.abs(p.number("feet")))} later.`,
+    `Against today's ${p.text("today")}, ${p.text("finish")} starts to hook ${feet(Math.abs(p.number("feet")))} later.`,
   "reason.hookEarlier": (p) =>
-    `Against today's ${p.text("today")}, ${p.text("pick")} starts to hook ${feet(Math.abs(p.number("feet")))} earlier.`,
+    `Against today's ${p.text("today")}, ${p.text("finish")} starts to hook ${feet(Math.abs(p.number("feet")))} earlier.`,
   "reason.todaysLineHigher": (p) =>
-    `On today's line ${p.text("pick")} hits ${boards(Math.abs(p.number("boards")))} higher: move to ${line(p)}.`,
+    `On today's line ${p.text("finish")} hits ${boards(Math.abs(p.number("boards")))} higher: move to ${line(p)}.`,
   "reason.todaysLineLighter": (p) =>
-    `On today's line ${p.text("pick")} hits ${boards(Math.abs(p.number("boards")))} lighter: move to ${line(p)}.`,
+    `On today's line ${p.text("finish")} hits ${boards(Math.abs(p.number("boards")))} lighter: move to ${line(p)}.`,
   "reason.todayLoses": (p) => `Staying with today's ${p.text("today")} costs ${inHundred(p.number("points"))}.`,
   "why.smootherStillHooks": (p) =>
     `${p.text("pick")} still hooks enough for this bowler here: ${degrees(p.number("entryDeg"))} of entry and ${finerDegrees(p.number("roomDeg"))} of launch angle to miss by.`,
   "why.dullerKeepsWindow": (p) =>
     `${p.text("smoothFinish")} leaves this bowler ${finerDegrees(p.number("roomDeg"))} of launch angle to miss by, ${p.text("pick")} leaves ${finerDegrees(p.number("pickRoomDeg"))}.`,
-  "why.exitBoard": (p) =>
-    `The line that works leaves the oil at board ${fixed(p.number("exitBoard"), 1)}, the rule says ${fixed(p.number("ruleBoard"), 0)}.`,
+  "why.exitBoard": (p) => `The line that works leaves the oil at board ${fixed(p.number("exitBoard"), 1)}.`,
   "why.ordering": () => "Each finish is compared on its own best line, and the lines differ: on one and the same line the rule holds.",
   "why.urethane": (p) =>
     `The computation wants ${p.text("pick")} because it takes urethane to grip hard on dry boards; that number is calibrated, not measured. Trust the shop's experience first.`,
 };
-
-/** Shown where a chance stands in a sentence of its own. */
-export const chanceSentence = (value: number, low: number, high: number): string => `${chance(value, low, high)} of shots find the pocket`;

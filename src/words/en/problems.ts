@@ -25,6 +25,7 @@ export const PROBLEM_SENTENCES = {
   totalDisagrees: ({ params }) =>
     `the sheet states ${params.number("statedMl").toFixed(2)} mL, its passes add up to ${params.number("computedMl").toFixed(2)} mL. One of them is mistyped; correct it, or leave the stated total out.`,
   notForPlan: ({ allowed }) => `a finish plan needs oil on the lane: ${allowed}. Friction given outright is for single shots.`,
+  noBestLine: ({ allowed }) => `today's finish has no sensible line on this lane to be found, so one must be given: ${allowed}.`,
   noFile: ({ value }) => `There is no file ${value}.`,
   isFolder: ({ value }) => `${value} is a folder; a job file is wanted.`,
   noAccess: ({ value }) => `${value} cannot be read: permission is missing.`,

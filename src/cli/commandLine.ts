@@ -1,0 +1,42 @@
+import { reportFault } from "./faultReport.ts";
+import { HELP } from "./help.ts";
+import { type Options, readOptions, usageFault, wantsJson } from "./options.ts";
+import { plan } from "./plan.ts";
+import { shot } from "./shot.ts";
+import { programVersion } from "./version.ts";
+import type { ExitCode, World } from "./world.ts";
+
+type Command = (file: string, options: Options, world: World) => Promise<ExitCode>;
+
+/** A command is its own file and one line here. */
+const COMMANDS = new Map<string, Command>([
+  ["plan", plan],
+  ["shot", shot],
+]);
+
+/** Runs one command line to its end. Every fault is reported, none is thrown. */
+export async function runCommandLine(args: readonly string[], world: World): Promise<ExitCode> {
+  try {
+    return await dispatch(readOptions(args), world);
+  } catch (fault) {
+    return reportFault(fault, wantsJson(args), world);
+  }
+}
+
+async function dispatch(options: Options, world: World): Promise<ExitCode> {
+  if (options.help) return answer(HELP, world);
+  if (options.version) return answer(`${programVersion()}\n`, world);
+  const [name, file, ...rest] = options.words;
+  const names = [...COMMANDS.keys()].join(", ");
+  if (name === undefined) throw usageFault(`Which command? One of ${names}; gritwright --help tells more.`, names);
+  const command = COMMANDS.get(name);
+  if (command === undefined) throw usageFault(`"${name}" is not a command. Commands: ${names}.`, names, name);
+  if (file === undefined) throw usageFault(`gritwright ${name} wants a job file: gritwright ${name} FILE.`, "a job file");
+  if (rest.length > 0) throw usageFault(`gritwright ${name} takes one job file; "${rest[0]}" is one too many.`, "one job file", rest[0]);
+  return command(file, options, world);
+}
+
+function answer(text: string, world: World): ExitCode {
+  world.print(text);
+  return 0;
+}

@@ -1,0 +1,41 @@
+import type { ErrorDocument } from "#contract/errorDocument";
+import { fromEngine, JobFault } from "#contract/problem";
+import { EngineFault } from "#engine/fault";
+import { problemText } from "#words/problemText";
+import type { ExitCode, World } from "./world.ts";
+
+/** Tells what went wrong, as a document on stdout or as text on stderr, and says with which code to end. Never a stack trace. */
+export function reportFault(fault: unknown, asJson: boolean, world: World): ExitCode {
+  const known = asJobFault(fault);
+  const document = known === null ? ourFault(fault) : documentOf(known);
+  if (asJson) world.print(`${JSON.stringify(document, null, 2)}\n`);
+  else world.tell(faultText(document));
+  return known === null ? 1 : 2;
+}
+
+function asJobFault(fault: unknown): JobFault | null {
+  if (fault instanceof JobFault) return fault;
+  return fault instanceof EngineFault ? new JobFault("invalid", fromEngine(fault.problems)) : null;
+}
+
+function documentOf(fault: JobFault): ErrorDocument {
+  const problems = fault.problems.map((problem) => ({
+    path: problem.path,
+    value: problem.value ?? null,
+    allowed: problem.allowed,
+    message: problemText(problem),
+  }));
+  return { error: { code: fault.code, problems } };
+}
+
+function ourFault(fault: unknown): ErrorDocument {
+  const detail = fault instanceof Error ? `${fault.name}: ${fault.message}` : String(fault);
+  return { error: { code: "internal", problems: [{ path: "", value: null, allowed: "", message: `Something of ours broke: ${detail}` }] } };
+}
+
+function faultText({ error }: ErrorDocument): string {
+  const count = error.problems.length;
+  const heading = error.code === "invalid" ? `${count === 1 ? "One thing" : `${count} things`} in the job file cannot be used:\n` : "";
+  const mark = heading === "" ? "gritwright: " : "  ";
+  return `${heading}${error.problems.map(({ message }) => `${mark}${message}\n`).join("")}`;
+}

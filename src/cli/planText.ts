@@ -1,0 +1,77 @@
+import type { FinishPlan } from "#engine/planning/plan";
+import type { PlanQuestion } from "#engine/planning/question";
+import { assumptionText } from "#words/assumptionText";
+import { customerLines } from "#words/customerLines";
+import {
+  cliffText,
+  HEADINGS,
+  LOSS_NOTE,
+  lineText,
+  NO_LINE,
+  plateauText,
+  sureText,
+  TABLE_NOTES,
+  todaysLineText,
+} from "#words/en/planReport";
+import { BALL_JOB_WORDS, COVER_WORDS } from "#words/en/screens";
+import { messageText } from "#words/messageText";
+import { candidateTable } from "./candidateTable.ts";
+import { plateauLines } from "./plateauLines.ts";
+import { paragraph } from "./textTable.ts";
+
+const WIDTH = 100;
+
+/** The plan as a page of text for the technician, with a few lines for the customer at the end. */
+export function planText(plan: FinishPlan, question: PlanQuestion, defaults: readonly string[]): string {
+  const agreeing = plan.rules.filter((rule) => rule.agrees).map(({ message }) => messageText(message));
+  const disagreeing = plan.rules
+    .filter((rule) => !rule.agrees)
+    .map(({ message, why }) => (why === null ? messageText(message) : `${messageText(message)} Here not: ${messageText(why)}`));
+  const sections = [
+    heading(plan, question),
+    [`${HEADINGS.candidates}:`, "", ...candidateTable(plan), "", ...TABLE_NOTES.flatMap((note) => paragraph(note, "  ", WIDTH))],
+    pickLines(plan),
+    list(HEADINGS.messages, plan.messages.map(messageText)),
+    list(HEADINGS.reasons, plan.reasons.map(messageText)),
+    list(HEADINGS.agree, agreeing),
+    list(HEADINGS.disagree, disagreeing),
+    list(HEADINGS.assumptions, plan.assumptions.map(assumptionText)),
+    defaults.length === 0 ? [] : [`${HEADINGS.defaults}:`, ...paragraph(defaults.join(", "), "  ", WIDTH)],
+    list(HEADINGS.cautions, plan.cautions.map(messageText)),
+    list(HEADINGS.customer, customerLines(plan)),
+  ];
+  return `${sections
+    .filter((section) => section.length > 0)
+    .map((section) => section.join("\n"))
+    .join("\n\n")}\n`;
+}
+
+function heading(plan: FinishPlan, { bowler, ball, lane }: PlanQuestion): string[] {
+  const { pattern } = lane;
+  const patternName = pattern.kind === "named" ? pattern.id : pattern.kind === "oilSheet" ? pattern.sheet.name : pattern.name;
+  const played = lane.playedShots === 0 ? "fresh" : `after ${lane.playedShots} shots`;
+  const line = plan.today.line === null ? NO_LINE : lineText(plan.today.line.laydownBoard, plan.today.line.launchAngleDeg);
+  return [
+    `${ball.name}: ${COVER_WORDS[ball.cover]}, ${BALL_JOB_WORDS[ball.job]}`,
+    `${bowler.name}, ${bowler.hand} hand · ${patternName}, ${played}`,
+    todaysLineText(plan.today.finish, line),
+  ];
+}
+
+function pickLines(plan: FinishPlan): string[] {
+  if (plan.pick === null) return [];
+  const { finish, plateau, cliff, sure, sureShare } = plan.pick;
+  return [
+    `${HEADINGS.pickLine}: ${plateauText(plateau, finish)}`,
+    "",
+    ...plateauLines(plan),
+    ...(plan.candidates.some((candidate) => candidate.chance !== null) ? [`  ${LOSS_NOTE}`] : []),
+    "",
+    ...paragraph(cliffText(cliff), "  ", WIDTH),
+    ...paragraph(`How sure: ${sureText(sure, sureShare)}.`, "  ", WIDTH),
+  ];
+}
+
+function list(title: string, items: readonly string[]): string[] {
+  return items.length === 0 ? [] : [`${title}:`, ...items.flatMap((item) => paragraph(item, "  · ", WIDTH))];
+}

@@ -1,0 +1,54 @@
+import { open } from "node:fs/promises";
+import { checkJob } from "#contract/job/checkJob";
+import type { CheckedJob } from "#contract/job/jobFile";
+import { type JobFault, type ProblemId, wholeFileFault } from "#contract/problem";
+import { MOST_BYTES, readJobText, tooLarge } from "#exchange/jobFileText";
+
+/**
+ * Reads and checks a job file. No more of it is read than a job file may have.
+ *
+ * @throws {JobFault} if there is no such file, it cannot be read, or what stands in it cannot be used
+ */
+export async function readJob(path: string): Promise<CheckedJob> {
+  return checkJob(readJobText(await readBytes(path)));
+}
+
+async function readBytes(path: string): Promise<Uint8Array> {
+  const file = await open(path, "r").catch((fault: unknown) => {
+    throw fileFault(path, fault);
+  });
+  try {
+    const about = await file.stat();
+    if (about.isDirectory()) throw wholeFileFault("unreadable", "isFolder", "a file", {}, path);
+    if (about.size > MOST_BYTES) throw tooLarge(about.size);
+    return await readUpTo(MOST_BYTES + 1, (buffer, at) => file.read(buffer, at, buffer.length - at, null));
+  } finally {
+    await file.close();
+  }
+}
+
+/** A pipe or a device does not say how long it is, so the limit is kept while reading too. */
+async function readUpTo(most: number, read: (buffer: Uint8Array, at: number) => Promise<{ bytesRead: number }>): Promise<Uint8Array> {
+  const buffer = new Uint8Array(most);
+  let length = 0;
+  while (length < most) {
+    const { bytesRead } = await read(buffer, length);
+    if (bytesRead === 0) break;
+    length += bytesRead;
+  }
+  return buffer.subarray(0, length);
+}
+
+const REASONS: Readonly<Record<string, ProblemId>> = {
+  ENOENT: "noFile",
+  ENOTDIR: "noFile",
+  EISDIR: "isFolder",
+  EACCES: "noAccess",
+  EPERM: "noAccess",
+};
+
+function fileFault(path: string, fault: unknown): JobFault | unknown {
+  const code = fault instanceof Error && "code" in fault ? String(fault.code) : "";
+  const reason = REASONS[code];
+  return reason === undefined ? fault : wholeFileFault("unreadable", reason, "a job file", {}, path);
+}

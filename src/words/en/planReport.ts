@@ -1,0 +1,81 @@
+import { fixed } from "../figures.ts";
+
+/** Headings and short words of the plan's report. */
+export const HEADINGS = {
+  today: "today",
+  pick: "pick",
+  candidates: "Each finish on its own best line",
+  todaysLine: "today's line",
+  pickLine: "The pick",
+  messages: "What to know",
+  reasons: "Why",
+  agree: "Rules of thumb that agree",
+  disagree: "Rules of thumb that disagree",
+  assumptions: "Assumed, not measured",
+  defaults: "Not in the job file, so taken as usual",
+  cautions: "At the bench",
+  customer: "For the customer",
+} as const;
+
+/** Column headings of the table of candidates: what, and in what unit. */
+export const COLUMNS = {
+  finish: ["finish", ""],
+  laydown: ["lay", "board"],
+  launch: ["launch", "deg"],
+  hook: ["hook", "ft"],
+  roll: ["roll", "ft"],
+  entry: ["entry", "deg"],
+  slip: ["slip", "m/s"],
+  speed: ["speed", "mph"],
+  chance: ["pocket", "in 100"],
+  roomLaunch: ["room", "deg"],
+  roomSpeed: ["room", "mph"],
+  roomBoards: ["room", "boards"],
+  change: ["today", "boards"],
+} as const;
+
+export const TABLE_NOTES = [
+  "lay, launch: the line · hook, roll: where they start, from the foul line · slip, speed: at the pins",
+  "pocket: hits among 100 shots, with the range that the assumptions leave · room: full width that one thing alone may be missed by",
+  "today: boards by which it hits higher (+) or lighter (−) on the line played today · – there is none",
+] as const;
+
+const SURE_TEXTS = {
+  sure: "sure",
+  likely: "likely, not sure",
+  unsure: "unsure: take the middle and watch a shot",
+} as const;
+
+export function sureText(sure: keyof typeof SURE_TEXTS, share: number): string {
+  return `${SURE_TEXTS[sure]} (as good as the best in ${fixed(100 * share, 0)} of 100 draws of the assumptions)`;
+}
+
+export function plateauText(plateau: readonly string[], pick: string): string {
+  if (plateau.length === 1) return `${pick}, and nothing else comes near.`;
+  return `${plateau[0]} to ${plateau[plateau.length - 1]} are much the same; ${pick}.`;
+}
+
+const CLIFF_TEXTS = {
+  smoother: "It falls off faster on the smoother side: if in doubt, duller.",
+  duller: "It falls off faster on the duller side: if in doubt, smoother.",
+} as const;
+
+export function cliffText(cliff: keyof typeof CLIFF_TEXTS | null): string {
+  return cliff === null ? "Neither side falls off faster than the other." : CLIFF_TEXTS[cliff];
+}
+
+export function lossText(points: number): string {
+  return points < 0.05 ? "best" : `−${fixed(points, 1)}`;
+}
+
+export const LOSS_NOTE = "below each: pocket hits fewer among 100 shots; [ ] what is much the same, > < the pick";
+
+export function todaysLineText(finish: string, line: string): string {
+  return `Today: ${finish}, ${line}.`;
+}
+
+export const NO_LINE = "no sensible line";
+
+export function lineText(laydownBoard: number, launchAngleDeg: number): string {
+  return `laid down on board ${fixed(laydownBoard, 1)}, launched ${fixed(launchAngleDeg, 2)}° outward`;
+}
