@@ -1,6 +1,5 @@
 import type { FinishPlan } from "#engine/planning/plan";
 import type { PlanQuestion } from "#engine/planning/question";
-import { assumptionText } from "#words/assumptionText";
 import { customerLines } from "#words/customerLines";
 import {
   cliffText,
@@ -15,6 +14,7 @@ import {
 } from "#words/en/planReport";
 import { BALL_JOB_WORDS, COVER_WORDS } from "#words/en/screens";
 import { messageText } from "#words/messageText";
+import { assumptionTable } from "./assumptionTable.ts";
 import { candidateTable } from "./candidateTable.ts";
 import { plateauLines } from "./plateauLines.ts";
 import { paragraph } from "./textTable.ts";
@@ -35,7 +35,7 @@ export function planText(plan: FinishPlan, question: PlanQuestion, defaults: rea
     list(HEADINGS.reasons, plan.reasons.map(messageText)),
     list(HEADINGS.agree, agreeing),
     list(HEADINGS.disagree, disagreeing),
-    list(HEADINGS.assumptions, plan.assumptions.map(assumptionText)),
+    [`${HEADINGS.assumptions}:`, ...assumptionTable(plan.assumptions)],
     defaults.length === 0 ? [] : [`${HEADINGS.defaults}:`, ...paragraph(defaults.join(", "), "  ", WIDTH)],
     list(HEADINGS.cautions, plan.cautions.map(messageText)),
     list(HEADINGS.customer, customerLines(plan)),
@@ -68,7 +68,7 @@ function pickLines(plan: FinishPlan): string[] {
     ...(plan.candidates.some((candidate) => candidate.chance !== null) ? [`  ${LOSS_NOTE}`] : []),
     "",
     ...paragraph(cliffText(cliff), "  ", WIDTH),
-    ...paragraph(`How sure: ${sureText(sure, sureShare)}.`, "  ", WIDTH),
+    ...paragraph(sureText(sure, sureShare), "  ", WIDTH),
   ];
 }
 

@@ -1,21 +1,31 @@
-export interface Column {
-  readonly heading: readonly [string, string];
+export interface PlainColumn {
   /** Cells from top to bottom. */
   readonly cells: readonly string[];
   readonly align: "left" | "right";
 }
 
+export interface Column extends PlainColumn {
+  readonly heading: readonly [string, string];
+}
+
 /** A table in plain text: two lines of headings, then the rows; columns as wide as they need to be. */
 export function textTable(columns: readonly Column[], gap = 2): string[] {
-  const rows = columns[0].cells.length;
-  const lines = columns.map(({ heading, cells, align }) => {
-    const all = [...heading, ...cells];
-    const width = Math.max(...all.map((cell) => cell.length));
-    return all.map((cell) => (align === "left" ? cell.padEnd(width) : cell.padStart(width)));
+  return textColumns(
+    columns.map(({ heading, cells, align }) => ({ cells: [...heading, ...cells], align })),
+    gap,
+  );
+}
+
+/** Rows of columns, each as wide as it needs to be. */
+export function textColumns(columns: readonly PlainColumn[], gap = 2): string[] {
+  const padded = columns.map(({ cells, align }) => {
+    const width = Math.max(...cells.map((cell) => cell.length));
+    return cells.map((cell) => (align === "left" ? cell.padEnd(width) : cell.padStart(width)));
   });
-  return Array.from({ length: rows + 2 }, (_, row) =>
-    lines
-      .map((column) => column[row])
+  const rows = Math.max(...padded.map((cells) => cells.length));
+  return Array.from({ length: rows }, (_, row) =>
+    padded
+      .map((cells) => cells[row])
       .join(" ".repeat(gap))
       .trimEnd(),
   );

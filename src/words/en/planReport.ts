@@ -35,19 +35,20 @@ export const COLUMNS = {
 } as const;
 
 export const TABLE_NOTES = [
-  "lay, launch: the line · hook, roll: where they start, from the foul line · slip, speed: at the pins",
-  "pocket: hits among 100 shots, with the range that the assumptions leave · room: full width that one thing alone may be missed by",
-  "today: boards by which it hits higher (+) or lighter (−) on the line played today · – there is none",
+  "lay, launch: the line · hook, roll: ft from the foul line · entry, slip, speed: at the pins",
+  "pocket: hits among 100 shots, and the range that the assumptions leave",
+  "room: full width by which one thing alone may be missed",
+  "today: boards higher (+) or lighter (−) on the line played today · –: there is none",
 ] as const;
 
 const SURE_TEXTS = {
-  sure: "sure",
-  likely: "likely, not sure",
-  unsure: "unsure: take the middle and watch a shot",
+  sure: "Sure",
+  likely: "Likely, not sure",
+  unsure: "Not sure: take the middle and watch a shot",
 } as const;
 
 export function sureText(sure: keyof typeof SURE_TEXTS, share: number): string {
-  return `${SURE_TEXTS[sure]} (as good as the best in ${fixed(100 * share, 0)} of 100 draws of the assumptions)`;
+  return `${SURE_TEXTS[sure]} (as good as the best in ${fixed(100 * share, 0)} of 100 draws of the assumptions).`;
 }
 
 export function plateauText(plateau: readonly string[], pick: string): string {

@@ -178,7 +178,8 @@ export const PLAN_ANSWER = {
   mph: (mph: number) => `${mph.toFixed(1)} mph`,
   percent: (share: number) => `${Math.round(share * 100)} %`,
   percentRange: (low: number, high: number) => `${Math.round(low * 100)} to ${Math.round(high * 100)} %`,
-  room: (boards: number, deg: number, mph: number) => `${boards.toFixed(1)} boards, ${deg.toFixed(2)}°, ${mph.toFixed(1)} mph`,
+  room: (boards: number) => `${boards.toFixed(1)} boards`,
+  roomOfDelivery: (deg: number, mph: number) => `${deg.toFixed(2)}°, ${mph.toFixed(1)} mph`,
   boardsChange: (change: number) =>
     Math.abs(change) < 0.05 ? "same board" : `${Math.abs(change).toFixed(1)} boards ${change > 0 ? "higher" : "lighter"}`,
   atBoard: (board: number) => `board ${board.toFixed(1)}`,
