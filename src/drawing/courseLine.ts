@@ -5,24 +5,34 @@ import { el, type Point, pathOf } from "./svg.ts";
 
 export type Emphasis = "today" | "pick" | "other";
 
+type Place = Pick<CoursePoint, "yFt" | "board">;
+
 interface Piece {
   readonly phase: Phase;
-  readonly points: readonly CoursePoint[];
+  readonly points: readonly Place[];
 }
 
-/** The course cut where the phase changes; neighbours share the point of change. */
+/**
+ * The course cut where its phases begin. The cuts lie at the hook start and the roll start themselves, not at the
+ * nearest point of the course, so that lines and ticks agree; neighbours share the place of the cut.
+ */
 export function pieces(course: Course): Piece[] {
-  const cut: { phase: Phase; points: CoursePoint[] }[] = [];
-  for (const point of course.points) {
-    const last = cut.at(-1);
-    if (last === undefined) cut.push({ phase: point.phase, points: [point] });
-    else if (last.phase === point.phase) last.points.push(point);
-    else {
-      last.points.push(point);
-      cut.push({ phase: point.phase, points: [point] });
-    }
-  }
-  return cut;
+  const end = Number.POSITIVE_INFINITY;
+  const hook = course.hookStartFt ?? end;
+  const roll = Math.max(hook, course.rollStartFt ?? end);
+  const spans: readonly [Phase, number, number][] = [
+    ["skid", Number.NEGATIVE_INFINITY, hook],
+    ["hook", hook, roll],
+    ["roll", roll, end],
+  ];
+  return spans.map(([phase, from, to]) => ({ phase, points: between(course, from, to) })).filter((piece) => piece.points.length > 1);
+}
+
+/** The course between two distances, with its places at both where it reaches them. */
+function between(course: Course, fromFt: number, toFt: number): Place[] {
+  const inside: Place[] = course.points.filter((p) => p.yFt > fromFt && p.yFt < toFt);
+  const [first, last] = [fromFt, toFt].map((ft) => (Number.isFinite(ft) ? boardAt(course, ft) : null));
+  return [...(first === null ? [] : [{ yFt: fromFt, board: first }]), ...inside, ...(last === null ? [] : [{ yFt: toFt, board: last }])];
 }
 
 /** Board (bowler's count) of the course at a distance, between its points; null beyond its ends. */

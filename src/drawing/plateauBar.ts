@@ -99,7 +99,7 @@ function depthLines(g: Ground, paint: Paint): string {
         "stroke-width": loss === 0 ? 1.2 : 0.7,
         "stroke-dasharray": loss === 0 ? undefined : "2 3",
       }) +
-      textEl(String(loss), {
+      textEl(CHART.lossTick(loss), {
         x: g.left - 8,
         y: y + g.font * 0.35,
         "text-anchor": "end",

@@ -29,11 +29,9 @@ export function drawPictures(wanted: PicturesWanted): Pictures {
     plateau:
       steps.length === 0
         ? null
-        : both((layout) =>
-            plateauBar(
-              { steps, pick: plan.pick?.finish ?? null, plateau: plan.pick?.plateau ?? [], cliff: plan.pick?.cliff ?? null },
-              { layout, paint, id: `loss-${layout}` },
-            ),
+        : plateauBar(
+            { steps, pick: plan.pick?.finish ?? null, plateau: plan.pick?.plateau ?? [], cliff: plan.pick?.cliff ?? null },
+            { layout: "upright", paint, id: "loss" },
           ),
     compare: comparison(wanted, courses, today),
     swatches: Object.fromEntries(

@@ -37,7 +37,7 @@ export interface TwoLayouts {
 export interface Pictures {
   readonly lane: TwoLayouts;
   /** Null before the plan has chances to compare. */
-  readonly plateau: TwoLayouts | null;
+  readonly plateau: string | null;
   readonly compare: TwoLayouts | null;
   /** A small ball for each finish of the plan. */
   readonly swatches: Readonly<Record<string, string>>;

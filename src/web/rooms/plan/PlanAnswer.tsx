@@ -5,7 +5,7 @@ import { PLAN_ANSWER } from "#words/en/screens";
 import { messageText } from "#words/messageText";
 import type { Pictures } from "../../client/protocol.ts";
 import { Fold } from "../../pieces/Fold.tsx";
-import { PictureForWidth } from "../../pieces/Picture.tsx";
+import { Picture, PictureForWidth } from "../../pieces/Picture.tsx";
 import { CandidateTable } from "./CandidateTable.tsx";
 import type { Answered } from "./usePlan.ts";
 import { Verdict } from "./Verdict.tsx";
@@ -34,7 +34,7 @@ export function PlanAnswer(props: AnswerProps) {
         {pictures?.plateau !== null && pictures !== null && (
           <section className="plate loss-plate">
             <h2>{PLAN_ANSWER.loss}</h2>
-            <PictureForWidth svg={pictures.plateau} className="loss-chart" />
+            <Picture svg={pictures.plateau} className="loss-chart" />
             <p className="note">
               {PLAN_ANSWER.lossNote} {PLAN_ANSWER.metricNote[plan.metric]}
             </p>

@@ -51,7 +51,8 @@ export function tableColumns(plan: FinishPlan): readonly Column[] {
     },
     {
       name: A.columns.room,
-      text: (c) => or(c.missRoom, (m) => A.room(m.boards, m.launchAngleDeg, m.speedMph)),
+      text: (c) => or(c.missRoom, (m) => A.room(m.boards)),
+      second: (c) => or(c.missRoom, (m) => A.roomOfDelivery(m.launchAngleDeg, m.speedMph), ""),
       figures: [
         { key: "missRoomBoards", of: (c) => c.missRoom?.boards ?? null },
         { key: "missRoomLaunchAngleDeg", of: (c) => c.missRoom?.launchAngleDeg ?? null },

@@ -4,7 +4,8 @@ import type { PlanQuestion } from "#engine/planning/question";
 import type { FinishLoss } from "#tasks/losses";
 import { type PlanProgress, runPlan } from "#tasks/planTask";
 import type { FieldProblem } from "../../client/protocol.ts";
-import { Refused, type WorkerPool } from "../../client/workerPool.ts";
+import type { WorkerPool } from "../../client/workerPool.ts";
+import { Refused } from "../../client/workerQueue.ts";
 import type { JobDraft } from "./jobDraft.ts";
 
 /** An answer and the question it answers; while a new one is computed the old one stands. */
