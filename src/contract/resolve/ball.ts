@@ -5,14 +5,13 @@ import type { DefaultsTaken } from "./defaultsTaken.ts";
 
 /** A ball with every number filled in. Where three radii of gyration are given outright, the usual RG and differentials stand unused. */
 export function resolveBall(job: JobBall, defaults: DefaultsTaken): Ball {
-  const core = job.principalRgIn === undefined ? resolveCore(job, defaults) : { ...CORE, principalRgIn: job.principalRgIn };
   return {
     name: defaults.or("ball.name", job.name, TYPICAL_BALL.name),
     cover: job.cover,
     job: defaults.or("ball.job", job.job, TYPICAL_BALL.job),
     massLb: defaults.or("ball.massLb", job.massLb, TYPICAL_BALL.massLb),
     diameterIn: defaults.or("ball.diameterIn", job.diameterIn, TYPICAL_BALL.diameterIn),
-    ...core,
+    ...(job.principalRgIn === undefined ? resolveCore(job, defaults) : { ...CORE, principalRgIn: job.principalRgIn }),
     pinToPapIn: defaults.or("ball.pinToPapIn", job.pinToPapIn, TYPICAL_BALL.pinToPapIn),
     drillingAngleDeg: defaults.or("ball.drillingAngleDeg", job.drillingAngleDeg, TYPICAL_BALL.drillingAngleDeg),
     finish: job.finish,
@@ -29,11 +28,12 @@ const CORE: Omit<Core, "principalRgIn"> = {
 };
 
 function resolveCore(job: JobBall, defaults: DefaultsTaken): Core {
+  const rgIn = defaults.or("ball.rgIn", job.rgIn, CORE.rgIn);
   const differentialIn = defaults.or("ball.differentialIn", job.differentialIn, CORE.differentialIn);
   // A usual ball's intermediate differential may be more than the whole differential of this one.
   const usualIntermediate = Math.min(CORE.intermediateDifferentialIn, differentialIn);
   return {
-    rgIn: defaults.or("ball.rgIn", job.rgIn, CORE.rgIn),
+    rgIn,
     differentialIn,
     intermediateDifferentialIn: defaults.or("ball.intermediateDifferentialIn", job.intermediateDifferentialIn, usualIntermediate),
     principalRgIn: null,
