@@ -1,6 +1,7 @@
 import { contours } from "d3-contour";
 import type { FilmSheet } from "#engine/lane/filmSheet";
 import type { LaneFrame } from "./laneFrame.ts";
+import { simplified } from "./simplify.ts";
 import type { Point } from "./svg.ts";
 
 /** One depth of oil: the ground it covers, and its shore lines without the stretches that only run along the lane's edge. */
@@ -18,6 +19,9 @@ export interface OilFigure {
 
 /** Close together where oil is thin, because that is where the ball begins to feel the lane. */
 const LEVELS_UM = [0.1, 0.3, 0.6, 1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20] as const;
+
+/** Picture units by which a contour may be straightened: a third of its own stroke. */
+const TOLERANCE = 0.25;
 
 type GridPoint = readonly [number, number];
 
@@ -58,8 +62,10 @@ export function oilLevels(film: FilmSheet, frame: LaneFrame): OilLevel[] {
       const rings = shape.coordinates.flat() as unknown as GridPoint[][];
       return {
         um: shape.value,
-        areas: rings.map((ring) => ring.map(place)),
-        lines: rings.flatMap((ring) => openLines(ring, film.columns, film.rows)).map((line) => withoutRepeats(line.map(place))),
+        areas: rings.map((ring) => simplified(ring.map(place), TOLERANCE)),
+        lines: rings
+          .flatMap((ring) => openLines(ring, film.columns, film.rows))
+          .map((line) => simplified(withoutRepeats(line.map(place)), TOLERANCE)),
       };
     });
 }

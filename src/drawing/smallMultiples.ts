@@ -4,7 +4,7 @@ import type { Course } from "#engine/motion/course";
 import { type Finish, finishText } from "#engine/surface/finish";
 import { CHART } from "#words/en/charts";
 import { courseLine } from "./courseLine.ts";
-import { type Layout, laneFrame } from "./laneFrame.ts";
+import { type LaneFrame, type Layout, laneFrame } from "./laneFrame.ts";
 import { border, landmarks } from "./laneMarks.ts";
 import { oilLevels } from "./oilContours.ts";
 import { FILE_PAINT, type Paint, SANS, SERIF } from "./paint.ts";
@@ -35,6 +35,7 @@ export interface SmallMultiplesOptions {
   readonly id?: string;
 }
 
+/** A strip's place down the picture. */
 interface Strip {
   readonly top: number;
   readonly height: number;
@@ -47,12 +48,27 @@ export function smallMultiples(input: SmallMultiplesInput, options: SmallMultipl
   const id = options.id ?? "compare";
   const lying = layout === "lying";
   const strips = stripsOf(input.compared, lying);
+  const frame = laneFrame(
+    "lying",
+    input.hand,
+    lying ? { left: 10, top: 8, width: 600, height: 118 } : { left: 8, top: 32, width: 344, height: 70 },
+  );
   const description = input.compared.map((c) => `${finishText(c.finish)}: ${c.differences.join(", ")}.`).join(" ");
   return picture(
     { width: lying ? 960 : 360, height: (strips.at(-1)?.top ?? 0) + (strips.at(-1)?.height ?? 0) },
     { id, title: CHART.compareTitle, description },
-    el("defs", {}, ...input.compared.map((c, i) => finishTexture(`${id}-finish-${i}`, c.finish, undefined, paint))),
-    ...input.compared.map((c, i) => strip(input, c, strips[i] as Strip, lying, `${id}-finish-${i}`, paint)),
+    // The lane is the same in every strip: it is drawn once and shown as often as it is needed.
+    el(
+      "defs",
+      {},
+      el("g", { id: `${id}-lane` }, stripGround(input, frame, paint)),
+      ...input.compared.map((c, i) => finishTexture(`${id}-finish-${i}`, c.finish, undefined, paint)),
+    ),
+    ...input.compared.map((c, i) => {
+      const { top } = strips[i] as Strip;
+      const lane = el("use", { href: `#${id}-lane` }) + stripCourse(c, frame, paint);
+      return el("g", { class: "gw-strip", transform: `translate(0 ${top})` }, lane, stripWords(c, lying, `${id}-finish-${i}`, paint));
+    }),
   );
 }
 
@@ -66,37 +82,31 @@ function stripsOf(compared: readonly ComparedFinish[], lying: boolean): Strip[] 
   });
 }
 
-function strip(
-  input: SmallMultiplesInput,
-  compared: ComparedFinish,
-  place: Strip,
-  lying: boolean,
-  textureId: string,
-  paint: Paint,
-): string {
-  const frame = laneFrame(
-    "lying",
-    input.hand,
-    lying ? { left: 10, top: place.top + 8, width: 600, height: 118 } : { left: 8, top: place.top + 32, width: 344, height: 70 },
-  );
+/** Lane, oil and today's course. */
+function stripGround(input: SmallMultiplesInput, frame: LaneFrame, paint: Paint): string {
   const levels = oilLevels(input.film, frame).filter((l) => l.um >= 0.3);
-  const colour = compared.picked ? paint.accent : paint.ink;
-  const [x, y] = lying ? [644, place.top + 22] : [18, place.top + 13];
-  const words = { "font-family": SANS, "font-size": lying ? 13 : 11.5, fill: paint.ink };
-  const name = `${finishText(compared.finish)}${compared.picked ? ` · ${CHART.pick}` : ""}`;
-  return el(
-    "g",
-    { class: "gw-strip" },
+  return [
     el("rect", { x: frame.left, y: frame.top, width: frame.width, height: frame.height, fill: paint.lane }),
     ...levels.map((l) => el("path", { d: l.areas.map((ring) => `${pathOf(ring)}Z`).join(""), fill: paint.oil, "fill-opacity": 0.1 })),
     landmarks(frame, paint),
-    el("g", { opacity: 0.75 }, courseLine(input.today, "other", frame, paint)),
-    courseLine(compared.course, compared.picked ? "pick" : "today", frame, paint),
     border(frame, paint),
+    el("g", { opacity: 0.75 }, courseLine(input.today, "other", frame, paint)),
+  ].join("");
+}
+
+function stripCourse(compared: ComparedFinish, frame: LaneFrame, paint: Paint): string {
+  return courseLine(compared.course, compared.picked ? "pick" : "today", frame, paint);
+}
+
+/** The finish as a textured ball and a name, and what it changes. */
+function stripWords(compared: ComparedFinish, lying: boolean, textureId: string, paint: Paint): string {
+  const [x, y] = lying ? [644, 22] : [18, 13];
+  const words = { "font-family": SANS, "font-size": lying ? 13 : 11.5, fill: paint.ink };
+  const name = `${finishText(compared.finish)}${compared.picked ? ` · ${CHART.pick}` : ""}`;
+  const colour = compared.picked ? paint.accent : paint.ink;
+  return [
     texturedBall({ x, y, radius: 11 }, textureId, compared.finish, paint),
     textEl(name, { x: x + 20, y: y + 5, "font-family": SERIF, "font-size": lying ? 17 : 15, "font-weight": 600, fill: colour }),
-    ...compared.differences.map((d, i) =>
-      textEl(d, { ...words, x: lying ? x - 10 : 8, y: lying ? y + 34 + i * 18 : place.top + 122 + i * 17 }),
-    ),
-  );
+    ...compared.differences.map((d, i) => textEl(d, { ...words, x: lying ? x - 10 : 8, y: lying ? y + 34 + i * 18 : 122 + i * 17 })),
+  ].join("");
 }

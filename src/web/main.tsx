@@ -3,20 +3,18 @@ import "./style/page.css";
 import "./style/pieces.css";
 import "./style/plan.css";
 import "./style/paper.css";
-import { StrictMode, startTransition } from "react";
-import { createRoot } from "react-dom/client";
-import { App } from "./App.tsx";
 import { workerPool } from "./client/workerPool.ts";
+
+// The workers start first: the engine is ready by the time the page is drawn.
+const pool = workerPool();
 
 const place = document.getElementById("page");
 if (place === null) throw new Error("The page has no place to be drawn in.");
-const pool = workerPool();
+
+// Loaded one after the other, so that no single piece holds the thread for long.
+const { startTransition } = await import("react");
+const { createRoot } = await import("react-dom/client");
+const { App } = await import("./App.tsx");
 const root = createRoot(place);
 // In a transition React gives the thread back every few milliseconds, from the first rendering on.
-startTransition(() =>
-  root.render(
-    <StrictMode>
-      <App pool={pool} />
-    </StrictMode>,
-  ),
-);
+startTransition(() => root.render(<App pool={pool} />));

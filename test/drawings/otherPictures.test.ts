@@ -87,7 +87,9 @@ describe("finishes side by side", () => {
   test("one strip a finish, each with today's course beneath its own and its differences in words", () => {
     const svg = smallMultiples(input);
     expect(svg.match(/class="gw-strip"/g)).toHaveLength(3);
-    expect(svg.match(/class="gw-course"/g)).toHaveLength(6);
+    // Today's course is drawn once, in the lane that every strip shows.
+    expect(svg.match(/class="gw-course"/g)).toHaveLength(4);
+    expect(svg.match(/<use href="#compare-lane"/g)).toHaveLength(3);
     expect(textsOf(svg)).toEqual(
       expect.arrayContaining(["what 1000 changes", "what 3000 changes", "what 4000 + polish changes", "3000 · pick"]),
     );

@@ -1,4 +1,5 @@
-import { memo } from "react";
+import { memo, useEffect, useRef, useState } from "react";
+import { flushSync } from "react-dom";
 import type { TwoLayouts } from "../client/protocol.ts";
 
 /** A picture drawn by our own code, put into the page as it is so that it follows the page's colours. */
@@ -8,12 +9,31 @@ export const Picture = memo(function Picture({ svg, className }: { readonly svg:
   return <div className={`picture ${className}`} dangerouslySetInnerHTML={{ __html: svg }} />;
 });
 
-/** The lying picture where the page is wide enough to read it, the upright one elsewhere; on paper always the lying one. */
+/** A chart that lies needs about this much to be read, px. */
+const LYING_FROM = 640;
+
+/** The lying picture where its place is wide enough to read it, the upright one elsewhere; on paper always the lying one. */
 export function PictureForWidth({ svg, className }: { readonly svg: TwoLayouts; readonly className: string }) {
+  const place = useRef<HTMLDivElement>(null);
+  const [layout, setLayout] = useState<keyof TwoLayouts | null>(null);
+  useEffect(() => {
+    const element = place.current;
+    if (element === null) return;
+    const fit = (): void => setLayout(element.clientWidth >= LYING_FROM ? "lying" : "upright");
+    const toPaper = (): void => flushSync(() => setLayout("lying"));
+    const observer = new ResizeObserver(fit);
+    observer.observe(element);
+    addEventListener("beforeprint", toPaper);
+    addEventListener("afterprint", fit);
+    return () => {
+      observer.disconnect();
+      removeEventListener("beforeprint", toPaper);
+      removeEventListener("afterprint", fit);
+    };
+  }, []);
   return (
-    <>
-      <Picture svg={svg.lying} className={`${className} for-wide`} />
-      <Picture svg={svg.upright} className={`${className} for-narrow`} />
-    </>
+    <div ref={place} className={layout === "upright" ? "is-upright" : undefined}>
+      {layout !== null && <Picture svg={svg[layout]} className={className} />}
+    </div>
   );
 }
