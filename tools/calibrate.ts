@@ -31,7 +31,10 @@ export interface Tried {
 /** Squares of the misses in units of each target, over those that are fitted, and a weak pull towards the start so that what nothing speaks for stays. */
 function lossOf(free: Readonly<Record<FreeId, number>>): number {
   const assumed = fromFree(free);
-  const misses = TARGETS.filter((target) => !target.leftOut).reduce((sum, target) => sum + (target.predict(assumed).miss / target.unit) ** 2, 0);
+  const misses = TARGETS.filter((target) => !target.leftOut).reduce(
+    (sum, target) => sum + (target.predict(assumed).miss / target.unit) ** 2,
+    0,
+  );
   const pull = FREE.reduce((sum, { id, low, high }) => sum + ((free[id] - START[id]) / (high - low)) ** 2, 0);
   return misses + 0.5 * pull;
 }
@@ -49,7 +52,11 @@ function search(): readonly Tried[] {
   for (let i = 0; i < REFINED; i++) {
     const centre = bestOf(tried).free;
     const reach = 0.25 * 0.985 ** i;
-    attempt(freeFrom((k) => clamp(centre[FREE[k].id] + reach * (FREE[k].high - FREE[k].low) * normalDeviate(uniform()), FREE[k].low, FREE[k].high)));
+    attempt(
+      freeFrom((k) =>
+        clamp(centre[FREE[k].id] + reach * (FREE[k].high - FREE[k].low) * normalDeviate(uniform()), FREE[k].low, FREE[k].high),
+      ),
+    );
   }
   return tried;
 }
@@ -94,12 +101,23 @@ function predictions(assumed: Partial<Assumed>) {
 }
 
 if (process.argv.includes("--check")) {
-  for (const { target, says, miss } of predictions({})) console.log(`${target.leftOut ? "kept out " : "fitted   "} ${target.name}: wanted ${target.wanted}, says ${says}, miss ${(miss / target.unit).toFixed(2)}`);
+  for (const { target, says, miss } of predictions({}))
+    console.log(
+      `${target.leftOut ? "kept out " : "fitted   "} ${target.name}: wanted ${target.wanted}, says ${says}, miss ${(miss / target.unit).toFixed(2)}`,
+    );
 } else {
   const tried = search();
   const fitted = ranges(tried);
   const values = Object.fromEntries(Object.entries(fitted).map(([id, { value }]) => [id, value]));
   write(fitted);
-  const page = calibrationPage({ fitted, start: fromFree(START), predictions: predictions(values), before: predictions(fromFree(START)), tried: tried.length, best: bestOf(tried).loss, seed: SEED });
+  const page = calibrationPage({
+    fitted,
+    start: fromFree(START),
+    predictions: predictions(values),
+    before: predictions(fromFree(START)),
+    tried: tried.length,
+    best: bestOf(tried).loss,
+    seed: SEED,
+  });
   writeFileSync(join(import.meta.dirname, "../docs/model/calibration.md"), page);
 }

@@ -1,18 +1,17 @@
 import { type Assumed, assume } from "#engine/assumptions";
 import type { CoverId } from "#engine/ball/ball";
 import { TYPICAL_BALL } from "#engine/ball/typical";
-import { filmFound, groundOf, type PlanGround, throwerOn } from "#engine/planning/ground";
+import { CELL_Y } from "#engine/lane/filmMap";
+import { xToBoard } from "#engine/lane/geometry";
 import { emptyRun } from "#engine/motion/averaged";
+import { trackOf } from "#engine/motion/track";
+import { filmFound, groundOf, type PlanGround, throwerOn } from "#engine/planning/ground";
 import { boardAtPins, COARSE, entryDegOf, type MapGrain, throwBall } from "#engine/planning/outcomeMap";
 import type { PlanQuestion } from "#engine/planning/question";
 import { type FinishRating, sketchRating } from "#engine/planning/rating";
 import { type Situation, STYLES, type StyleId } from "#engine/planning/situations";
-import { trackOf } from "#engine/motion/track";
 import { effectiveRaUm, parseFinish } from "#engine/surface/finish";
-import { FOOT, MPH } from "#engine/units";
-import { CELL_Y } from "#engine/lane/filmMap";
-import { xToBoard } from "#engine/lane/geometry";
-import { DEGREE } from "#engine/units";
+import { DEGREE, FOOT, MPH } from "#engine/units";
 
 /** The ladder on which every situation is asked, from dull to smooth. */
 export const LADDER = ["360", "500", "800", "1000", "2000", "3000", "4000", "4000 + polish"].map((text) => parseFinish(text));
@@ -70,7 +69,14 @@ export interface Thrown {
 }
 
 /** The mean shot of a style with a finish on its own best line. */
-export function bestShot(style: StyleId, cover: CoverId, pattern: string, finishText: string, lengthFt: number, assumed: Partial<Assumed>): Thrown | null {
+export function bestShot(
+  style: StyleId,
+  cover: CoverId,
+  pattern: string,
+  finishText: string,
+  lengthFt: number,
+  assumed: Partial<Assumed>,
+): Thrown | null {
   const ground = groundOf(question(style, cover, pattern, 0, assumed));
   const finish = parseFinish(finishText);
   const film = filmFound(ground);

@@ -38,7 +38,9 @@ export function calibrationPage(result: CalibrationResult): string {
     "",
     "| constant | start | fitted | range |",
     "|---|---|---|---|",
-    ...Object.entries(result.fitted).map(([id, { value, low, high }]) => `| ${id} | ${result.start[id as keyof Assumed] ?? value} | ${value} | ${low} – ${high} |`),
+    ...Object.entries(result.fitted).map(
+      ([id, { value, low, high }]) => `| ${id} | ${result.start[id as keyof Assumed] ?? value} | ${value} | ${low} – ${high} |`,
+    ),
     "",
     "## Fitted targets",
     "",
@@ -55,6 +57,9 @@ function table(rows: readonly { prediction: Prediction; before: Prediction }[]):
   return [
     "| target | wanted | start said | predicted | miss / unit | mark and source |",
     "|---|---|---|---|---|---|",
-    ...rows.map(({ prediction: { target, says, miss }, before }) => `| ${target.name} | ${target.wanted} | ${before.says} | ${says} | ${(miss / target.unit).toFixed(2)} | ${target.mark}: ${target.source} |`),
+    ...rows.map(
+      ({ prediction: { target, says, miss }, before }) =>
+        `| ${target.name} | ${target.wanted} | ${before.says} | ${says} | ${(miss / target.unit).toFixed(2)} | ${target.mark}: ${target.source} |`,
+    ),
   ];
 }

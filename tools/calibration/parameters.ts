@@ -19,7 +19,14 @@ export type FreeId = (typeof FREE)[number]["id"];
 
 /** Where the prototypes stood. */
 export const START: Readonly<Record<FreeId, number>> = {
-  reactiveDry: 0.225, urethaneDry: 0.165, oil: 0.015, filmRatio: 0.75, reachUrethane: 1.25, reachSolid: 1.15, reachPearl: 0.85, carriedShare: 0.8,
+  reactiveDry: 0.225,
+  urethaneDry: 0.165,
+  oil: 0.015,
+  filmRatio: 0.75,
+  reachUrethane: 1.25,
+  reachSolid: 1.15,
+  reachPearl: 0.85,
+  carriedShare: 0.8,
 };
 
 export function fromFree(free: Readonly<Record<FreeId, number>>): Partial<Assumed> {

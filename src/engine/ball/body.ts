@@ -10,7 +10,6 @@ export interface Body {
   readonly axisInBody: readonly [number, number, number];
 }
 
-
 export function bodyOf(ball: Ball): Body {
   const mass = ball.massLb * POUND;
   const radius = (ball.diameterIn / 2) * INCH;

@@ -69,20 +69,32 @@ export function filmAt(grid: Float64Array, x: number, y: number): number {
   return near + (far - near) * ahead;
 }
 
-/** Volume on the 39 boards of the lane, mL: trapezoids along, cells across, the lane's edges half cells. */
+/** How much of a column's width lies on the lane, in cells: the lane's edges run through the middle of the second and last but one. */
+export function columnShare(column: number): number {
+  if (column === 0 || column === COLUMNS - 1) return 0;
+  return column === 1 || column === COLUMNS - 2 ? 0.5 : 1;
+}
+
+/** How much of a row's length counts, in cells: trapezoids along the lane. */
+export function rowShare(row: number): number {
+  return row === 0 || row === ROWS - 1 ? 0.5 : 1;
+}
+
+/** Volume of a cell filled one micrometre deep, mL. */
+export const CELL_ML_PER_UM = (CELL_X * CELL_Y * MICROMETRE) / MILLILITRE;
+
+/** Volume on the 39 boards of the lane, mL. */
 export function volumeMl(film: FilmMap): number {
   let sum = 0;
   for (let row = 0; row < ROWS; row++) {
-    const along = row === 0 || row === ROWS - 1 ? 0.5 : 1;
-    for (let column = 1; column < COLUMNS - 1; column++) {
-      const across = column === 1 || column === COLUMNS - 2 ? 0.5 : 1;
-      sum += along * across * film.um[row * COLUMNS + column];
-    }
+    let across = 0;
+    for (let column = 0; column < COLUMNS; column++) across += columnShare(column) * film.um[row * COLUMNS + column];
+    sum += rowShare(row) * across;
   }
-  return (sum * MICROMETRE * CELL_X * CELL_Y) / MILLILITRE;
+  return sum * CELL_ML_PER_UM;
 }
 
-/** Mean over the middle boards (between the second arrows) and over the outside boards (gutter to about 10), from the tape's start to the pattern's end. */
+/** Mean over the middle boards (between the second arrows, 10–30) and over the outside boards (gutter to 10), from the foul line to the pattern's end; at the boards' centres. */
 export function middleToOutside(film: FilmMap): { middleUm: number; outsideUm: number; ratio: number } {
   const middleUm = meanOver(film, (board) => board >= 10 && board <= 30);
   const outsideUm = meanOver(film, (board) => board < 10 || board > 30);
@@ -92,9 +104,9 @@ export function middleToOutside(film: FilmMap): { middleUm: number; outsideUm: n
 function meanOver(film: FilmMap, wanted: (board: number) => boolean): number {
   let sum = 0;
   let count = 0;
-  const last = Math.min(ROWS - 1, Math.round(film.lengthFt * 4));
-  for (let row = 0; row <= last; row++) {
-    for (let column = 1; column < COLUMNS - 1; column++) {
+  const last = Math.min(ROWS - 1, Math.floor(film.lengthFt * 4));
+  for (let row = 0; row < last; row++) {
+    for (let column = 2; column < COLUMNS - 2; column += 2) {
       if (!wanted(columnBoard(column))) continue;
       sum += film.um[row * COLUMNS + column];
       count++;
@@ -115,7 +127,13 @@ export function toFilmSheet(film: FilmMap): FilmSheet {
   const area = BOARDS * BOARD * film.lengthFt * FOOT;
   const volume = volumeMl(film);
   return {
-    columns: 39, rows, firstFt: 0, stepFt, um, lengthFt: film.lengthFt, volumeMl: volume,
+    columns: 39,
+    rows,
+    firstFt: 0,
+    stepFt,
+    um,
+    lengthFt: film.lengthFt,
+    volumeMl: volume,
     ratio: outsideUm > 0 ? ratio : middleUm > 0 ? 0 : 1,
     meanUm: area > 0 ? (volume * MILLILITRE) / area / MICROMETRE : 0,
   };

@@ -18,7 +18,8 @@ export function pointsFilm(points: readonly FilmPoint[], lengthFt: number): Film
     if (ft >= lengthFt) return 0;
     const after = tapes.findIndex((tape) => tape.ft >= ft);
     if (after === 0) return acrossTape(tapes[0], board);
-    if (after > 0) return between(ft, tapes[after - 1].ft, acrossTape(tapes[after - 1], board), tapes[after].ft, acrossTape(tapes[after], board));
+    if (after > 0)
+      return between(ft, tapes[after - 1].ft, acrossTape(tapes[after - 1], board), tapes[after].ft, acrossTape(tapes[after], board));
     const last = tapes[tapes.length - 1];
     return between(ft, last.ft, acrossTape(last, board), lengthFt, 0);
   });
@@ -27,9 +28,7 @@ export function pointsFilm(points: readonly FilmPoint[], lengthFt: number): Film
 function tapesOf(points: readonly FilmPoint[]): readonly Tape[] {
   const byFt = new Map<number, FilmPoint[]>();
   for (const point of points) byFt.set(point.ft, [...(byFt.get(point.ft) ?? []), point]);
-  return [...byFt]
-    .map(([ft, boards]) => ({ ft, boards: boards.toSorted((a, b) => a.board - b.board) }))
-    .sort((a, b) => a.ft - b.ft);
+  return [...byFt].map(([ft, boards]) => ({ ft, boards: boards.toSorted((a, b) => a.board - b.board) })).sort((a, b) => a.ft - b.ft);
 }
 
 function acrossTape(tape: Tape, board: number): number {

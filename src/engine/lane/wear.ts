@@ -1,7 +1,7 @@
 import type { Assumed } from "../assumptions.ts";
 import type { CoverId } from "../ball/ball.ts";
-import { FOOT, MICROMETRE, MILLILITRE } from "../units.ts";
-import { CELL_X, CELL_Y, COLUMNS, FIRST_X, type FilmMap, ROWS } from "./filmMap.ts";
+import { FOOT } from "../units.ts";
+import { CELL_ML_PER_UM, CELL_X, CELL_Y, COLUMNS, columnShare, FIRST_X, type FilmMap, ROWS, rowShare } from "./filmMap.ts";
 import { BOARD } from "./geometry.ts";
 
 /** Where balls rolled: for each row of the film map the middle of the track and the standard deviation of the shots about it, m. */
@@ -55,18 +55,18 @@ export function wornFilm(film: FilmMap, track: Track, shots: number, law: WearLa
       const off = (FIRST_X + column * CELL_X - track.x[row]) / width;
       const weight = Math.exp(-0.5 * off * off);
       weights[column] = weight;
-      total += weight;
+      total += weight * columnShare(column);
       const at = row * COLUMNS + column;
       const left = um[at] * (1 - peak * weight) ** shots;
-      taken += um[at] - left;
+      taken += (um[at] - left) * columnShare(column);
       um[at] = left;
     }
-    onBall += taken * law.laidDown;
-    gone += taken * (1 - law.laidDown);
+    onBall += taken * rowShare(row) * law.laidDown;
+    gone += taken * rowShare(row) * (1 - law.laidDown);
     const laid = total > 1e-9 ? onBall * laidPerRow : 0;
     onBall -= laid;
-    if (laid > 0) for (let column = 0; column < COLUMNS; column++) um[row * COLUMNS + column] += (laid * weights[column]) / total;
+    if (laid > 0)
+      for (let column = 0; column < COLUMNS; column++) um[row * COLUMNS + column] += (laid * weights[column]) / (total * rowShare(row));
   }
-  const cell = (CELL_X * CELL_Y * MICROMETRE) / MILLILITRE;
-  return { film: { um, lengthFt: film.lengthFt }, takenMl: (gone + onBall) * cell };
+  return { film: { um, lengthFt: film.lengthFt }, takenMl: (gone + onBall) * CELL_ML_PER_UM };
 }

@@ -57,7 +57,13 @@ const SLOWEST = 0.3;
  * Fourth-order Runge–Kutta in y, steps of half a foot, shortened as the slip dies; then a closed-form straight roll.
  */
 export function runAveraged(
-  ball: AveragedBall, friction: FrictionField, start: Release, startY: number, out: AveragedRun, trace: Trace | null = null, until = PINS_PLANE,
+  ball: AveragedBall,
+  friction: FrictionField,
+  start: Release,
+  startY: number,
+  out: AveragedRun,
+  trace: Trace | null = null,
+  until = PINS_PLANE,
 ): void {
   const { radius, rollingResistance, gravity } = ball;
   const k = 1 + 1 / ball.inertiaRatio;

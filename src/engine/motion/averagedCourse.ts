@@ -2,7 +2,7 @@ import type { FrictionField } from "../contact/friction.ts";
 import type { Bowler, Line } from "../delivery/bowler.ts";
 import { release } from "../delivery/release.ts";
 import { HEAD_PIN, LANE_EDGE, PINS_PLANE } from "../lane/geometry.ts";
-import { type AveragedBall, emptyRun, runAveraged, type Trace, TRACE_WIDTH } from "./averaged.ts";
+import { type AveragedBall, emptyRun, runAveraged, TRACE_WIDTH, type Trace } from "./averaged.ts";
 import type { Course } from "./course.ts";
 import { courseOfMoments } from "./courseOfMoments.ts";
 import type { Moment } from "./phases.ts";

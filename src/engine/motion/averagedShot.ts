@@ -1,7 +1,7 @@
 import { type Body, effectiveMoment } from "../ball/body.ts";
 import type { FrictionField } from "../contact/friction.ts";
 import type { Release } from "../delivery/release.ts";
-import { type AveragedBall, emptyRun, runAveraged, type Trace, TRACE_WIDTH } from "./averaged.ts";
+import { type AveragedBall, emptyRun, runAveraged, TRACE_WIDTH, type Trace } from "./averaged.ts";
 import type { RawRun, RawState } from "./rawRun.ts";
 import type { Shot } from "./shot.ts";
 
@@ -16,12 +16,25 @@ interface State {
 }
 
 /** The averaged model run from one wanted distance to the next. The spin about the vertical is kept: nothing acts on it. */
-export function runAveragedShot(ball: AveragedBall, body: Body, friction: FrictionField, start: Release, startY: number, wanted: readonly number[]): RawRun {
+export function runAveragedShot(
+  ball: AveragedBall,
+  body: Body,
+  friction: FrictionField,
+  start: Release,
+  startY: number,
+  wanted: readonly number[],
+): RawRun {
   const path: State[] = [];
   const states: RawState[] = [];
   const spin = (s: State) => [(s.uy - s.vy) / ball.radius, (s.vx - s.ux) / ball.radius, start.wz] as const;
   let state: State = {
-    y: startY, t: 0, x: start.x, vx: start.vx, vy: start.vy, ux: start.vx - ball.radius * start.wy, uy: start.vy + ball.radius * start.wx,
+    y: startY,
+    t: 0,
+    x: start.x,
+    vx: start.vx,
+    vy: start.vy,
+    ux: start.vx - ball.radius * start.wy,
+    uy: start.vy + ball.radius * start.wx,
   };
   path.push(state);
   for (const goal of wanted) {

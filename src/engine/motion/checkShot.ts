@@ -18,8 +18,20 @@ export function checkShot(setup: ShotSetup): void {
   need("line.laydownBoard", line.laydownBoard, "a number", true);
   need("ball.massLb", ball.massLb, "more than 0", ball.massLb > 0);
   need("ball.diameterIn", ball.diameterIn, "more than 0", ball.diameterIn > 0);
-  radii.forEach((rg, i) => need(ball.principalRgIn ? `ball.principalRgIn.${i}` : "ball.rgIn", rg, "more than 0, less than the ball's radius", rg > 0 && rg < ball.diameterIn / 2));
-  need("model.slipRegularisationMps", model.slipRegularisationMps, "1e-6 to 1", model.slipRegularisationMps >= 1e-6 && model.slipRegularisationMps <= 1);
+  radii.forEach((rg, i) =>
+    need(
+      ball.principalRgIn ? `ball.principalRgIn.${i}` : "ball.rgIn",
+      rg,
+      "more than 0, less than the ball's radius",
+      rg > 0 && rg < ball.diameterIn / 2,
+    ),
+  );
+  need(
+    "model.slipRegularisationMps",
+    model.slipRegularisationMps,
+    "1e-6 to 1",
+    model.slipRegularisationMps >= 1e-6 && model.slipRegularisationMps <= 1,
+  );
   need("model.rollingResistance", model.rollingResistance, "0 to 0.5", model.rollingResistance >= 0 && model.rollingResistance <= 0.5);
   need("model.gravity", model.gravity, "more than 0", model.gravity > 0);
   need("model.startFt", model.startFt, "0 to 59", model.startFt >= 0 && model.startFt <= 59);

@@ -8,7 +8,11 @@ import { type Moment, phaseAt, phasesOf } from "./phases.ts";
 const POINT_EVERY = FOOT;
 
 /** @param atPins the ball at the plane of the pins, or null if it did not get there on the lane. */
-export function courseOfMoments(moments: readonly Moment[], hand: Hand, atPins: { readonly x: number; readonly v: readonly [number, number] } | null): Course {
+export function courseOfMoments(
+  moments: readonly Moment[],
+  hand: Hand,
+  atPins: { readonly x: number; readonly v: readonly [number, number] } | null,
+): Course {
   const phases = phasesOf(moments);
   const points: CoursePoint[] = [];
   let next = Number.NEGATIVE_INFINITY;

@@ -182,7 +182,14 @@ export function fullStep(mechanics: FullMechanics, friction: FrictionField, s: F
 }
 
 /** Steps from `state` until the ball's centre stands exactly at `yAt`, or for `patience` seconds; true if it got there. */
-export function fullRunTo(mechanics: FullMechanics, friction: FrictionField, state: FullState, yAt: number, patience: number, onStep?: (state: FullState) => void): boolean {
+export function fullRunTo(
+  mechanics: FullMechanics,
+  friction: FrictionField,
+  state: FullState,
+  yAt: number,
+  patience: number,
+  onStep?: (state: FullState) => void,
+): boolean {
   const before = new Float64Array(state.length);
   while (state[2] < yAt - 1e-12) {
     if (state[0] > patience || state[4] <= 0) return false;

@@ -9,7 +9,14 @@ import type { RawRun, RawState } from "./rawRun.ts";
 const PATIENCE = 12;
 
 /** The full model, kept at every step and at the wanted distances (m, ascending). */
-export function runFullShot(mechanics: FullMechanics, friction: FrictionField, start: Release, startY: number, orientation: Quaternion, wanted: readonly number[]): RawRun {
+export function runFullShot(
+  mechanics: FullMechanics,
+  friction: FrictionField,
+  start: Release,
+  startY: number,
+  orientation: Quaternion,
+  wanted: readonly number[],
+): RawRun {
   const { radius } = mechanics.body;
   const moments: Moment[] = [];
   const times: number[] = [];
@@ -31,7 +38,9 @@ export function runFullShot(mechanics: FullMechanics, friction: FrictionField, s
   const { sliding, rolling } = work(state);
   const endJ = kineticEnergy(mechanics, state);
   return {
-    moments, states, history: { t: times, momentum: momenta },
+    moments,
+    states,
+    history: { t: times, momentum: momenta },
     energy: { startJ, endJ, slidingLossJ: sliding, rollingLossJ: rolling, residualJ: endJ + sliding + rolling - startJ },
   };
 }

@@ -23,7 +23,10 @@ export function givenFriction(friction: GivenFriction): FrictionField {
 
 /** The ball as the averaged model takes it. */
 export function averagedBall(
-  ball: Ball, rollingResistance: number, slipRegularisation = USUAL_SLIP_REGULARISATION, gravity = STANDARD_GRAVITY,
+  ball: Ball,
+  rollingResistance: number,
+  slipRegularisation = USUAL_SLIP_REGULARISATION,
+  gravity = STANDARD_GRAVITY,
 ): AveragedBall {
   const body = bodyOf(ball);
   return { radius: body.radius, inertiaRatio: inertiaRatio(body, effectiveMoment(body)), rollingResistance, slipRegularisation, gravity };

@@ -49,7 +49,13 @@ export interface Shot {
   /** Wander of the oil rings over the ball, inches, to the pins; null with the averaged model of a ball without a differential. */
   readonly flare: { readonly toPinsIn: number; readonly to45FtIn: number };
   /** Kinetic energies and what friction took, J; residual is what the integration lost or made. */
-  readonly energy: { readonly startJ: number; readonly endJ: number; readonly slidingLossJ: number; readonly rollingLossJ: number; readonly residualJ: number };
+  readonly energy: {
+    readonly startJ: number;
+    readonly endJ: number;
+    readonly slidingLossJ: number;
+    readonly rollingLossJ: number;
+    readonly residualJ: number;
+  };
   readonly reachedPins: boolean;
   readonly course: Course;
 }

@@ -33,12 +33,21 @@ export function simulateShot(setup: ShotSetup, assumed: Assumed = assume()): Sho
   const friction = groundOf(setup, assumed);
   const start = release(bowler, line);
   const startY = model.startFt * FOOT;
-  const wanted = [...new Set([...setup.atFt.map((ft) => ft * FOOT), PINS_PLANE, HEAD_PIN])].filter((y) => y >= startY).sort((a, b) => a - b);
+  const wanted = [...new Set([...setup.atFt.map((ft) => ft * FOOT), PINS_PLANE, HEAD_PIN])]
+    .filter((y) => y >= startY)
+    .sort((a, b) => a - b);
 
   const { rollingResistance, slipRegularisationMps: slipRegularisation, gravity } = model;
   const run =
     model.motion === "full"
-      ? runFullShot({ body, rollingResistance, slipRegularisation, gravity }, friction, start, startY, orientationOf(setup, body, start), wanted)
+      ? runFullShot(
+          { body, rollingResistance, slipRegularisation, gravity },
+          friction,
+          start,
+          startY,
+          orientationOf(setup, body, start),
+          wanted,
+        )
       : runAveragedShot(averagedBall(ball, rollingResistance, slipRegularisation, gravity), body, friction, start, startY, wanted);
 
   return told(setup, body, run);

@@ -1,11 +1,11 @@
+import type { FrictionField } from "../contact/friction.ts";
 import type { Bowler, Line } from "../delivery/bowler.ts";
 import { release } from "../delivery/release.ts";
 import { CELL_Y, type FilmMap, ROWS } from "../lane/filmMap.ts";
 import { BOARD, HEAD_PIN } from "../lane/geometry.ts";
 import { type Track, type WearLaw, wornFilm } from "../lane/wear.ts";
-import { type AveragedBall, emptyRun, runAveraged, type Trace, TRACE_WIDTH } from "./averaged.ts";
-import type { FrictionField } from "../contact/friction.ts";
 import { DEGREE } from "../units.ts";
+import { type AveragedBall, emptyRun, runAveraged, TRACE_WIDTH, type Trace } from "./averaged.ts";
 
 /** One bowler with one ball on one film. */
 export interface Thrower {

@@ -18,7 +18,11 @@ export function candidatesOf(question: PlanQuestion): readonly Finish[] {
     if (neverBelow !== null && finish.number < neverBelow) {
       problems.push({ path, value: finishText(finish), allowed: `${neverBelow} or more: below it is never a final finish on ${cover}` });
     } else if (question.outsideRangeReason === null && !withinUsual(finish, usual)) {
-      problems.push({ path, value: finishText(finish), allowed: `${rangeText(usual)} is usual on ${cover}; another finish needs a stated reason` });
+      problems.push({
+        path,
+        value: finishText(finish),
+        allowed: `${rangeText(usual)} is usual on ${cover}; another finish needs a stated reason`,
+      });
     }
   });
   if (problems.length > 0) throw new EngineFault(problems);

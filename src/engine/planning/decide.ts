@@ -48,9 +48,12 @@ export function decide(ground: PlanGround, ratings: readonly FinishRating[], dra
     reasons,
     rules: ruleVerdicts(ground, comparison, candidates, pick !== null),
     assumptions: assumptionsUsed(ground),
-    cautions: cautionsFor({ cover: question.ball.cover, number: found.finish.number, polished: found.finish.polished, readingMicroinch: question.ball.raMicroinch }).map(
-      (id): Message => ({ id: `caution.${id}`, params: {} }),
-    ),
+    cautions: cautionsFor({
+      cover: question.ball.cover,
+      number: found.finish.number,
+      polished: found.finish.polished,
+      readingMicroinch: question.ball.raMicroinch,
+    }).map((id): Message => ({ id: `caution.${id}`, params: {} })),
   };
 }
 
@@ -75,7 +78,11 @@ function candidateOf(ground: PlanGround, standing: Standing, todaysLine: Line | 
     missRoom: rating.missRoom,
     onTodaysLine:
       onToday && todaysShot
-        ? { boardAtPins: onToday.boardAtPins, boardChange: onToday.boardAtPins - todaysShot.boardAtPins, entryAngleDeg: onToday.entryAngleDeg }
+        ? {
+            boardAtPins: onToday.boardAtPins,
+            boardChange: onToday.boardAtPins - todaysShot.boardAtPins,
+            entryAngleDeg: onToday.entryAngleDeg,
+          }
         : null,
   };
 }

@@ -28,4 +28,3 @@ export function drawScores(ground: PlanGround, rating: FinishRating, from: numbe
   const local = draws.map((assumed) => localScore(ground, rating, assumed));
   return { finish: finishText(rating.finish), from, scores: local.map((l) => l.score), chances: local.map((l) => l.chance) };
 }
-

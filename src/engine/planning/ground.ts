@@ -4,6 +4,7 @@ import { filmOfPattern, handed } from "../lane/film.ts";
 import type { FilmMap } from "../lane/filmMap.ts";
 import { wearLaw } from "../lane/wear.ts";
 import { averagedBall, frictionOnLane } from "../motion/ground.ts";
+import { filmPlayed, type Thrower } from "../motion/track.ts";
 import { deriveSeed } from "../random.ts";
 import { effectiveRaOfReadingUm, effectiveRaUm, type Finish, sameFinish } from "../surface/finish.ts";
 import { bestLine } from "./lineSearch.ts";
@@ -11,7 +12,6 @@ import { COARSE, outcomeMap } from "./outcomeMap.ts";
 import type { PlanQuestion } from "./question.ts";
 import { spreadSample } from "./spreadSample.ts";
 import { type Pocket, pocketOf } from "./target.ts";
-import { filmPlayed, type Thrower } from "../motion/track.ts";
 
 /** What stays the same for every finish of a plan. */
 export interface PlanGround {
@@ -60,7 +60,13 @@ export function filmFound(ground: PlanGround): FilmMap {
   const { question } = ground;
   let film = handed(filmOfPattern(question.lane.pattern), question.bowler.hand);
   for (let left = question.lane.playedShots; left > 0; left -= SHOTS_BEFORE_AIMING_ANEW) {
-    film = playedOn(ground, film, question.ball.finish, question.line ?? bestLineNow(ground, film, question.ball.finish), Math.min(left, SHOTS_BEFORE_AIMING_ANEW));
+    film = playedOn(
+      ground,
+      film,
+      question.ball.finish,
+      question.line ?? bestLineNow(ground, film, question.ball.finish),
+      Math.min(left, SHOTS_BEFORE_AIMING_ANEW),
+    );
   }
   return film;
 }
@@ -69,7 +75,13 @@ export function filmFound(ground: PlanGround): FilmMap {
 export function playedOn(ground: PlanGround, film: FilmMap, finish: Finish, line: Line | null, shots: number): FilmMap {
   if (line === null) return film;
   const { question, assumed } = ground;
-  return filmPlayed(film, throwerOn(film, question, finish, assumed), line, shots, wearLaw(question.ball.cover, roughnessOf(question, finish, assumed), assumed));
+  return filmPlayed(
+    film,
+    throwerOn(film, question, finish, assumed),
+    line,
+    shots,
+    wearLaw(question.ball.cover, roughnessOf(question, finish, assumed), assumed),
+  );
 }
 
 function bestLineNow(ground: PlanGround, film: FilmMap, finish: Finish): Line | null {

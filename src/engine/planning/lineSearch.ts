@@ -19,7 +19,13 @@ const LAUNCH_STEP = 0.1;
  *
  * @returns null if no line inside the limits brings the mean shot near the pocket.
  */
-export function bestLine(maps: readonly OutcomeMap[], bowler: Bowler, pocket: Pocket, limits: Limits, sample: Float64Array): RatedLine | null {
+export function bestLine(
+  maps: readonly OutcomeMap[],
+  bowler: Bowler,
+  pocket: Pocket,
+  limits: Limits,
+  sample: Float64Array,
+): RatedLine | null {
   let best: RatedLine | null = null;
   for (let laydownBoard = limits.laydownBoard[0]; laydownBoard <= limits.laydownBoard[1] + 1e-9; laydownBoard += LAYDOWN_STEP) {
     for (let launch = limits.launchAngleDeg[0]; launch <= limits.launchAngleDeg[1] + 1e-9; launch += LAUNCH_STEP) {
@@ -34,7 +40,9 @@ export function bestLine(maps: readonly OutcomeMap[], bowler: Bowler, pocket: Po
 }
 
 export function meanChance(maps: readonly OutcomeMap[], bowler: Bowler, pocket: Pocket, line: Line, sample: Float64Array): number {
-  return maps.reduce((sum, map) => sum + chanceOnLine(map, bowler, pocket, line.laydownBoard, line.launchAngleDeg, sample), 0) / maps.length;
+  return (
+    maps.reduce((sum, map) => sum + chanceOnLine(map, bowler, pocket, line.laydownBoard, line.launchAngleDeg, sample), 0) / maps.length
+  );
 }
 
 function playable(map: OutcomeMap, limits: Limits, laydownBoard: number, launchAngleDeg: number): boolean {

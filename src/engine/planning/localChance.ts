@@ -1,8 +1,8 @@
 import type { Line } from "../delivery/bowler.ts";
 import { xToBoard } from "../lane/geometry.ts";
 import { emptyRun } from "../motion/averaged.ts";
-import { boardAtPins, entryDegOf, OFF_LANE_BOARD, responsesAt, throwBall } from "./outcomeMap.ts";
 import type { Thrower } from "../motion/track.ts";
+import { boardAtPins, entryDegOf, OFF_LANE_BOARD, responsesAt, throwBall } from "./outcomeMap.ts";
 import type { Limits } from "./question.ts";
 import { VARIED } from "./spreadSample.ts";
 import { type Pocket, pocketShare } from "./target.ts";
@@ -49,7 +49,12 @@ export function neighbourhood(thrower: Thrower, pocket: Pocket, line: Line, limi
   throwBall(thrower, laydownBoard - 1, launchAngleDeg, run);
   const [boardDown, entryDown] = [boardAtPins(run), entryDegOf(run)];
   const [boardHere, entryHere] = [board[MIDDLE], entry[MIDDLE]];
-  const laydown = [(boardUp - boardDown) / 2, (boardUp + boardDown) / 2 - boardHere, (entryUp - entryDown) / 2, (entryUp + entryDown) / 2 - entryHere] as const;
+  const laydown = [
+    (boardUp - boardDown) / 2,
+    (boardUp + boardDown) / 2 - boardHere,
+    (entryUp - entryDown) / 2,
+    (entryUp + entryDown) / 2 - entryHere,
+  ] as const;
   const response = new Float64Array(12);
   responsesAt(thrower, laydownBoard, launchAngleDeg, response, 0);
   return { launchAngleDeg, board, entry, breakpoint, laydown, response };

@@ -59,4 +59,9 @@ export const RULE_WHYS = [
   "why.urethane",
 ] as const;
 
-export type PlanMessageId = (typeof PLAN_MESSAGES)[number] | (typeof PLAN_REASONS)[number] | (typeof RULE_WHYS)[number] | `rule.${RuleId}` | `caution.${CautionId}`;
+export type PlanMessageId =
+  | (typeof PLAN_MESSAGES)[number]
+  | (typeof PLAN_REASONS)[number]
+  | (typeof RULE_WHYS)[number]
+  | `rule.${RuleId}`
+  | `caution.${CautionId}`;

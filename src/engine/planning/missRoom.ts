@@ -1,8 +1,8 @@
-import { xToBoard } from "../lane/geometry.ts";
 import type { Line } from "../delivery/bowler.ts";
+import { xToBoard } from "../lane/geometry.ts";
 import { emptyRun } from "../motion/averaged.ts";
-import { boardAtPins, entryDegOf, OFF_LANE_BOARD, throwBall } from "./outcomeMap.ts";
 import type { Thrower } from "../motion/track.ts";
+import { boardAtPins, entryDegOf, OFF_LANE_BOARD, throwBall } from "./outcomeMap.ts";
 import type { MissRoom } from "./plan.ts";
 import { inPocket, type Pocket } from "./target.ts";
 

@@ -1,5 +1,5 @@
-import type { Message } from "../message.ts";
 import { POCKET_BOARD } from "../lane/geometry.ts";
+import type { Message } from "../message.ts";
 import { emptyRun } from "../motion/averaged.ts";
 import type { Comparison } from "./comparison.ts";
 import { type PlanGround, throwerOn } from "./ground.ts";

@@ -4,15 +4,23 @@ import { xToBoard } from "../lane/geometry.ts";
 import { type AveragedRun, emptyRun, runAveraged } from "../motion/averaged.ts";
 import type { Thrower } from "../motion/track.ts";
 import { DEGREE } from "../units.ts";
-import { type Pocket, pocketShare } from "./target.ts";
-import { VARIED } from "./spreadSample.ts";
 import type { Limits } from "./question.ts";
+import { VARIED } from "./spreadSample.ts";
+import { type Pocket, pocketShare } from "./target.ts";
 
 /** A ball that does not reach the pins is put here, boards: far from every target, and finite. */
 const NOWHERE = -40;
 
 /** Runs the bowler's mean delivery, changed by so many standard deviations of speed, rev rate and rotation. */
-export function throwBall(thrower: Thrower, laydownBoard: number, launchAngleDeg: number, out: AveragedRun, speedSd = 0, revSd = 0, rotationSd = 0): void {
+export function throwBall(
+  thrower: Thrower,
+  laydownBoard: number,
+  launchAngleDeg: number,
+  out: AveragedRun,
+  speedSd = 0,
+  revSd = 0,
+  rotationSd = 0,
+): void {
   const { bowler, ball, friction } = thrower;
   const delivery = {
     speedMph: Math.max(1, bowler.speedMph + speedSd * bowler.spread.speedMph),
@@ -70,8 +78,18 @@ const MARGIN_LAYDOWN = 1.5;
 const MARGIN_LAUNCH = 1;
 
 export function outcomeMap(thrower: Thrower, limits: Limits, grain: MapGrain): OutcomeMap {
-  const laydown = axisOver(limits.laydownBoard[0] - MARGIN_LAYDOWN, limits.laydownBoard[1] + MARGIN_LAYDOWN, grain.laydown, grain.responseEvery);
-  const launch = axisOver(limits.launchAngleDeg[0] - MARGIN_LAUNCH, limits.launchAngleDeg[1] + MARGIN_LAUNCH, grain.launch, grain.responseEvery);
+  const laydown = axisOver(
+    limits.laydownBoard[0] - MARGIN_LAYDOWN,
+    limits.laydownBoard[1] + MARGIN_LAYDOWN,
+    grain.laydown,
+    grain.responseEvery,
+  );
+  const launch = axisOver(
+    limits.launchAngleDeg[0] - MARGIN_LAUNCH,
+    limits.launchAngleDeg[1] + MARGIN_LAUNCH,
+    grain.launch,
+    grain.responseEvery,
+  );
   const cells = laydown.count * launch.count;
   const [board, entry, breakpoint] = [new Float64Array(cells), new Float64Array(cells), new Float64Array(cells)];
   const run = emptyRun();
@@ -84,7 +102,11 @@ export function outcomeMap(thrower: Thrower, limits: Limits, grain: MapGrain): O
       breakpoint[at] = xToBoard(run.breakX);
     }
   }
-  const coarseLaydown = { from: laydown.from, step: laydown.step * grain.responseEvery, count: (laydown.count - 1) / grain.responseEvery + 1 };
+  const coarseLaydown = {
+    from: laydown.from,
+    step: laydown.step * grain.responseEvery,
+    count: (laydown.count - 1) / grain.responseEvery + 1,
+  };
   const coarseLaunch = { from: launch.from, step: launch.step * grain.responseEvery, count: (launch.count - 1) / grain.responseEvery + 1 };
   const response = responsesOver(thrower, coarseLaydown, coarseLaunch);
   return { laydown, launch, board, entry, breakpoint, coarseLaydown, coarseLaunch, response };
@@ -163,7 +185,14 @@ function responseAtLine(map: OutcomeMap, laydownBoard: number, launchAngleDeg: n
  *
  * @param sample standard normal deviates from `spreadSample`.
  */
-export function chanceOnLine(map: OutcomeMap, bowler: Bowler, pocket: Pocket, laydownBoard: number, launchAngleDeg: number, sample: Float64Array): number {
+export function chanceOnLine(
+  map: OutcomeMap,
+  bowler: Bowler,
+  pocket: Pocket,
+  laydownBoard: number,
+  launchAngleDeg: number,
+  sample: Float64Array,
+): number {
   const response = new Float64Array(RESPONSES);
   responseAtLine(map, laydownBoard, launchAngleDeg, response);
   const { spread } = bowler;

@@ -1,13 +1,13 @@
 import type { Line } from "../delivery/bowler.ts";
 import type { FilmMap } from "../lane/filmMap.ts";
 import { type AveragedRun, emptyRun } from "../motion/averaged.ts";
-import { FOOT, MPH } from "../units.ts";
+import type { Thrower } from "../motion/track.ts";
 import type { Finish } from "../surface/finish.ts";
+import { FOOT, MPH } from "../units.ts";
 import { filmFound, type PlanGround, playedOn, roughnessOf, throwerOn } from "./ground.ts";
 import { bestLine, meanChance, type RatedLine } from "./lineSearch.ts";
 import { missRoom } from "./missRoom.ts";
 import { boardAtPins, COARSE, entryDegOf, FINE, type MapGrain, type OutcomeMap, outcomeMap, throwBall } from "./outcomeMap.ts";
-import type { Thrower } from "../motion/track.ts";
 import type { MissRoom } from "./plan.ts";
 import { localScore, mean, OBJECTIVES, type Objective, STRAIGHT } from "./score.ts";
 
@@ -74,7 +74,12 @@ export function sessionRating(ground: PlanGround, finish: Finish): FinishRating 
     const guess = bestLine([now], question.bowler, pocket, question.limits, searchSample);
     const later = playedOn(ground, film, finish, guess?.line ?? null, HELD_FOR);
     const ahead = outcomeMap(throwerOn(later, question, finish, assumed), question.limits, FINE);
-    const rated = rescored([now, ahead], ground, bestLine([now, ahead], question.bowler, pocket, question.limits, searchSample) ?? guess, scoreSample);
+    const rated = rescored(
+      [now, ahead],
+      ground,
+      bestLine([now, ahead], question.bowler, pocket, question.limits, searchSample) ?? guess,
+      scoreSample,
+    );
     stages.push({ film, line: rated?.line ?? null, chance: rated?.chance ?? 0 });
     maps.push(now, ahead);
     film = playedOn(ground, later, finish, rated?.line ?? null, SHOTS_A_STAGE - HELD_FOR);
@@ -83,7 +88,12 @@ export function sessionRating(ground: PlanGround, finish: Finish): FinishRating 
   return finished(ground, finish, found, stages, held);
 }
 
-function rescored(maps: readonly OutcomeMap[], { question, pocket }: PlanGround, found: RatedLine | null, sample: Float64Array): RatedLine | null {
+function rescored(
+  maps: readonly OutcomeMap[],
+  { question, pocket }: PlanGround,
+  found: RatedLine | null,
+  sample: Float64Array,
+): RatedLine | null {
   return found && { line: found.line, chance: meanChance(maps, question.bowler, pocket, found.line, sample) };
 }
 

@@ -18,7 +18,12 @@ const SKIDDING_MPS = 0.15;
 const SHRUNK = 0.7;
 
 /** Why this pick, in the order in which one would tell it: what it gains, what the alternatives lose, what the bowler will see. */
-export function reasonsFor(comparison: Comparison, candidates: readonly Candidate[], today: Standing | null, todaysLine: Line | null): readonly Reason[] {
+export function reasonsFor(
+  comparison: Comparison,
+  candidates: readonly Candidate[],
+  today: Standing | null,
+  todaysLine: Line | null,
+): readonly Reason[] {
   const { standings, plateau, pick, objective } = comparison;
   const picked = candidates[pick];
   const reasons: Reason[] = [];
@@ -58,8 +63,10 @@ function lossesBeside({ standings, pick, objective }: Comparison, candidates: re
   const last = standings.length - 1;
   const loss = (i: number) => 100 * (standings[pick].score - standings[i].score);
   const reasons: Reason[] = [];
-  if (pick > 0 && loss(0) > 100 * AS_GOOD[objective]) reasons.push({ id: "reason.dullLoses", params: { finish: candidates[0].finish, points: loss(0) } });
-  if (pick < last && loss(last) > 100 * AS_GOOD[objective]) reasons.push({ id: "reason.smoothLoses", params: { finish: candidates[last].finish, points: loss(last) } });
+  if (pick > 0 && loss(0) > 100 * AS_GOOD[objective])
+    reasons.push({ id: "reason.dullLoses", params: { finish: candidates[0].finish, points: loss(0) } });
+  if (pick < last && loss(last) > 100 * AS_GOOD[objective])
+    reasons.push({ id: "reason.smoothLoses", params: { finish: candidates[last].finish, points: loss(last) } });
   return reasons;
 }
 
@@ -79,7 +86,10 @@ function physicsOfThem(candidates: readonly Candidate[], picked: Candidate): rea
   const room = picked.missRoom?.launchAngleDeg ?? 0;
   const smoothRoom = smooth.missRoom?.launchAngleDeg ?? 0;
   if (smooth !== picked && smoothRoom < SHRUNK * room) {
-    reasons.push({ id: "reason.windowShrinks", params: { finish: smooth.finish, roomDeg: smoothRoom, pickFinish: picked.finish, pickRoomDeg: room } });
+    reasons.push({
+      id: "reason.windowShrinks",
+      params: { finish: smooth.finish, roomDeg: smoothRoom, pickFinish: picked.finish, pickRoomDeg: room },
+    });
   }
   const slipMps = smooth.slipAtPinsMps ?? 0;
   if (slipMps > SKIDDING_MPS) reasons.push({ id: "reason.slipLeft", params: { finish: smooth.finish, slipMps } });

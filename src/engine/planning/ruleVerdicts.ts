@@ -1,7 +1,8 @@
-import { spinRatio, speedClass } from "../delivery/style.ts";
-import { xToBoard } from "../lane/geometry.ts";
+import { speedClass, spinRatio } from "../delivery/style.ts";
 import { CELL_Y, volumeMl } from "../lane/filmMap.ts";
+import { xToBoard } from "../lane/geometry.ts";
 import type { Message } from "../message.ts";
+import { trackOf } from "../motion/track.ts";
 import { oilClass, type RuleAnswer, type RuleCase } from "../rules/ruleCase.ts";
 import { RULE_IDS, RULES_OF_THUMB, type RuleId, type RuleOfThumb } from "../rules/rulesOfThumb.ts";
 import { effectiveRaUm, finishText, parseFinish } from "../surface/finish.ts";
@@ -11,10 +12,14 @@ import { type PlanGround, throwerOn } from "./ground.ts";
 import type { RULE_WHYS } from "./messageIds.ts";
 import type { Candidate, RuleVerdict } from "./plan.ts";
 import { meanShot } from "./rating.ts";
-import { trackOf } from "../motion/track.ts";
 
 /** Every rule of thumb that speaks to this case, with whether the computation agrees and, where it does not, why. */
-export function ruleVerdicts(ground: PlanGround, comparison: Comparison, candidates: readonly Candidate[], picked: boolean): readonly RuleVerdict[] {
+export function ruleVerdicts(
+  ground: PlanGround,
+  comparison: Comparison,
+  candidates: readonly Candidate[],
+  picked: boolean,
+): readonly RuleVerdict[] {
   const asked = caseOf(ground, comparison);
   const answer = answerOf(ground, comparison, picked, asked);
   return RULE_IDS.flatMap((id) => {
@@ -23,7 +28,14 @@ export function ruleVerdicts(ground: PlanGround, comparison: Comparison, candida
     const agrees = rule.agrees(answer, asked);
     if (agrees === null) return [];
     const params = { from: rule.range?.[0] ?? "", to: rule.range?.[1] ?? "", board: asked.lengthFt - 31, lengthFt: asked.lengthFt };
-    return [{ rule: id, agrees, message: { id: `rule.${id}`, params }, why: agrees ? null : whyNot(id, rule, answer, candidates[comparison.pick], candidates) }];
+    return [
+      {
+        rule: id,
+        agrees,
+        message: { id: `rule.${id}`, params },
+        why: agrees ? null : whyNot(id, rule, answer, candidates[comparison.pick], candidates),
+      },
+    ];
   });
 }
 
@@ -61,7 +73,13 @@ function exitBoardOf({ question, assumed }: PlanGround, { standings }: Compariso
   return xToBoard(track.x[Math.round((lengthFt * FOOT) / CELL_Y)]);
 }
 
-function whyNot(id: RuleId, rule: RuleOfThumb, answer: RuleAnswer, pick: Candidate, candidates: readonly Candidate[]): Message<(typeof RULE_WHYS)[number]> {
+function whyNot(
+  id: RuleId,
+  rule: RuleOfThumb,
+  answer: RuleAnswer,
+  pick: Candidate,
+  candidates: readonly Candidate[],
+): Message<(typeof RULE_WHYS)[number]> {
   if (id === "exitBoard") return { id: "why.exitBoard", params: { exitBoard: answer.exitBoard ?? 0 } };
   if (id === "dullerIsEarlier") return { id: "why.ordering", params: {} };
   if (id === "urethaneRange") return { id: "why.urethane", params: { pick: pick.finish } };
@@ -69,6 +87,12 @@ function whyNot(id: RuleId, rule: RuleOfThumb, answer: RuleAnswer, pick: Candida
   const most = rule.range ? effectiveRaUm(parseFinish(rule.range[0])) : 0;
   const smooth = candidates[candidates.length - 1];
   return answer.plateau.some((finish) => effectiveRaUm(finish) > most)
-    ? { id: "why.dullerKeepsWindow", params: { pick: pick.finish, smoothFinish: smooth.finish, roomDeg: smooth.missRoom?.launchAngleDeg ?? 0, pickRoomDeg: room } }
-    : { id: "why.smootherStillHooks", params: { pick: finishText(answer.plateau[0] ?? parseFinish(pick.finish)), roomDeg: room, entryDeg: pick.entryAngleDeg ?? 0 } };
+    ? {
+        id: "why.dullerKeepsWindow",
+        params: { pick: pick.finish, smoothFinish: smooth.finish, roomDeg: smooth.missRoom?.launchAngleDeg ?? 0, pickRoomDeg: room },
+      }
+    : {
+        id: "why.smootherStillHooks",
+        params: { pick: finishText(answer.plateau[0] ?? parseFinish(pick.finish)), roomDeg: room, entryDeg: pick.entryAngleDeg ?? 0 },
+      };
 }

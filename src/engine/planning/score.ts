@@ -4,11 +4,11 @@ import type { Line } from "../delivery/bowler.ts";
 import type { FilmMap } from "../lane/filmMap.ts";
 import { xToBoard } from "../lane/geometry.ts";
 import { emptyRun } from "../motion/averaged.ts";
+import type { Thrower } from "../motion/track.ts";
 import type { Finish } from "../surface/finish.ts";
 import { type PlanGround, throwerOn } from "./ground.ts";
 import { bestNearby, neighbourhood } from "./localChance.ts";
 import { throwBall } from "./outcomeMap.ts";
-import type { Thrower } from "../motion/track.ts";
 import { pocketOf } from "./target.ts";
 
 /**
@@ -17,7 +17,12 @@ import { pocketOf } from "./target.ts";
  */
 export type Objective = "chance" | "heldChance" | "leastHook";
 
-export const OBJECTIVES: Readonly<Record<BallJob, Objective>> = { strike: "chance", control: "heldChance", spare: "leastHook", house: "leastHook" };
+export const OBJECTIVES: Readonly<Record<BallJob, Objective>> = {
+  strike: "chance",
+  control: "heldChance",
+  spare: "leastHook",
+  house: "leastHook",
+};
 
 /** Two finishes closer than this are as good as each other: two strikes in a hundred, or half a board of hook. */
 export const AS_GOOD: Readonly<Record<Objective, number>> = { chance: 0.02, heldChance: 0.02, leastHook: 0.5 };
@@ -54,7 +59,9 @@ export function localScore(ground: PlanGround, rated: Rated, assumed: Assumed): 
   const chance = mean(
     throwers.map((thrower, stage) => {
       const { line } = rated.stages[stage];
-      return line === null ? 0 : bestNearby([{ thrower, near: neighbourhood(thrower, pocket, line, limits) }], pocket, limits, searchSample, drawSample);
+      return line === null
+        ? 0
+        : bestNearby([{ thrower, near: neighbourhood(thrower, pocket, line, limits) }], pocket, limits, searchSample, drawSample);
     }),
   );
   return { score: chance, chance };

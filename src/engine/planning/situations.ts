@@ -16,7 +16,13 @@ export const STYLES = {
 
 export type StyleId = keyof typeof STYLES;
 
-function style(speedMph: number, revRateRpm: number, axisRotationDeg: number, axisTiltDeg: number, launchAngleDeg = TYPICAL_SPREAD.launchAngleDeg): Bowler {
+function style(
+  speedMph: number,
+  revRateRpm: number,
+  axisRotationDeg: number,
+  axisTiltDeg: number,
+  launchAngleDeg = TYPICAL_SPREAD.launchAngleDeg,
+): Bowler {
   return { name: "", hand: "right", speedMph, revRateRpm, axisRotationDeg, axisTiltDeg, spread: { ...TYPICAL_SPREAD, launchAngleDeg } };
 }
 

@@ -9,6 +9,7 @@ import { type FinishRating, sessionRating, sketchRating } from "./rating.ts";
 
 export { candidatesOf, ratingsWanted } from "./candidates.ts";
 export { DRAWS, type FinishDraws } from "./draws.ts";
+export type { FinishPlan } from "./plan.ts";
 export type { FinishRating } from "./rating.ts";
 
 /**
@@ -50,8 +51,18 @@ export function checkQuestion({ bowler, ball, lane, limits }: PlanQuestion): voi
   need("bowler.axisTiltDeg", bowler.axisTiltDeg, "-90 to 90", Math.abs(bowler.axisTiltDeg) <= 90);
   for (const [name, sd] of Object.entries(bowler.spread)) need(`bowler.spread.${name}`, sd, "0 or more", sd >= 0);
   need("ball.massLb", ball.massLb, "more than 0", ball.massLb > 0);
-  need("ball.rgIn", ball.rgIn, "more than 0, less than the ball's radius", ball.rgIn > 0 && ball.rgIn + ball.differentialIn < ball.diameterIn / 2);
-  need("lane.playedShots", lane.playedShots, "a whole number from 0 to 500", Number.isInteger(lane.playedShots) && lane.playedShots >= 0 && lane.playedShots <= 500);
+  need(
+    "ball.rgIn",
+    ball.rgIn,
+    "more than 0, less than the ball's radius",
+    ball.rgIn > 0 && ball.rgIn + ball.differentialIn < ball.diameterIn / 2,
+  );
+  need(
+    "lane.playedShots",
+    lane.playedShots,
+    "a whole number from 0 to 500",
+    Number.isInteger(lane.playedShots) && lane.playedShots >= 0 && lane.playedShots <= 500,
+  );
   for (const [name, [least, most]] of Object.entries(limits)) need(`limits.${name}`, least, `not above the second, ${most}`, least <= most);
   if (problems.length > 0) throw new EngineFault(problems);
 }

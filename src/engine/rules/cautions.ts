@@ -31,8 +31,16 @@ export const CAUTIONS = {
   cleaner: { applies: () => true, mark: "published", source: "NIOSH Pocket Guide: isopropyl alcohol, flash point 53 °F, 400 ppm" },
   wetPaper: { applies: ({ cover, number }) => cover === "urethane" && number <= 1000, mark: "common practice", source: TRADE },
   wholeSurface: { applies: () => true, mark: "published", source: "USBC Equipment Specifications: the whole surface prepared alike" },
-  roughReading: { applies: ({ readingMicroinch }) => readingMicroinch !== null && readingMicroinch > ROUGHNESS_WARNING_MICROINCH, mark: "published", source: "USBC Equipment Specifications: class mean Ra 50 µin at manufacture" },
-  veryDull: { applies: ({ number, polished }) => number < 500 && !polished, mark: "common practice", source: "a fresh 360 reads 40–50 µin, from memory" },
+  roughReading: {
+    applies: ({ readingMicroinch }) => readingMicroinch !== null && readingMicroinch > ROUGHNESS_WARNING_MICROINCH,
+    mark: "published",
+    source: "USBC Equipment Specifications: class mean Ra 50 µin at manufacture",
+  },
+  veryDull: {
+    applies: ({ number, polished }) => number < 500 && !polished,
+    mark: "common practice",
+    source: "a fresh 360 reads 40–50 µin, from memory",
+  },
   ruleBook: { applies: () => true, mark: "published", source: "USBC playing rule 18: no abrasive on the surface once scoring has begun" },
 } as const satisfies Record<string, Caution>;
 

@@ -13,10 +13,24 @@ export interface RuleOfThumb {
   readonly example: { readonly speaks: RuleCase; readonly silent: RuleCase };
 }
 
-const USUAL: RuleCase = { cover: "solid", job: "strike", speedClass: "matched", speedMph: 17.5, oil: "medium", playedShots: 0, lengthFt: 41 };
+const USUAL: RuleCase = {
+  cover: "solid",
+  job: "strike",
+  speedClass: "matched",
+  speedMph: 17.5,
+  oil: "medium",
+  playedShots: 0,
+  lengthFt: 41,
+};
 
 /** A rule that asks for a range of finishes: it agrees if anything on the plateau lies in the range. */
-function asksFor(from: string, to: string, applies: (asked: RuleCase) => boolean, speaks: Partial<RuleCase>, silent: Partial<RuleCase>): RuleOfThumb {
+function asksFor(
+  from: string,
+  to: string,
+  applies: (asked: RuleCase) => boolean,
+  speaks: Partial<RuleCase>,
+  silent: Partial<RuleCase>,
+): RuleOfThumb {
   const most = effectiveRaUm(parseFinish(from)) + 1e-9;
   const least = effectiveRaUm(parseFinish(to)) - 1e-9;
   const inside = (finish: Finish) => effectiveRaUm(finish) <= most && effectiveRaUm(finish) >= least;
@@ -37,14 +51,50 @@ const strongHook = ({ speedClass, speedMph }: RuleCase) => speedClass === "revDo
 export const RULES_OF_THUMB = {
   urethaneRange: asksFor("360", "1000", ({ cover }) => cover === "urethane", { cover: "urethane" }, {}),
   solidRange: asksFor("1000", "3000", (c) => c.cover === "solid" && strikes(c) && !weakHook(c) && !strongHook(c), {}, { cover: "pearl" }),
-  hybridRange: asksFor("2000", "3000", (c) => c.cover === "hybrid" && strikes(c) && !weakHook(c) && !strongHook(c), { cover: "hybrid" }, { speedClass: "revDominant", cover: "hybrid" }),
-  pearlRange: asksFor("2000", "4000", (c) => c.cover === "pearl" && strikes(c) && !strongHook(c) && c.playedShots < BURNT_FROM, { cover: "pearl" }, { cover: "pearl", playedShots: 60 }),
+  hybridRange: asksFor(
+    "2000",
+    "3000",
+    (c) => c.cover === "hybrid" && strikes(c) && !weakHook(c) && !strongHook(c),
+    { cover: "hybrid" },
+    { speedClass: "revDominant", cover: "hybrid" },
+  ),
+  pearlRange: asksFor(
+    "2000",
+    "4000",
+    (c) => c.cover === "pearl" && strikes(c) && !strongHook(c) && c.playedShots < BURNT_FROM,
+    { cover: "pearl" },
+    { cover: "pearl", playedShots: 60 },
+  ),
   weakHookDull: asksFor("500", "2000", (c) => reactive(c) && strikes(c) && weakHook(c), { speedClass: "speedDominant" }, {}),
-  strongHookSmooth: asksFor("3000", "4000 + polish", (c) => reactive(c) && strikes(c) && strongHook(c), { speedClass: "revDominant" }, { oil: "heavy" }),
-  burnSmooth: asksFor("3000", "4000 + polish", (c) => reactive(c) && strikes(c) && c.playedShots >= BURNT_FROM, { playedShots: 60 }, { playedShots: 20 }),
-  transitionHybrid: asksFor("2000", "3000", (c) => c.cover === "hybrid" && strikes(c) && c.speedClass === "matched" && c.playedShots >= TRANSITION_FROM && c.playedShots < BURNT_FROM,
-    { cover: "hybrid", playedShots: 20 }, { cover: "hybrid" }),
-  spareSmooth: asksFor("3000", "4000 + polish", ({ job, cover }) => job === "spare" && cover === "polyester", { job: "spare", cover: "polyester" }, {}),
+  strongHookSmooth: asksFor(
+    "3000",
+    "4000 + polish",
+    (c) => reactive(c) && strikes(c) && strongHook(c),
+    { speedClass: "revDominant" },
+    { oil: "heavy" },
+  ),
+  burnSmooth: asksFor(
+    "3000",
+    "4000 + polish",
+    (c) => reactive(c) && strikes(c) && c.playedShots >= BURNT_FROM,
+    { playedShots: 60 },
+    { playedShots: 20 },
+  ),
+  transitionHybrid: asksFor(
+    "2000",
+    "3000",
+    (c) =>
+      c.cover === "hybrid" && strikes(c) && c.speedClass === "matched" && c.playedShots >= TRANSITION_FROM && c.playedShots < BURNT_FROM,
+    { cover: "hybrid", playedShots: 20 },
+    { cover: "hybrid" },
+  ),
+  spareSmooth: asksFor(
+    "3000",
+    "4000 + polish",
+    ({ job, cover }) => job === "spare" && cover === "polyester",
+    { job: "spare", cover: "polyester" },
+    {},
+  ),
   dullerIsEarlier: {
     mark: "common practice",
     applies: () => true,

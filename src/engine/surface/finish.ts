@@ -37,7 +37,13 @@ export function sameFinish(a: Finish, b: Finish): boolean {
  * `roughness.readingFactor`, made one set with the calibrated friction; every value ± `roughness.scale`.
  */
 const PAD_RA_UM: readonly (readonly [number, number])[] = [
-  [360, 1.5], [500, 1.1], [1000, 0.7], [2000, 0.45], [3000, 0.3], [4000, 0.22], [5000, 0.18],
+  [360, 1.5],
+  [500, 1.1],
+  [1000, 0.7],
+  [2000, 0.45],
+  [3000, 0.3],
+  [4000, 0.22],
+  [5000, 0.18],
 ];
 
 /** Effective roughness of a finish, µm. Between the table's numbers a straight line in the logarithms; polish keeps a share of its base. */
@@ -51,7 +57,10 @@ export function effectiveRaUm(finish: Finish, a?: Assumed): number {
 }
 
 function padRaUm(number: number): number {
-  const after = Math.max(1, PAD_RA_UM.findIndex(([n]) => n >= number));
+  const after = Math.max(
+    1,
+    PAD_RA_UM.findIndex(([n]) => n >= number),
+  );
   const [fromNumber, fromRa] = PAD_RA_UM[after - 1];
   const [toNumber, toRa] = PAD_RA_UM[after];
   const share = Math.log(number / fromNumber) / Math.log(toNumber / fromNumber);

@@ -1,0 +1,7 @@
+import type { Fact } from "./fact.ts";
+import { BANDS } from "./facts/bands.ts";
+import { LANE } from "./facts/lane.ts";
+import { MOTION } from "./facts/motion.ts";
+import { TOP } from "./facts/top.ts";
+
+export const FACTS: readonly Fact[] = [...LANE, ...MOTION, ...TOP, ...BANDS];
