@@ -1,5 +1,5 @@
+import type { FinishDraws } from "#engine/planning/draws";
 import type { FinishPlan, Interval } from "#engine/planning/plan";
-import type { FinishDraws } from "#engine/planning/steps";
 
 /** Good shots in a hundred that a finish loses against the pick; below 0 where it would be the better one. Null without a line. */
 export interface FinishLoss {

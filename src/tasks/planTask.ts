@@ -1,6 +1,7 @@
+import type { FinishDraws } from "#engine/planning/draws";
 import type { FinishPlan } from "#engine/planning/plan";
 import type { PlanQuestion } from "#engine/planning/question";
-import type { FinishDraws, FinishRating } from "#engine/planning/steps";
+import type { FinishRating } from "#engine/planning/rating";
 import type { Executor, StopSignal } from "./executor.ts";
 import { type FinishLoss, lossesOf } from "./losses.ts";
 

@@ -1,4 +1,6 @@
-import { DRAWS, decide, drawChances, rate, ratingsWanted, sketch } from "#engine/planning/steps";
+import { ratingsWanted } from "#engine/planning/candidates";
+import { DRAWS } from "#engine/planning/draws";
+import { decide, drawChances, rate, sketch } from "#engine/planning/steps";
 import type { ResultOf, Unit } from "./unit.ts";
 
 /** Computes one unit, here and now. @throws {EngineFault} as the engine does */

@@ -1,6 +1,7 @@
+import type { FinishDraws } from "#engine/planning/draws";
 import type { FinishPlan } from "#engine/planning/plan";
 import type { PlanQuestion } from "#engine/planning/question";
-import type { FinishDraws, FinishRating } from "#engine/planning/steps";
+import type { FinishRating } from "#engine/planning/rating";
 import type { Finish } from "#engine/surface/finish";
 
 /** A piece of a plan that can be computed anywhere: plain data in, plain data out, about a tenth of a second at most. */

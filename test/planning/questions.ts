@@ -1,8 +1,10 @@
 import type { Ball, BallJob, CoverId } from "#engine/ball/ball";
 import { TYPICAL_BALL } from "#engine/ball/typical";
+import { ratingsWanted } from "#engine/planning/candidates";
+import type { FinishPlan } from "#engine/planning/plan";
 import type { PlanQuestion } from "#engine/planning/question";
 import { STYLES, type StyleId } from "#engine/planning/situations";
-import { decide, drawChances, type FinishPlan, rate, ratingsWanted, sketch } from "#engine/planning/steps";
+import { decide, drawChances, rate, sketch } from "#engine/planning/steps";
 import { parseFinish } from "#engine/surface/finish";
 
 /** Questions for the tests of the planner: invented bowlers, typical balls, named patterns. */

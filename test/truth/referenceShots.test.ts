@@ -117,7 +117,7 @@ describe.each(references.map((reference) => [`${reference.id} ${reference.descri
       expect(sample?.board).toBeCloseTo(known.board, 4);
       expect(Math.abs((sample?.entryAngleDeg ?? Number.NaN) - known.entry_angle_deg)).toBeLessThan(0.001);
       expect(Math.abs((sample?.tS ?? Number.NaN) - known.t)).toBeLessThan(1e-6);
-      known.omega.forEach((w, i) => expect(Math.abs((sample?.omegaRadps[i] ?? Number.NaN) - w)).toBeLessThan(0.002));
+      for (const [i, w] of known.omega.entries()) expect(Math.abs((sample?.omegaRadps[i] ?? Number.NaN) - w)).toBeLessThan(0.002);
     });
 
     it("accounts for its energy to 2e-6", () => {

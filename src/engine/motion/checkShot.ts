@@ -18,14 +18,10 @@ export function checkShot(setup: ShotSetup): void {
   need("line.laydownBoard", line.laydownBoard, "a number", true);
   need("ball.massLb", ball.massLb, "more than 0", ball.massLb > 0);
   need("ball.diameterIn", ball.diameterIn, "more than 0", ball.diameterIn > 0);
-  radii.forEach((rg, i) =>
-    need(
-      ball.principalRgIn ? `ball.principalRgIn.${i}` : "ball.rgIn",
-      rg,
-      "more than 0, less than the ball's radius",
-      rg > 0 && rg < ball.diameterIn / 2,
-    ),
-  );
+  for (const [i, rg] of radii.entries()) {
+    const path = ball.principalRgIn ? `ball.principalRgIn.${i}` : "ball.rgIn";
+    need(path, rg, "more than 0, less than the ball's radius", rg > 0 && rg < ball.diameterIn / 2);
+  }
   need(
     "model.slipRegularisationMps",
     model.slipRegularisationMps,
@@ -35,6 +31,6 @@ export function checkShot(setup: ShotSetup): void {
   need("model.rollingResistance", model.rollingResistance, "0 to 0.5", model.rollingResistance >= 0 && model.rollingResistance <= 0.5);
   need("model.gravity", model.gravity, "more than 0", model.gravity > 0);
   need("model.startFt", model.startFt, "0 to 59", model.startFt >= 0 && model.startFt <= 59);
-  setup.atFt.forEach((ft, i) => need(`atFt.${i}`, ft, "0 to 60", ft >= 0 && ft <= 60));
+  for (const [i, ft] of setup.atFt.entries()) need(`atFt.${i}`, ft, "0 to 60", ft >= 0 && ft <= 60);
   if (problems.length > 0) throw new EngineFault(problems);
 }

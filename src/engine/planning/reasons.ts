@@ -38,8 +38,7 @@ export function reasonsFor(
     else say("reason.plateau", { ...ends, points: 100 * AS_GOOD[objective] });
   }
   if (objective !== "leastHook") {
-    lossesBeside(comparison, candidates).forEach((reason) => reasons.push(reason));
-    physicsOfThem(candidates, picked).forEach((reason) => reasons.push(reason));
+    reasons.push(...lossesBeside(comparison, candidates), ...physicsOfThem(candidates, picked));
   }
   const before = today && candidates.find((candidate) => candidate.finish === finishText(today.finish));
   const hookBefore = before?.hookStartFt ?? today?.rating.shot?.hookStartFt ?? null;

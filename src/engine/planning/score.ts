@@ -73,7 +73,7 @@ function wearScaled(found: FilmMap, worn: FilmMap, factor: number): FilmMap {
   const um = new Float64Array(worn.um.length);
   for (let i = 0; i < um.length; i++) {
     const left = found.um[i] + factor * (worn.um[i] - found.um[i]);
-    um[i] = left > 0 ? left : 0;
+    um[i] = Math.max(left, 0);
   }
   return { um, lengthFt: worn.lengthFt };
 }

@@ -7,11 +7,6 @@ import type { FinishPlan } from "./plan.ts";
 import type { PlanQuestion } from "./question.ts";
 import { type FinishRating, sessionRating, sketchRating } from "./rating.ts";
 
-export { candidatesOf, ratingsWanted } from "./candidates.ts";
-export { DRAWS, type FinishDraws } from "./draws.ts";
-export type { FinishPlan } from "./plan.ts";
-export type { FinishRating } from "./rating.ts";
-
 /**
  * The finish plan in steps that can be run anywhere and in any order, so that an answer comes at once and gets better: sketch every finish, rate every
  * finish, draw the assumptions in blocks, decide after each. All are pure, and everything passed is plain data.

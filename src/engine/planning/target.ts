@@ -37,5 +37,5 @@ const EDGE = 0.25;
  */
 export function pocketShare(pocket: Pocket, board: number, entryDeg: number): number {
   const inside = (pocketHalfWidth(pocket, entryDeg) - Math.abs(board - pocket.middle)) / (2 * EDGE) + 0.5;
-  return inside <= 0 ? 0 : inside >= 1 ? 1 : inside;
+  return inside <= 0 ? 0 : Math.min(inside, 1);
 }

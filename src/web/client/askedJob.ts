@@ -2,7 +2,7 @@ import { checkJob } from "#contract/job/checkJob";
 import { JobFault } from "#contract/problem";
 import { resolvePlan } from "#contract/resolve/question";
 import { EngineFault, type Problem } from "#engine/fault";
-import { candidatesOf } from "#engine/planning/steps";
+import { candidatesOf } from "#engine/planning/candidates";
 import type { AskedJob, FieldProblem } from "./protocol.ts";
 
 /** Reads a job as it stands in the form: every problem at once, or the question with the defaults that were taken. */
