@@ -5,9 +5,6 @@ import "./style/plan.css";
 import "./style/paper.css";
 import { workerPool } from "./client/workerPool.ts";
 
-// The workers start first: the engine is ready by the time the page is drawn.
-const pool = workerPool();
-
 const place = document.getElementById("page");
 if (place === null) throw new Error("The page has no place to be drawn in.");
 
@@ -15,6 +12,7 @@ if (place === null) throw new Error("The page has no place to be drawn in.");
 const { startTransition } = await import("react");
 const { createRoot } = await import("react-dom/client");
 const { App } = await import("./App.tsx");
+const pool = workerPool();
 const root = createRoot(place);
 // In a transition React gives the thread back every few milliseconds, from the first rendering on.
 startTransition(() => root.render(<App pool={pool} />));

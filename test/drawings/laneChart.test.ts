@@ -23,6 +23,14 @@ function laneBox(svg: string) {
   return { x: Number(ground.x), y: Number(ground.y), width: Number(ground.width), height: Number(ground.height) };
 }
 
+/** Where a line meets a distance down the lane, in picture units across. */
+function crossings(line: readonly (readonly [number, number])[], x: number): number[] {
+  return line.slice(1).flatMap(([bx, by], i) => {
+    const [ax, ay] = line[i];
+    return (ax - x) * (bx - x) < 0 ? [ay + ((x - ax) / (bx - ax)) * (by - ay)] : [];
+  });
+}
+
 describe("the lane chart", () => {
   test("a right-hander's course passes through its boards at their feet", () => {
     const svg = laneChart(chart("right"));
@@ -60,9 +68,11 @@ describe("the lane chart", () => {
     for (const level of oilLevels(wedgeFilm(), frame)) {
       // Across the lane the wedge is straight: depth u is met 19·(1 − u/4) boards from the middle.
       const boards = 19 * (1 - level.um / 4);
-      const inOil = level.lines.flat().filter(([x]) => x / frame.perFt > 1 && x / frame.perFt < 39);
-      expect(inOil.length).toBeGreaterThan(1);
-      for (const [, y] of inOil) expect(Math.abs(y - 195) / frame.perBoard).toBeCloseTo(boards, 1);
+      for (const ft of [3, 20, 38]) {
+        const met = level.lines.flatMap((line) => crossings(line, ft * frame.perFt));
+        expect(met).toHaveLength(2);
+        for (const y of met) expect(Math.abs(y - 195) / frame.perBoard).toBeCloseTo(boards, 1);
+      }
     }
   });
 

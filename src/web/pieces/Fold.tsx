@@ -1,4 +1,4 @@
-import { type ReactNode, useState } from "react";
+import { type ReactNode, startTransition, useEffect, useState } from "react";
 import { Button, Disclosure, DisclosurePanel, Heading } from "react-aria-components";
 
 interface FoldProps {
@@ -7,14 +7,28 @@ interface FoldProps {
   readonly summary: string;
   /** `wide`: open where the page has room for it. */
   readonly startsOpen: "wide" | "always" | "never";
+  /** Frames to wait before what is inside is built; several folds built at once would hold the page. */
+  readonly turn?: number;
   readonly children: ReactNode;
+}
+
+/** False until that many frames have been drawn. */
+function useTurn(frames: number): boolean {
+  const [left, setLeft] = useState(frames);
+  useEffect(() => {
+    if (left === 0) return;
+    const frame = requestAnimationFrame(() => startTransition(() => setLeft(left - 1)));
+    return () => cancelAnimationFrame(frame);
+  }, [left]);
+  return left === 0;
 }
 
 const WIDE = "(min-width: 1080px)";
 
 /** A part of the page that can be folded away. */
-export function Fold({ title, summary, startsOpen, children }: FoldProps) {
+export function Fold({ title, summary, startsOpen, turn = 0, children }: FoldProps) {
   const [open, setOpen] = useState(() => startsOpen === "always" || (startsOpen === "wide" && matchMedia(WIDE).matches));
+  const hasTurn = useTurn(turn);
   return (
     <Disclosure className="fold" isExpanded={open} onExpandedChange={setOpen}>
       <Heading className="fold-title" level={3}>
@@ -24,7 +38,7 @@ export function Fold({ title, summary, startsOpen, children }: FoldProps) {
           {!open && summary !== "" && <span className="fold-summary">{summary}</span>}
         </Button>
       </Heading>
-      <DisclosurePanel className="fold-panel">{open ? children : null}</DisclosurePanel>
+      <DisclosurePanel className="fold-panel">{open && hasTurn ? children : null}</DisclosurePanel>
     </Disclosure>
   );
 }

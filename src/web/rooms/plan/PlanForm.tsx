@@ -13,13 +13,13 @@ export function PlanForm(content: FormContent) {
   return (
     <FormContext value={content}>
       <form className="plan-form" onSubmit={(event) => event.preventDefault()} aria-label={PLAN_FORM.title}>
-        <Fold title={PLAN_FORM.bowler} summary={bowlerSummary(job)} startsOpen="wide">
+        <Fold title={PLAN_FORM.bowler} summary={bowlerSummary(job)} startsOpen="wide" turn={2}>
           <BowlerFields />
         </Fold>
-        <Fold title={PLAN_FORM.ball} summary={ballSummary(job)} startsOpen="wide">
+        <Fold title={PLAN_FORM.ball} summary={ballSummary(job)} startsOpen="wide" turn={4}>
           <BallFields />
         </Fold>
-        <Fold title={PLAN_FORM.lane} summary={laneSummary(job)} startsOpen="wide">
+        <Fold title={PLAN_FORM.lane} summary={laneSummary(job)} startsOpen="wide" turn={6}>
           <LaneFields />
         </Fold>
         <Fold title={PLAN_FORM.line} summary={lineSummary(job)} startsOpen="never">
