@@ -7,7 +7,7 @@ export function assumptionTable(assumptions: readonly AssumptionUse[]): string[]
   return textColumns([
     { cells: assumptions.map(({ id }) => `  ${assumptionName(id)}`), align: "left" },
     { cells: assumptions.map((use) => assumptionFigures(use).value), align: "right" },
-    { cells: assumptions.map((use) => `(${assumptionFigures(use).range})`), align: "left" },
+    { cells: assumptions.map((use) => assumptionFigures(use).range), align: "left" },
     { cells: assumptions.map(({ mark }) => mark), align: "left" },
   ]);
 }

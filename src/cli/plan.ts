@@ -1,4 +1,3 @@
-import { writeFile } from "node:fs/promises";
 import { type Resolved, resolvePlan } from "#contract/resolve/question";
 import { laneChart } from "#drawing/laneChart";
 import type { FinishPlan } from "#engine/planning/plan";
@@ -13,13 +12,14 @@ import { planText } from "./planText.ts";
 import { readJob } from "./readJob.ts";
 import { programVersion } from "./version.ts";
 import type { ExitCode, World } from "./world.ts";
+import { writePicture } from "./writePicture.ts";
 
 /** `gritwright plan FILE`: the finish plan of a job file. */
 export async function plan(file: string, options: Options, world: World): Promise<ExitCode> {
   const job = await readJob(file);
   const asked = resolvePlan(options.seed === null ? job : { ...job, seed: options.seed });
   const found = await compute(asked.question, options.workers ?? world.workers, world);
-  if (options.svg !== null) await writeFile(options.svg, laneChart(planChart(asked.question, found)));
+  if (options.svg !== null) await writePicture(options.svg, laneChart(planChart(asked.question, found)));
   world.print(options.json ? `${JSON.stringify(planDocumentOf(found, asked, programVersion()), null, 2)}\n` : text(found, asked));
   return 0;
 }

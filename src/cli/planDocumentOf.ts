@@ -6,6 +6,7 @@ import type { FinishPlan } from "#engine/planning/plan";
 import type { PlanQuestion } from "#engine/planning/question";
 import { assumptionText } from "#words/assumptionText";
 import { messageText } from "#words/messageText";
+import { oilOf } from "./oilOf.ts";
 
 /** A plan as data, with the sentences beside the ids. */
 export function planDocumentOf(plan: FinishPlan, { question, defaults }: Resolved<PlanQuestion>, engineVersion: string): PlanDocument {
@@ -17,6 +18,7 @@ export function planDocumentOf(plan: FinishPlan, { question, defaults }: Resolve
     inputs: jobOfPlan(question),
     defaults: [...defaults],
     metric: plan.metric,
+    oil: oilOf(question.lane.pattern),
     today: { ...plan.today },
     candidates: plan.candidates.map((candidate) => ({ ...candidate })),
     pick: plan.pick === null ? null : { ...plan.pick, plateau: [...plan.pick.plateau] },

@@ -7,6 +7,7 @@ import {
   LOSS_NOTE,
   lineText,
   NO_LINE,
+  oilText,
   plateauText,
   sureText,
   TABLE_NOTES,
@@ -16,6 +17,7 @@ import { BALL_JOB_WORDS, COVER_WORDS } from "#words/en/screens";
 import { messageText } from "#words/messageText";
 import { assumptionTable } from "./assumptionTable.ts";
 import { candidateTable } from "./candidateTable.ts";
+import { oilOf } from "./oilOf.ts";
 import { plateauLines } from "./plateauLines.ts";
 import { paragraph } from "./textTable.ts";
 
@@ -49,11 +51,13 @@ export function planText(plan: FinishPlan, question: PlanQuestion, defaults: rea
 function heading(plan: FinishPlan, { bowler, ball, lane }: PlanQuestion): string[] {
   const { pattern } = lane;
   const patternName = pattern.kind === "named" ? pattern.id : pattern.kind === "oilSheet" ? pattern.sheet.name : pattern.name;
+  const oil = oilOf(pattern);
   const played = lane.playedShots === 0 ? "fresh" : `after ${lane.playedShots} shots`;
   const line = plan.today.line === null ? NO_LINE : lineText(plan.today.line.laydownBoard, plan.today.line.launchAngleDeg);
   return [
     `${ball.name}: ${COVER_WORDS[ball.cover]}, ${BALL_JOB_WORDS[ball.job]}`,
     `${bowler.name}, ${bowler.hand} hand · ${patternName}, ${played}`,
+    oilText(oil, oil.stated.ratio),
     todaysLineText(plan.today.finish, line),
   ];
 }

@@ -1,4 +1,3 @@
-import { writeFile } from "node:fs/promises";
 import type { CheckedJob } from "#contract/job/jobFile";
 import { JobFault } from "#contract/problem";
 import { resolvePlan, resolveShot, type UnaimedShot } from "#contract/resolve/question";
@@ -14,6 +13,7 @@ import { shotDocumentOf } from "./shotDocumentOf.ts";
 import { shotText } from "./shotText.ts";
 import { programVersion } from "./version.ts";
 import type { ExitCode, World } from "./world.ts";
+import { writePicture } from "./writePicture.ts";
 
 /** The arrows, the middle, the pattern's end, the pocket and the head pin. */
 const USUAL_PLACES_FT = [15, 30, 45, 59.5, 60];
@@ -27,7 +27,7 @@ export async function shot(file: string, options: Options, world: World): Promis
   const line = question.line ?? bestLine(job, question);
   const found = simulateShot({ ...unaimed, line }, assume(assumptions));
   const aimed: UnaimedShot = { ...question, line };
-  if (options.svg !== null) await writeFile(options.svg, laneChart(shotChart(job, aimed, found)));
+  if (options.svg !== null) await writePicture(options.svg, laneChart(shotChart(job, aimed, found)));
   const version = programVersion();
   world.print(
     options.json ? `${JSON.stringify(shotDocumentOf(found, aimed, defaults, version), null, 2)}\n` : shotText(found, aimed, defaults),

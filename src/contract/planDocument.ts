@@ -38,6 +38,14 @@ export const planDocumentSchema = z.strictObject({
   inputs: z.custom<z.input<typeof jobFileSchema>>((value) => jobFileSchema.safeParse(value).success, { error: "a job file" }),
   defaults: z.array(z.string()),
   metric: z.enum(["pocketChance", "strikeChance"]),
+  /** The fresh pattern's own figures, and what its sheet states of them. */
+  oil: z.strictObject({
+    lengthFt: finite,
+    volumeMl: finite,
+    meanUm: finite,
+    ratio: finite.nullable(),
+    stated: z.strictObject({ totalMl: finite.nullable(), ratio: finite.nullable() }),
+  }),
   today: z.strictObject({ finish: z.string(), line: line.nullable() }),
   candidates: z.array(candidate),
   pick: pick.nullable(),

@@ -16,6 +16,7 @@ export const PROBLEM_IDS = [
   "noFile",
   "isFolder",
   "noAccess",
+  "notWritten",
   "tooLarge",
   "empty",
   "notUtf8",

@@ -1,4 +1,4 @@
-import { fixed } from "../figures.ts";
+import { fixed, micrometres, millilitres } from "../figures.ts";
 
 /** Headings and short words of the plan's report. */
 export const HEADINGS = {
@@ -30,11 +30,12 @@ export const COLUMNS = {
   chance: ["pocket", "in 100"],
   roomLaunch: ["room", "deg"],
   roomSpeed: ["room", "mph"],
-  roomBoards: ["room", "boards"],
-  change: ["today", "boards"],
+  roomBoards: ["room", "board"],
+  change: ["today", "board"],
 } as const;
 
 export const TABLE_NOTES = [
+  "> the pick · * today's finish",
   "lay, launch: the line · hook, roll: ft from the foul line · entry, slip, speed: at the pins",
   "pocket: hits among 100 shots, and the range that the assumptions leave",
   "room: full width by which one thing alone may be missed",
@@ -79,4 +80,14 @@ export const NO_LINE = "no sensible line";
 
 export function lineText(laydownBoard: number, launchAngleDeg: number): string {
   return `laid down on board ${fixed(laydownBoard, 1)}, launched ${fixed(launchAngleDeg, 2)}° outward`;
+}
+
+/** The oil as the engine finds it, and what an oil sheet says where it says something else. */
+export function oilText(
+  oil: { lengthFt: number; volumeMl: number; meanUm: number; ratio: number | null },
+  statedRatio: number | null,
+): string {
+  const ratio = oil.ratio === null ? "outside dry" : `middle to outside ${fixed(oil.ratio, 1)} : 1`;
+  const stated = statedRatio === null ? "" : ` (the sheet states ${fixed(statedRatio, 1)} : 1)`;
+  return `Oil: ${millilitres(oil.volumeMl)} to ${fixed(oil.lengthFt, 0)} ft, mean film ${micrometres(oil.meanUm)}, ${ratio}${stated}`;
 }

@@ -29,6 +29,7 @@ export const PROBLEM_SENTENCES = {
   noFile: ({ value }) => `There is no file ${value}.`,
   isFolder: ({ value }) => `${value} is a folder; a job file is wanted.`,
   noAccess: ({ value }) => `${value} cannot be read: permission is missing.`,
+  notWritten: ({ value, params }) => `${value} cannot be written: ${params.text("detail")}.`,
   tooLarge: ({ params }) => `The file has ${params.number("bytes")} bytes; a job file has at most ${params.number("mostBytes")}.`,
   empty: () => "There is nothing in the file. A job file begins with `gritwright: 1`.",
   notUtf8: () => "The file is not text in UTF-8. Is it a job file?",

@@ -169,6 +169,8 @@ export const PLAN_ANSWER = {
   pick: "pick",
   alsoOf: (column: string, finish: string) => `${column}: ${finish}`,
   line: (board: number, deg: number) => `board ${board.toFixed(1)}, ${deg.toFixed(1)}°`,
+  lineBoard: (board: number) => `board ${board.toFixed(1)}`,
+  lineAngle: (deg: number) => `${Math.abs(deg).toFixed(1)}° ${deg < 0 ? "inward" : "outward"}`,
   noLine: "no sensible line",
   none: "none",
   unknown: "–",

@@ -1,0 +1,55 @@
+import { spawn } from "node:child_process";
+import { mkdtempSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { runCommandLine } from "#cli/commandLine";
+
+export interface Ended {
+  readonly code: number;
+  readonly stdout: string;
+  readonly stderr: string;
+}
+
+const ROOT = join(import.meta.dirname, "..", "..");
+export const EXAMPLES = join(ROOT, "examples");
+
+/** Runs a command line in this process, from the sources. */
+export async function inProcess(...args: string[]): Promise<Ended> {
+  let stdout = "";
+  let stderr = "";
+  const code = await runCommandLine(args, {
+    print: (text) => {
+      stdout += text;
+    },
+    tell: (text) => {
+      stderr += text;
+    },
+    isTerminal: false,
+    workers: 1,
+  });
+  return { code, stdout, stderr };
+}
+
+/** Runs the built program in a process of its own, from another folder, as a shop would. */
+export function built(...args: string[]): Promise<Ended> {
+  return new Promise((resolve, reject) => {
+    const child = spawn(process.execPath, [join(ROOT, "dist", "cli", "main.js"), ...args], { cwd: tmpdir() });
+    let stdout = "";
+    let stderr = "";
+    child.stdout.setEncoding("utf8").on("data", (text: string) => {
+      stdout += text;
+    });
+    child.stderr.setEncoding("utf8").on("data", (text: string) => {
+      stderr += text;
+    });
+    child.on("error", reject);
+    child.on("close", (code) => resolve({ code: code ?? -1, stdout, stderr }));
+  });
+}
+
+/** A file of its own with this text in it. */
+export function fileWith(text: string | Uint8Array, name = "job.yaml"): string {
+  const path = join(mkdtempSync(join(tmpdir(), "gritwright-cli-")), name);
+  writeFileSync(path, text);
+  return path;
+}
