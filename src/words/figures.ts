@@ -20,7 +20,6 @@ export const finerDegrees = (deg: number): string => `${fixed(deg, 2)}°`;
 export const mph = (value: number): string => `${fixed(value, 1)} mph`;
 export const metresPerSecond = (value: number): string => `${fixed(value, 2)} m/s`;
 export const micrometres = (um: number): string => `${fixed(um, 2)} µm`;
-export const microinches = (value: number): string => `${fixed(value, 0)} µin`;
 export const millilitres = (mL: number): string => `${fixed(mL, 1)} mL`;
 
 /** A chance 0–1 as whole per cent, with the interval behind it where one is given: `54 % (46–61)`. */
