@@ -11,35 +11,33 @@ const COARSEST_UM = 1.2;
 /** How a surface of this roughness is stippled: coarse grains far apart, or fine ones close together, thinning out towards a shine. */
 export function stippleOf(raUm: number, polished: boolean): { readonly radius: number; readonly grains: number } {
   const rough = Math.min(1, Math.max(0, raUm) / COARSEST_UM);
-  const radius = 0.26 + 1.34 * rough ** 0.75;
+  const radius = 0.2 + 1.05 * rough ** 0.75;
   const cover = (0.06 + 0.26 * rough ** 0.6) * (polished ? 0.35 : 1);
   return { radius, grains: Math.max(3, Math.round((cover * TILE * TILE) / (Math.PI * radius * radius))) };
 }
 
 /**
- * Grains spread without clumps and without a lattice: of a dozen places tried for each grain the one furthest from
- * its neighbours is taken (best candidate sampling, D. Mitchell, SIGGRAPH 1991). The places tried come from a fixed
- * congruential sequence, so a finish looks the same everywhere.
+ * Grains one to a cell of a square net, each shaken out of the middle of its cell: no clumps, no lines, and the tile
+ * fits itself at every edge. The shaking is a fixed hash of the cell, so a finish looks the same everywhere.
  */
 function grainsAt(count: number): [number, number][] {
-  let state = 1;
-  const next = (): number => {
-    state = (state * 48271) % 2147483647;
-    return (state / 2147483647) * TILE;
-  };
-  const apart = (a: number, b: number): number => Math.min(Math.abs(a - b), TILE - Math.abs(a - b));
-  const placed: [number, number][] = [];
-  while (placed.length < count) {
-    let best: [number, number] = [next(), next()];
-    let bestGap = -1;
-    for (let tried = 0; tried < 12; tried++) {
-      const candidate: [number, number] = [next(), next()];
-      const gap = placed.reduce((least, p) => Math.min(least, Math.hypot(apart(p[0], candidate[0]), apart(p[1], candidate[1]))), TILE);
-      if (gap > bestGap) [best, bestGap] = [candidate, gap];
-    }
-    placed.push(best);
-  }
-  return placed;
+  const side = Math.max(2, Math.round(Math.sqrt(count)));
+  const cell = TILE / side;
+  return Array.from({ length: side * side }, (_, i) => {
+    const [column, row] = [i % side, Math.floor(i / side)];
+    // Every other row stands half a cell aside, which hides the net.
+    return [(column + 0.5 + (row % 2) / 2 + SHAKE * shaken(2 * i)) * cell, (row + 0.5 + SHAKE * shaken(2 * i + 1)) * cell];
+  });
+}
+
+/** How far a grain may leave the middle of its cell, cells. */
+const SHAKE = 0.36;
+
+/** A number from −1 to 1 that looks random, the same for the same key (a 32-bit mixer after T. Wang). */
+function shaken(key: number): number {
+  let h = Math.imul(key + 0x9e37, 0x85ebca6b);
+  h = Math.imul(h ^ (h >>> 13), 0xc2b2ae35);
+  return ((h ^ (h >>> 16)) >>> 0) / 2147483648 - 1;
 }
 
 /**
@@ -62,31 +60,37 @@ export function finishTexture(id: string, finish: Finish, raUm: number = effecti
   );
 }
 
-/** A ball wearing the texture, centred at (x, y). The pattern named `textureId` must be in the same picture. */
+/**
+ * A ball wearing the texture, centred at (x, y). The pattern named `textureId` must be in the same picture. The ball is
+ * one tile large whatever its radius, so that no seam of the pattern crosses it and a finish looks alike at every size.
+ */
 export function texturedBall(
   at: { x: number; y: number; radius: number },
   textureId: string,
   finish: Finish,
   paint: Paint = FILE_PAINT,
 ): string {
-  const { x, y, radius } = at;
+  const [middle, r] = [TILE / 2, TILE / 2 - 1];
+  const scale = at.radius / r;
   const gloss = finish.polished ? 1 : Math.max(0, 0.55 - effectiveRaUm(finish));
+  const place = `translate(${round(at.x - middle * scale)} ${round(at.y - middle * scale)}) scale(${round(scale)})`;
+  const ball = { cx: middle, cy: middle, r };
+  const shine = { cx: round(middle - r * 0.3), cy: round(middle - r * 0.36) };
   return el(
     "g",
-    {},
-    el("circle", { cx: x, cy: y, r: radius, fill: paint.lane }),
-    el("circle", { cx: x, cy: y, r: radius, fill: paint.ink, "fill-opacity": 0.16 }),
-    el("circle", { cx: x, cy: y, r: radius, fill: `url(#${textureId})` }),
+    { transform: place },
+    el("circle", { ...ball, fill: paint.lane }),
+    el("circle", { ...ball, fill: paint.ink, "fill-opacity": 0.16 }),
+    el("circle", { ...ball, fill: `url(#${textureId})` }),
     el("ellipse", {
-      cx: x - radius * 0.3,
-      cy: y - radius * 0.36,
-      rx: radius * (finish.polished ? 0.36 : 0.42),
-      ry: radius * 0.22,
-      transform: `rotate(-35 ${round(x - radius * 0.3)} ${round(y - radius * 0.36)})`,
+      ...shine,
+      rx: r * (finish.polished ? 0.36 : 0.42),
+      ry: r * 0.22,
+      transform: `rotate(-35 ${shine.cx} ${shine.cy})`,
       fill: paint.shine,
       "fill-opacity": gloss,
     }),
-    el("circle", { cx: x, cy: y, r: radius, fill: "none", stroke: paint.ink, "stroke-width": 1 }),
+    el("circle", { ...ball, fill: "none", stroke: paint.ink, "stroke-width": 1 / scale }),
   );
 }
 

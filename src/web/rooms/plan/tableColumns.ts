@@ -27,7 +27,8 @@ export function tableColumns(plan: FinishPlan): readonly Column[] {
     },
     {
       name: A.columns.line,
-      text: (c) => or(c.line, (l) => A.line(l.laydownBoard, l.launchAngleDeg), A.noLine),
+      text: (c) => or(c.line, (l) => A.lineBoard(l.laydownBoard), A.noLine),
+      second: (c) => or(c.line, (l) => A.lineAngle(l.launchAngleDeg), ""),
       figures: [
         { key: "laydownBoard", of: (c) => c.line?.laydownBoard ?? null },
         { key: "launchAngleDeg", of: (c) => c.line?.launchAngleDeg ?? null },
