@@ -8,15 +8,14 @@ const NONE = "–";
 /** The candidates side by side; the pick is marked `>`, today's finish `*`. */
 export function candidateTable(plan: FinishPlan): string[] {
   const { candidates } = plan;
-  const mark = ({ finish }: Candidate) =>
-    `${finish === plan.pick?.finish ? ">" : " "}${finish === plan.today.finish ? "*" : " "} ${finish}`;
+  const mark = ({ finish }: Candidate) => `${finish === plan.pick?.finish ? ">" : " "}${finish === plan.today.finish ? "*" : " "}${finish}`;
   const figures = (heading: readonly [string, string], cell: (candidate: Candidate) => string): Column => ({
     heading,
     cells: candidates.map(cell),
     align: "right",
   });
   return textTable([
-    { heading: [`   ${COLUMNS.finish[0]}`, ""], cells: candidates.map(mark), align: "left" },
+    { heading: [`  ${COLUMNS.finish[0]}`, ""], cells: candidates.map(mark), align: "left" },
     figures(COLUMNS.laydown, ({ line }) => figure(line?.laydownBoard, 1)),
     figures(COLUMNS.launch, ({ line }) => figure(line?.launchAngleDeg, 2)),
     figures(COLUMNS.hook, ({ hookStartFt }) => figure(hookStartFt, 1)),

@@ -55,7 +55,7 @@ describe("plan of the league night", () => {
   it("says the same in text: every finish with its own figures", () => {
     expect(text.code).toBe(0);
     for (const { finish, line, entryAngleDeg, hookStartFt } of document.candidates) {
-      const row = text.stdout.split("\n").find((candidate) => candidate.replace(/^[> ][* ] /, "").startsWith(`${finish} `));
+      const row = text.stdout.split("\n").find((candidate) => candidate.replace(/^[> ][* ]/, "").startsWith(`${finish} `));
       const cells = row?.slice(row.indexOf(finish) + finish.length).match(/−?\d+\.\d+/g);
       expect(cells?.slice(0, 3)).toEqual([
         fixedTo(1)(line?.laydownBoard ?? 0),

@@ -1,0 +1,40 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import { checkJob } from "#contract/job/checkJob";
+import { publishedSchema } from "#contract/job/publishedSchema";
+import { resolvePlan, resolveShot } from "#contract/resolve/question";
+import { readJobText } from "#exchange/jobFileText";
+
+const ROOT = join(import.meta.dirname, "..", "..");
+const EXAMPLES = join(ROOT, "examples");
+
+it("docs/job-file.schema.json is what the program checks with (npx tsx --conditions=source tools/jobFileSchema.ts)", () => {
+  expect(JSON.parse(readFileSync(join(ROOT, "docs", "job-file.schema.json"), "utf8"))).toEqual(publishedSchema());
+});
+
+it("docs/job-file.md names every key of the schema", () => {
+  const page = readFileSync(join(ROOT, "docs", "job-file.md"), "utf8");
+  const missing = [...keysOf(publishedSchema())].filter((key) => !key.includes(".") && !page.includes(`\`${key}\``));
+  expect(missing).toEqual([]);
+});
+
+function keysOf(schema: unknown): Set<string> {
+  const keys = new Set<string>();
+  if (typeof schema !== "object" || schema === null) return keys;
+  for (const [name, part] of Object.entries(schema)) {
+    if (name === "properties" && typeof part === "object" && part !== null) for (const key of Object.keys(part)) keys.add(key);
+    for (const key of keysOf(part)) keys.add(key);
+  }
+  return keys;
+}
+
+describe("every example", () => {
+  it.each(readdirSync(EXAMPLES))("%s can be used, and says that it is invented", (name) => {
+    const bytes = readFileSync(join(EXAMPLES, name));
+    const job = checkJob(readJobText(bytes));
+    const question = job.lane.friction === undefined ? resolvePlan(job).question : resolveShot(job, [60]).question;
+    expect(question.ball.finish).toEqual(job.ball.finish);
+    expect(bytes.toString("utf8")).toMatch(/^# Invented for demonstration/);
+  });
+});
