@@ -9,6 +9,8 @@ interface FoldProps {
   readonly startsOpen: "wide" | "always" | "never";
   /** Frames to wait before what is inside is built; several folds built at once would hold the page. */
   readonly turn?: number;
+  /** Rank of the title among the page's headings. */
+  readonly level?: 2 | 3;
   readonly children: ReactNode;
 }
 
@@ -26,12 +28,12 @@ function useTurn(frames: number): boolean {
 const WIDE = "(min-width: 1080px)";
 
 /** A part of the page that can be folded away. */
-export function Fold({ title, summary, startsOpen, turn = 0, children }: FoldProps) {
+export function Fold({ title, summary, startsOpen, turn = 0, level = 2, children }: FoldProps) {
   const [open, setOpen] = useState(() => startsOpen === "always" || (startsOpen === "wide" && matchMedia(WIDE).matches));
   const hasTurn = useTurn(turn);
   return (
     <Disclosure className="fold" isExpanded={open} onExpandedChange={setOpen}>
-      <Heading className="fold-title" level={3}>
+      <Heading className="fold-title" level={level}>
         <Button slot="trigger" className="fold-trigger">
           <span className="fold-mark" aria-hidden="true" />
           <span>{title}</span>

@@ -92,10 +92,10 @@ export function DesignRoom() {
         </ProgressBar>
       ))}
       <h2>{DESIGN.folds}</h2>
-      <Fold title={DESIGN.folded} summary={DESIGN.summary} startsOpen="never">
+      <Fold title={DESIGN.folded} summary={DESIGN.summary} startsOpen="never" level={3}>
         <p>{DESIGN.inside}</p>
       </Fold>
-      <Fold title={DESIGN.open} summary={DESIGN.summary} startsOpen="always">
+      <Fold title={DESIGN.open} summary={DESIGN.summary} startsOpen="always" level={3}>
         <p>{DESIGN.inside}</p>
       </Fold>
       <h2>{DESIGN.trouble}</h2>

@@ -102,7 +102,7 @@ function BallFields() {
         <TextEntry path="ball.finish" label={PLAN_FORM.finish} help={PLAN_FORM.finishHelp} />
         <NumberEntry path="ball.raMicroinch" label={PLAN_FORM.ra} unit="µin" />
       </div>
-      <Fold title={PLAN_FORM.core} summary="" startsOpen="never">
+      <Fold title={PLAN_FORM.core} summary="" startsOpen="never" level={3}>
         <div className="field-row">
           <NumberEntry path="ball.massLb" label={PLAN_FORM.mass} unit="lb" />
           <NumberEntry path="ball.rgIn" label={PLAN_FORM.rg} unit="in" />

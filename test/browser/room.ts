@@ -1,0 +1,27 @@
+import { expect, type Page } from "@playwright/test";
+
+/** Opens the finish plan and waits until it is worked out to the end. */
+export async function openPlan(page: Page): Promise<void> {
+  await page.goto("/plan");
+  await finished(page);
+}
+
+export async function finished(page: Page): Promise<void> {
+  await expect(page.locator("#answer")).toHaveAttribute("data-status", "done", { timeout: 40_000 });
+}
+
+/** Chances in the table, per cent, from dull to smooth. */
+export async function chances(page: Page): Promise<number[]> {
+  const cells = page.locator(".candidates td[data-name='Chance of a pocket hit']");
+  return (await cells.allInnerTexts()).map((text) => Number.parseInt(text, 10));
+}
+
+/** Collects what the page complains of; a test ends by finding nothing. */
+export function complaints(page: Page): string[] {
+  const heard: string[] = [];
+  page.on("pageerror", (error) => heard.push(error.message));
+  page.on("console", (message) => {
+    if (message.type() === "error" || message.type() === "warning") heard.push(message.text());
+  });
+  return heard;
+}
