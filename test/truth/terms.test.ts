@@ -195,6 +195,18 @@ describe("wear of the film", () => {
     expect(1 - worn.um[100 * COLUMNS + middle]).toBeCloseTo(0.05, 12);
     expect(1 - worn.um[100 * COLUMNS + middle + 1]).toBeCloseTo(0.05 * Math.exp(-0.5 * (0.5 / 0.55) ** 2), 12);
   });
+
+  it("shots that scatter share the oil they take over a wider track: in the middle η w/√(w² + s²) (convolution of Gaussians)", () => {
+    const law = { removal: 0.05, footprint: 0.55 * BOARD, laidDown: 0, reach: 1 };
+    const scattered = { x: new Float64Array(ROWS), scatter: new Float64Array(ROWS).fill(2 * BOARD) };
+    const worn = wornFilm(
+      filmFrom(60, () => 1),
+      scattered,
+      1,
+      law,
+    ).film;
+    expect(1 - worn.um[100 * COLUMNS + (COLUMNS - 1) / 2]).toBeCloseTo((0.05 * 0.55) / Math.hypot(0.55, 2), 12);
+  });
 });
 
 describe("pocket", () => {

@@ -47,14 +47,12 @@ export type Trace = number[];
 export const TRACE_WIDTH = 7;
 
 const STEP = 0.5 * FOOT;
-/** At most this share of the remaining slip is taken in one step. */
-const SLIP_A_STEP = 0.9;
 /** A ball slower than this down the lane is not followed further, m/s. */
 const SLOWEST = 0.3;
 
 /**
  * Runs one ball to `until` (default: the plane of the pins) and writes the end state into `out`.
- * Fourth-order Runge–Kutta in y, steps of half a foot, shortened as the slip dies; then a closed-form straight roll.
+ * Fourth-order Runge–Kutta in y, steps of half a foot; when the slip is nearly gone a closed-form straight roll.
  */
 export function runAveraged(
   ball: AveragedBall,
@@ -87,11 +85,9 @@ export function runAveraged(
   if (slip <= ROLL_SLIP) rollY = y;
 
   while (rollY < 0 && y < until - 1e-12 && vy > SLOWEST) {
-    const decay = (friction(x, y) * gravity * k) / vy;
     let step = STEP - (y % STEP);
     if (step < 1e-9) step = STEP;
     if (step > until - y) step = until - y;
-    if (decay * step > SLIP_A_STEP * slip) step = Math.max((SLIP_A_STEP * slip) / decay, 1e-4);
 
     let dx = 0;
     let dvx = 0;
