@@ -12,7 +12,7 @@ let copy = "";
 
 beforeAll(() => {
   copy = mkdtempSync(join(tmpdir(), "gritwright-floors-"));
-  for (const name of ["src", "tools/lint", "package.json", "biome.json", "tsconfig.base.json", ".gitignore"]) {
+  for (const name of ["src", "tools/lint", "package.json", "biome.jsonc", "tsconfig.base.json", ".gitignore"]) {
     cpSync(join(ROOT, name), join(copy, name), { recursive: true });
   }
   symlinkSync(join(ROOT, "node_modules"), join(copy, "node_modules"), "junction");
