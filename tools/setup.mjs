@@ -57,15 +57,16 @@ export function runTool(packageName, binName, args, env = {}) {
   return run(process.execPath, [join(dirname(manifestPath), bin), ...args], { env });
 }
 
-/** Installs what package-lock.json names if it is not there, or not in that version. */
+/** Installs what package-lock.json names if it is not there, or not in that version. Its own build step is left to the caller. */
 export async function ensureInstalled() {
   requireNode();
   if (isInstalled()) return;
   console.log("Installing the packages named in package-lock.json …");
   const npm = process.env.npm_execpath;
+  const args = ["ci", "--ignore-scripts", "--no-audit", "--no-fund"];
   const code = npm?.endsWith(".js")
-    ? await run(process.execPath, [npm, "ci", "--no-audit", "--no-fund"])
-    : await run("npm", ["ci", "--no-audit", "--no-fund"], { shell: process.platform === "win32" });
+    ? await run(process.execPath, [npm, ...args])
+    : await run("npm", args, { shell: process.platform === "win32" });
   if (code !== 0) {
     console.error("npm ci did not succeed. Is there a connection to the npm registry?");
     process.exit(code);
@@ -83,13 +84,23 @@ function isInstalled() {
 }
 
 /**
- * Type-checks and compiles every floor (only what is stale), and makes the command line executable.
+ * Compiles what runs (only what is stale), and makes the command line executable.
  * @returns {Promise<number>} exit code of the compiler
  */
 export async function compile() {
-  const code = await runTool("typescript", "tsc", ["-b"]);
+  const code = await runTool("typescript", "tsc", ["-b", "src/cli", "src/web"]);
   if (existsSync(CLI_ENTRY)) chmodSync(CLI_ENTRY, 0o755);
   return code;
+}
+
+/**
+ * Compiles what runs and type-checks everything else: tests, tools, benchmarks.
+ * @returns {Promise<number>} exit code of the compiler
+ */
+export async function typeCheck() {
+  const compiled = await compile();
+  const checked = await runTool("typescript", "tsc", ["-b"]);
+  return compiled === 0 ? checked : compiled;
 }
 
 /**

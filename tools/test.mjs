@@ -6,7 +6,7 @@
 import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { findBrowser } from "./browser.mjs";
-import { bundleWeb, compile, ensureInstalled, ROOT, runTool } from "./setup.mjs";
+import { bundleWeb, ensureInstalled, ROOT, runTool, typeCheck } from "./setup.mjs";
 import { addTotals, fromPlaywright, fromVitest, NONE, totalsLine } from "./totals.mjs";
 
 const REPORTS = join(ROOT, "dist", ".reports");
@@ -19,7 +19,7 @@ mkdirSync(REPORTS, { recursive: true });
 
 let totals = NONE;
 for (const part of [
-  () => check("type-check", compile),
+  () => check("type-check", typeCheck),
   () => check("web build", bundleWeb),
   () => check("lint and format", () => runTool("@biomejs/biome", "biome", ["check", "--error-on-warnings"])),
   () => check("unused code", () => runTool("knip", "knip", [])),
