@@ -43,12 +43,10 @@ test("no piece of work on the page's thread takes more than 50 ms, loading or re
   await finished(page);
   const held = await page.evaluate(() => (window as unknown as { held: number[] }).held);
   const work = workOfPage(await browser.stopTracing());
-  test
-    .info()
-    .annotations.push({
-      type: "by the clock",
-      description: `long tasks of ${JSON.stringify(held)} ms; most work in one task ${Math.max(...work)} ms`,
-    });
+  test.info().annotations.push({
+    type: "by the clock",
+    description: `long tasks of ${JSON.stringify(held)} ms; most work in one task ${Math.max(...work)} ms`,
+  });
   expect(work.length).toBeGreaterThan(100);
   expect(work.filter((ms) => ms > 50)).toEqual([]);
 });

@@ -125,9 +125,12 @@ test("files: the chart stands by itself, the table has a row a finish, the job o
   await expect(page.getByLabel("Rev rate")).toHaveValue("320");
   await page.locator("input[type=file]").setInputFiles(job);
   await expect(page.getByLabel("Rev rate")).toHaveValue("410");
-  await page.locator("input[type=file]").setInputFiles({ name: "x.json", mimeType: "application/json", buffer: Buffer.from("{ not json") });
-  await expect(page.getByRole("alert")).toContainText("is not a job file");
+  await page.locator("input[type=file]").setInputFiles({ name: "x.yaml", mimeType: "text/yaml", buffer: Buffer.from("bowler: { name") });
+  await expect(page.getByRole("alert")).toContainText("cannot be read as a job file");
   await expect(page.getByLabel("Rev rate")).toHaveValue("410");
+  await page.locator("input[type=file]").setInputFiles("examples/heavy-night.yaml");
+  await expect(page.getByRole("alert")).toHaveCount(0);
+  await expect(page.getByLabel("Pattern")).toHaveValue("heavy-44");
 });
 
 test("by keyboard alone: skip to the answer, change a number, switch the view", async ({ page }) => {

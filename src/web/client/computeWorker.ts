@@ -1,6 +1,6 @@
 import { EngineFault, type Problem } from "#engine/fault";
 import { runUnit } from "#tasks/runUnit";
-import { askedJob, fieldProblem } from "./askedJob.ts";
+import { askedJob, fieldProblem, readJob } from "./askedJob.ts";
 import { drawPictures } from "./drawPictures.ts";
 import type { Answer, Call, ReplyTo } from "./protocol.ts";
 
@@ -22,6 +22,8 @@ function replyTo(call: Call): ReplyTo<Call> {
   switch (call.kind) {
     case "ask":
       return askedJob(call.job);
+    case "read":
+      return readJob(call.bytes);
     case "unit":
       return runUnit(call.unit);
     case "pictures":

@@ -3,6 +3,7 @@ import type { FinishPlan } from "#engine/planning/plan";
 import type { PlanQuestion } from "#engine/planning/question";
 import type { FinishLoss } from "#tasks/losses";
 import type { ResultOf, Unit } from "#tasks/unit";
+import type { JobDraft } from "../rooms/plan/jobDraft.ts";
 
 /** One thing in the job that does not fit, and what would. */
 export interface FieldProblem {
@@ -15,6 +16,11 @@ export interface FieldProblem {
 export type AskedJob =
   | { readonly kind: "question"; readonly question: PlanQuestion; readonly defaults: readonly string[] }
   | { readonly kind: "problems"; readonly problems: readonly FieldProblem[] };
+
+/** A job file that was opened: what stands in it, or why it cannot be read, a sentence each. */
+export type ReadJob =
+  | { readonly kind: "job"; readonly job: JobDraft }
+  | { readonly kind: "unreadable"; readonly sentences: readonly string[] };
 
 /** Which pictures of a plan are wanted. Finishes as the plan writes them. */
 export interface PicturesWanted {
@@ -57,10 +63,17 @@ export interface CustomerChange {
 /** What the page may ask of a worker, and what comes back. */
 export type Call =
   | { readonly kind: "ask"; readonly job: unknown }
+  | { readonly kind: "read"; readonly bytes: Uint8Array }
   | { readonly kind: "unit"; readonly unit: Unit }
   | { readonly kind: "pictures"; readonly wanted: PicturesWanted };
 
-export type ReplyTo<C extends Call> = C extends { kind: "ask" } ? AskedJob : C extends { kind: "pictures" } ? Pictures : ResultOf<Unit>;
+export type ReplyTo<C extends Call> = C extends { kind: "ask" }
+  ? AskedJob
+  : C extends { kind: "read" }
+    ? ReadJob
+    : C extends { kind: "pictures" }
+      ? Pictures
+      : ResultOf<Unit>;
 
 export type Answer =
   | { readonly number: number; readonly reply: ReplyTo<Call> }

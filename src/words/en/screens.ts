@@ -96,8 +96,9 @@ export const PLAN_FORM = {
   startAgain: "Back to the example",
   open: "Open a job file",
   save: "Save the job file",
-  unreadable: "That file is not a job file in JSON. What stood in the form is kept.",
-  tooLarge: "That file is larger than 1 MB; a job file is a few kilobytes. What stood in the form is kept.",
+  unreadable: "That file cannot be read as a job file; what stood in the form is kept.",
+  tooLarge: "That file is larger than 2 MB; a job file is a few kilobytes. What stood in the form is kept.",
+  noMapping: "It holds no mapping of fields.",
   elsewhere: "Not in the form:",
 } as const;
 

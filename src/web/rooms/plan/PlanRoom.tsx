@@ -48,7 +48,7 @@ export function PlanRoom({ pool }: { readonly pool: WorkerPool }) {
           <Button isDisabled={isExample} onPress={() => draft.replace(EXAMPLE_JOB)}>
             {PLAN_FORM.startAgain}
           </Button>
-          <JobFiles job={draft.job} onOpen={draft.replace} onFailure={setComplaint} />
+          <JobFiles job={draft.job} pool={pool} onOpen={draft.replace} onFailure={setComplaint} />
         </div>
         {complaint !== null && <p role="alert">{complaint}</p>}
       </aside>

@@ -36,31 +36,35 @@ export function AnswerFiles({
   );
 }
 
-const MOST_BYTES = 1_000_000;
+/** More than this is not even read: a job file is a few kilobytes. */
+const MOST_BYTES = 2_000_000;
 
-/** The job as a file, out and in. A file that cannot be read changes nothing. */
-export function JobFiles({
-  job,
-  onOpen,
-  onFailure,
-}: {
+interface JobFilesProps {
   readonly job: JobDraft;
-  readonly onOpen: (job: JobDraft) => void;
-  readonly onFailure: (reason: string) => void;
-}) {
+  readonly pool: WorkerPool;
+  onOpen(job: JobDraft): void;
+  /** Null when there is nothing to complain of. */
+  onFailure(reason: string | null): void;
+}
+
+/** The job as a file, out as JSON and in as YAML or JSON. A file that cannot be read changes nothing. */
+export function JobFiles({ job, pool, onOpen, onFailure }: JobFilesProps) {
   const open = async (files: FileList | null): Promise<void> => {
     const file = files?.[0];
     if (file === undefined) return;
-    if (file.size > MOST_BYTES) onFailure(PLAN_FORM.tooLarge);
-    else {
-      const read = jobFrom(await file.text());
-      if (read === null) onFailure(PLAN_FORM.unreadable);
-      else onOpen(read);
-    }
+    if (file.size > MOST_BYTES) return onFailure(PLAN_FORM.tooLarge);
+    const read = await pool.call({ kind: "read", bytes: new Uint8Array(await file.arrayBuffer()) }, null);
+    onFailure(read.kind === "job" ? null : `${PLAN_FORM.unreadable} ${read.sentences.join(" ")}`);
+    if (read.kind === "job") onOpen(read.job);
   };
   return (
     <>
-      <FileTrigger acceptedFileTypes={[".json", "application/json"]} onSelect={(files) => void open(files)}>
+      <FileTrigger
+        acceptedFileTypes={[".yaml", ".yml", ".json"]}
+        onSelect={(files) => {
+          open(files).catch((error: unknown) => onFailure(error instanceof Error ? error.message : String(error)));
+        }}
+      >
         <Button>{PLAN_FORM.open}</Button>
       </FileTrigger>
       <Button onPress={() => saveText(`${JSON.stringify(job, null, 2)}\n`, "gritwright-job.json", "application/json")}>
@@ -68,13 +72,4 @@ export function JobFiles({
       </Button>
     </>
   );
-}
-
-function jobFrom(text: string): JobDraft | null {
-  try {
-    const data: unknown = JSON.parse(text);
-    return typeof data === "object" && data !== null && !Array.isArray(data) ? (data as JobDraft) : null;
-  } catch {
-    return null;
-  }
 }

@@ -2,6 +2,11 @@
 export type Json = string | number | boolean | null | readonly Json[] | { readonly [key: string]: Json };
 export type JobDraft = { readonly [key: string]: Json };
 
+/** Whether plain data can stand in the form at all: a mapping. */
+export function isJobDraft(data: unknown): data is JobDraft {
+  return typeof data === "object" && data !== null && !Array.isArray(data);
+}
+
 type Step = string | number;
 
 /** `limits.laydownBoard[0]` as steps. */

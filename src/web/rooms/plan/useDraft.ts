@@ -1,7 +1,7 @@
 import { useEffect, useReducer } from "react";
 import { recall, remember } from "../../client/memory.ts";
 import { EXAMPLE_JOB } from "./exampleJob.ts";
-import { type JobDraft, type Json, withValue } from "./jobDraft.ts";
+import { isJobDraft, type JobDraft, type Json, withValue } from "./jobDraft.ts";
 
 /** The job in the form, and the ways to change it. Every change can be taken back; the draft survives a reload. */
 export interface Draft {
@@ -58,7 +58,7 @@ function remembered(): JobDraft {
   if (text === null) return EXAMPLE_JOB;
   try {
     const job: unknown = JSON.parse(text);
-    return typeof job === "object" && job !== null && !Array.isArray(job) ? (job as JobDraft) : EXAMPLE_JOB;
+    return isJobDraft(job) ? job : EXAMPLE_JOB;
   } catch {
     // A draft that was cut off while being written is no draft.
     return EXAMPLE_JOB;
