@@ -65,7 +65,7 @@ export function filmMet(film: FilmMap, cover: CoverId, a: Assumed): Float64Array
 }
 
 /** Films are looked up in steps of this, µm: where the law bends most (half film 0.15 µm) straight lines between are wrong by 2e-4. */
-const TABLE_STEP_UM = 0.01;
+export const TABLE_STEP_UM = 0.01;
 
 /**
  * Friction over the lane. The law is tabulated over film once, so that an evaluation costs two interpolations.

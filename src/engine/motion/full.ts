@@ -68,9 +68,17 @@ export function fullStep(mechanics: FullMechanics, friction: FrictionField, s: F
   const j2 = 1 / body.moments[1];
   const j3 = 1 / body.moments[2];
   const perDecay = gravity * (1 + mass * radius * radius * Math.max(j1, j2, j3));
-  const [x, y, vx, vy] = [s[1], s[2], s[3], s[4]];
-  const [lx, ly, lz] = [s[5], s[6], s[7]];
-  const [qw, qx, qy, qz] = [s[8], s[9], s[10], s[11]];
+  const x = s[1];
+  const y = s[2];
+  const vx = s[3];
+  const vy = s[4];
+  const lx = s[5];
+  const ly = s[6];
+  const lz = s[7];
+  const qw = s[8];
+  const qx = s[9];
+  const qy = s[10];
+  const qz = s[11];
   let step = Math.min(LONGEST_STEP, longest);
 
   for (;;) {
@@ -162,7 +170,10 @@ export function fullStep(mechanics: FullMechanics, friction: FrictionField, s: F
       continue;
     }
     const sixth = step / 6;
-    const [nw, ni, nj, nk] = [qw + sixth * sqw, qx + sixth * sqx, qy + sixth * sqy, qz + sixth * sqz];
+    const nw = qw + sixth * sqw;
+    const ni = qx + sixth * sqx;
+    const nj = qy + sixth * sqy;
+    const nk = qz + sixth * sqz;
     const norm = 1 / Math.sqrt(nw * nw + ni * ni + nj * nj + nk * nk);
     s[0] += step;
     s[1] = x + sixth * sx;
@@ -193,7 +204,8 @@ export function fullRunTo(
   const before = new Float64Array(state.length);
   while (state[2] < yAt - 1e-12) {
     if (state[0] > patience || state[4] <= 0) return false;
-    before.set(state);
+    // Only a step that may reach yAt has to be taken back; no push of the lane doubles the speed within one.
+    if (yAt - state[2] < 2 * state[4] * LONGEST_STEP) before.set(state);
     const step = fullStep(mechanics, friction, state, LONGEST_STEP);
     if (state[2] > yAt) landOn(mechanics, friction, before, state, step, yAt);
     onStep?.(state);

@@ -1,0 +1,6 @@
+/** `npm run bench`: seeded, prints medians and ratios against references measured in the same run. */
+import { motionRows } from "./motion.ts";
+import { planRows } from "./plan.ts";
+
+for (const { what, value, ratio } of [...motionRows(), ...(await planRows())])
+  console.log(`${what}: ${value}${ratio === "" ? "" : `, ${ratio}`}`);

@@ -1,0 +1,74 @@
+import { TYPICAL_BALL } from "#engine/ball/typical";
+import { ratingsWanted } from "#engine/planning/candidates";
+import { DRAWS } from "#engine/planning/draws";
+import { filmFound, groundOf, throwerOn } from "#engine/planning/ground";
+import { FINE, outcomeMap } from "#engine/planning/outcomeMap";
+import type { PlanQuestion } from "#engine/planning/question";
+import { STYLES } from "#engine/planning/situations";
+import { computePool } from "#server/computePool";
+import { inlineExecutor } from "#tasks/inlineExecutor";
+import { runPlan } from "#tasks/planTask";
+import { median, type Row } from "./rows.ts";
+
+const ROUNDS = 3;
+
+const QUESTION: PlanQuestion = {
+  seed: 1,
+  bowler: STYLES.matched,
+  ball: { ...TYPICAL_BALL, cover: "hybrid", finish: { number: 2000, polished: false } },
+  lane: { pattern: { kind: "named", id: "medium-41" }, playedShots: 0 },
+  line: null,
+  limits: { laydownBoard: [9, 36], launchAngleDeg: [-1.5, 4.5], breakpointBoard: [4, 39] },
+  candidates: null,
+  outsideRangeReason: null,
+  assumptions: {},
+};
+
+/** First and final answer of a plan of seven finishes on two threads, against the same plan in one. */
+export async function planRows(): Promise<readonly Row[]> {
+  const pool = computePool(2);
+  await timedPlan(pool);
+  const pairs: { two: Timing; one: Timing }[] = [];
+  for (let round = 0; round < ROUNDS; round++) pairs.push({ two: await timedPlan(pool), one: await timedPlan(inlineExecutor) });
+  await pool.close();
+  const ms = (value: number) => `${Math.round(value)} ms`;
+  const of = (pick: (pair: (typeof pairs)[number]) => number) => median(pairs.map(pick));
+  return [
+    {
+      what: "plan, first answer on two threads (aim 200 ms)",
+      value: ms(of((pair) => pair.two.first)),
+      ratio: `${of((pair) => pair.two.first / pair.one.first).toFixed(2)} × the time in one`,
+    },
+    {
+      what: "plan, final answer on two threads (aim 2 s)",
+      value: ms(of((pair) => pair.two.last)),
+      ratio: `${of((pair) => pair.two.last / pair.one.last).toFixed(2)} × the time in one`,
+    },
+    { what: "shots behind a final answer, about", value: shotsOfPlan().toLocaleString("en"), ratio: "" },
+  ];
+}
+
+interface Timing {
+  readonly first: number;
+  readonly last: number;
+}
+
+async function timedPlan(executor: Parameters<typeof runPlan>[1]["executor"]): Promise<Timing> {
+  const start = performance.now();
+  let first = 0;
+  await runPlan(QUESTION, {
+    executor,
+    onProgress: ({ plan }) => {
+      if (plan && first === 0) first = performance.now() - start;
+    },
+  });
+  return { first, last: performance.now() - start };
+}
+
+/** Two maps a stage, three stages, and some 24 shots a stage and draw, for every finish. */
+function shotsOfPlan(): number {
+  const ground = groundOf(QUESTION);
+  const map = outcomeMap(throwerOn(filmFound(ground), QUESTION, QUESTION.ball.finish, ground.assumed), QUESTION.limits, FINE);
+  const shotsOfMap = map.board.length + 7 * map.coarseLaydown.count * map.coarseLaunch.count;
+  return ratingsWanted(QUESTION).length * 3 * (2 * shotsOfMap + 24 * DRAWS);
+}
