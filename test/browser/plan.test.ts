@@ -27,7 +27,7 @@ test("a changed bowler changes the answer; undo brings the first one back, figur
   expect(await page.locator(".candidates").textContent()).toBe(first);
 });
 
-async function finishedAnew(page: Parameters<typeof finished>[0], before: string): Promise<void> {
+async function finishedAnew(page: Parameters<typeof finished>[0], before: string | null): Promise<void> {
   await expect.poll(() => page.locator(".candidates").textContent(), { timeout: 20_000 }).not.toBe(before);
   await finished(page);
 }

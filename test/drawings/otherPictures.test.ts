@@ -7,7 +7,7 @@ import { brokenCourse, wedgeFilm } from "./given.ts";
 import { elementsOf, expectPicture, textsOf } from "./snapshot.ts";
 
 describe("a finish is a texture", () => {
-  const ladder = ["360", "500", "1000", "2000", "3000", "4000", "5000"].map(parseFinish);
+  const ladder = ["360", "500", "1000", "2000", "3000", "4000", "5000"].map((f) => parseFinish(f));
 
   test("the coarser the surface the coarser the grains and the more of them is dark", () => {
     const grains = ladder.map((f) => stippleOf(effectiveRaUm(f), f.polished));
@@ -19,7 +19,7 @@ describe("a finish is a texture", () => {
   });
 
   test("polish leaves less than half of the grains' ground dark", () => {
-    const [plain, polished] = ["1000", "1000 + polish"].map(parseFinish).map((f) => stippleOf(effectiveRaUm(f), f.polished));
+    const [plain, polished] = ["1000", "1000 + polish"].map((f) => parseFinish(f)).map((f) => stippleOf(effectiveRaUm(f), f.polished));
     expect(polished.grains * polished.radius ** 2).toBeLessThan(0.5 * plain.grains * plain.radius ** 2);
   });
 

@@ -42,7 +42,7 @@ function put(at: Json | undefined, path: readonly Step[], value: Json | undefine
   }
   const { [key]: old, ...others } = isMapping(at) ? at : {};
   const inner = put(old, rest, value);
-  if (inner === undefined) return Object.keys(others).length === 0 && rest.length === 0 && at !== undefined ? undefined : others;
+  if (inner === undefined) return Object.keys(others).length === 0 ? undefined : others;
   // Keys stay in their order, so that a saved file reads like the one that was opened.
   return isMapping(at) && key in at
     ? Object.fromEntries(Object.entries(at).map(([k, v]) => [k, k === key ? inner : v]))

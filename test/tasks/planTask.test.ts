@@ -1,0 +1,106 @@
+import { afterAll, describe, expect, test } from "vitest";
+import { EngineFault } from "#engine/fault";
+import { computePool } from "#server/computePool";
+import type { Executor } from "#tasks/executor";
+import { inlineExecutor } from "#tasks/inlineExecutor";
+import { type PlanProgress, runPlan } from "#tasks/planTask";
+import type { ResultOf, Unit } from "#tasks/unit";
+import { exampleQuestion } from "./question.ts";
+
+/** Few draws: whether they agree does not depend on how many they are. */
+const DRAWS = 45;
+
+/** Gives results back in the wrong order: what is asked first is answered last. */
+function backwardsExecutor(): Executor {
+  const held: (() => void)[] = [];
+  return {
+    run<U extends Unit>(unit: U): Promise<ResultOf<U>> {
+      return new Promise((resolve, reject) => {
+        inlineExecutor.run(unit, null).then((result) => {
+          held.unshift(() => resolve(result));
+          setTimeout(() => held.shift()?.(), 20);
+        }, reject);
+      });
+    },
+  };
+}
+
+describe("a finish plan as a task", () => {
+  const pools = [1, 2].map((size) => computePool(size));
+  afterAll(() => Promise.all(pools.map((pool) => pool.close())));
+
+  test("is the same to the last bit in one thread, in two, here, and with answers in the wrong order", async () => {
+    const question = exampleQuestion();
+    const here = await runPlan(question, { executor: inlineExecutor, draws: DRAWS });
+    for (const executor of [...pools, backwardsExecutor()]) {
+      expect(await runPlan(question, { executor, draws: DRAWS })).toEqual(here);
+    }
+  });
+
+  test("tells of a first plan after the sketches, a better one after the session, and counts every unit once", async () => {
+    const told: PlanProgress[] = [];
+    const plan = await runPlan(exampleQuestion(), { executor: inlineExecutor, draws: DRAWS, onProgress: (p) => told.push(p) });
+    const firstPlans = (["sketch", "session", "draws"] as const).map((stage) =>
+      told.findIndex((p) => p.stage === stage && p.plan !== null),
+    );
+    expect(firstPlans[0]).toBeGreaterThan(0);
+    // Before any draw nothing is known of how sure the chances are: their intervals are single points.
+    const widths = (p: PlanProgress) => p.plan?.candidates.map((c) => (c.chance === null ? 0 : c.chance.high - c.chance.low)) ?? [];
+    expect(Math.max(...widths(told[firstPlans[0]]))).toBe(0);
+    expect(Math.min(...widths(told[firstPlans[2]]))).toBe(0);
+    expect(Math.min(...widths(told.at(-1) as PlanProgress))).toBeGreaterThan(0);
+    expect(told.map((p) => p.done)).toEqual(told.map((p) => p.done).toSorted((a, b) => a - b));
+    const last = told.at(-1);
+    expect(last?.plan).toEqual(plan);
+    expect(last?.done).toBe(last?.of);
+  });
+
+  test("what a finish costs is nothing for the pick, and its band is about the difference, not the level", async () => {
+    let losses: PlanProgress["losses"] = [];
+    const plan = await runPlan(exampleQuestion(), {
+      executor: inlineExecutor,
+      draws: DRAWS,
+      onProgress: (p) => {
+        losses = p.losses;
+      },
+    });
+    const pick = losses.find((l) => l.finish === plan.pick?.finish);
+    expect(pick?.lossPer100).toEqual({ value: 0, low: 0, high: 0 });
+    const width = (i: { low: number; high: number } | null | undefined) => (i ? i.high - i.low : Number.NaN);
+    const neighbours = losses.filter((l) => plan.pick?.plateau.includes(l.finish) && l !== pick);
+    expect(neighbours.length).toBeGreaterThan(0);
+    for (const neighbour of neighbours) {
+      const level = plan.candidates.find((c) => c.finish === neighbour.finish)?.chance;
+      expect(width(neighbour.lossPer100)).toBeLessThan(100 * width(level));
+    }
+  });
+
+  test.each(["here", "in threads"])("stops when asked to, %s, with the reason that was given", async (where) => {
+    const control = new AbortController();
+    const reason = new Error("enough");
+    const running = runPlan(exampleQuestion(), {
+      executor: where === "here" ? inlineExecutor : pools[1],
+      draws: DRAWS,
+      signal: control.signal,
+      onProgress: ({ stage }) => {
+        if (stage === "session") control.abort(reason);
+      },
+    });
+    await expect(running).rejects.toBe(reason);
+  });
+
+  test("a question that cannot be answered comes back from a thread with its problems", async () => {
+    const question = exampleQuestion();
+    const wrong = { ...question, bowler: { ...question.bowler, speedMph: 0 } };
+    const fault = await runPlan(wrong, { executor: pools[0] }).catch((error: unknown) => error);
+    expect(fault).toBeInstanceOf(EngineFault);
+    expect((fault as EngineFault).problems[0]).toMatchObject({ path: "bowler.speedMph", value: 0 });
+  });
+
+  test("a closed pool refuses work instead of leaving it undone", async () => {
+    const pool = computePool(1);
+    const refused = expect(runPlan(exampleQuestion(), { executor: pool, draws: DRAWS })).rejects.toThrow("closed");
+    await pool.close();
+    await refused;
+  });
+});
