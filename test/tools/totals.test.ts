@@ -1,0 +1,39 @@
+import { describe, expect, it } from "vitest";
+import { addTotals, fromPlaywright, fromVitest, NONE, totalsLine } from "../../tools/totals.mjs";
+
+/** A report as Vitest writes it, as far as it is read. */
+const vitest = (files: readonly (readonly string[])[], counts: Partial<Record<"passed" | "failed" | "pending" | "todo", number>>) => ({
+  numPassedTests: counts.passed ?? 0,
+  numFailedTests: counts.failed ?? 0,
+  numPendingTests: counts.pending ?? 0,
+  numTodoTests: counts.todo ?? 0,
+  testResults: files.map(([status, ...tests]) => ({ status, assertionResults: tests.map((test) => ({ status: test })) })),
+});
+
+describe("the total at the end of npm test", () => {
+  it("is what the runner counted", () => {
+    const report = vitest([["passed", "passed", "passed"]], { passed: 2, pending: 1, todo: 1 });
+    expect(fromVitest(report, 0)).toEqual({ passed: 2, failed: 0, skipped: 2 });
+  });
+
+  it("counts a test file that cannot be loaded, which has no test in it to fail", () => {
+    const report = vitest([["failed"], ["failed", "failed", "passed"]], { passed: 1, failed: 1 });
+    expect(fromVitest(report, 1)).toEqual({ passed: 1, failed: 2, skipped: 0 });
+  });
+
+  it("counts a runner that died, or that failed without saying where", () => {
+    expect(fromVitest(null, 1).failed).toBe(1);
+    expect(fromPlaywright(null, 1).failed).toBe(1);
+    expect(fromVitest(vitest([["passed", "passed"]], { passed: 1 }), 1)).toEqual({ passed: 1, failed: 1, skipped: 0 });
+  });
+
+  it("counts a browser test that passed only when tried again as failed", () => {
+    const report = { stats: { expected: 5, unexpected: 0, flaky: 1, skipped: 2 } };
+    expect(fromPlaywright(report, 0)).toEqual({ passed: 5, failed: 1, skipped: 2 });
+  });
+
+  it("is one plain line, with skips only where there are some", () => {
+    expect(totalsLine(addTotals({ passed: 2, failed: 1, skipped: 0 }, { passed: 3, failed: 0, skipped: 0 }))).toBe("5 passed, 1 failed");
+    expect(totalsLine({ ...NONE, passed: 4, skipped: 2 })).toBe("4 passed, 0 failed, 2 skipped");
+  });
+});
