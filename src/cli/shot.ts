@@ -13,6 +13,7 @@ import { shotDocumentOf } from "./shotDocumentOf.ts";
 import { shotText } from "./shotText.ts";
 import { programVersion } from "./version.ts";
 import type { ExitCode, World } from "./world.ts";
+import { surfaceFor } from "./wornLane.ts";
 import { writePicture } from "./writePicture.ts";
 
 /** The arrows, the middle, the pattern's end, the pocket and the head pin. */
@@ -25,7 +26,7 @@ export async function shot(file: string, options: Options, world: World): Promis
   const { question, defaults } = resolveShot(job, options.at ?? USUAL_PLACES_FT);
   const { assumptions, ...unaimed } = question;
   const line = question.line ?? bestLine(job, question);
-  const found = simulateShot({ ...unaimed, line }, assume(assumptions));
+  const found = simulateShot({ ...unaimed, line, surface: surfaceFor(job, question) }, assume(assumptions));
   const aimed: UnaimedShot = { ...question, line };
   if (options.svg !== null) await writePicture(options.svg, laneChart(shotChart(job, aimed, found)));
   const version = programVersion();

@@ -56,6 +56,24 @@ describe("one shot", () => {
     expect(document.reachedPins).toBe(true);
   });
 
+  it("hits higher where shots have worn the oil, and hardly where one has (common practice: the line moves inside as a lane is played)", {
+    timeout: 60_000,
+  }, async () => {
+    const job = (playedShots: number) => ({
+      gritwright: 1,
+      ball: { cover: "hybrid", finish: 2000 },
+      line: { laydownBoard: 18, launchAngleDeg: 1.8 },
+      lane: { pattern: "medium-41", playedShots },
+    });
+    const boardAtPins = async (playedShots: number) => {
+      const { stdout } = await inProcess("shot", fileWith(JSON.stringify(job(playedShots)), "job.json"), "--json", "--at", "59.5");
+      return shotDocumentSchema.parse(JSON.parse(stdout)).samples[0].board;
+    };
+    const fresh = await boardAtPins(0);
+    expect(Math.abs((await boardAtPins(1)) - fresh)).toBeLessThan(0.15);
+    expect(await boardAtPins(60)).toBeGreaterThan(fresh + 0.5);
+  });
+
   it("is told in text of at most a hundred columns", async () => {
     const { code, stdout } = await inProcess("shot", join(EXAMPLES, "one-shot.yaml"));
     expect(code).toBe(0);
