@@ -1,5 +1,5 @@
 import type { Course, Phase } from "#engine/motion/course";
-import type { Finish } from "#engine/surface/finish";
+import { type Finish, finishText } from "#engine/surface/finish";
 import { CHART } from "#words/en/charts";
 import { type Emphasis, PHASE_STROKES } from "./courseLine.ts";
 import { type LaneFrame, type Layout, stretch } from "./laneFrame.ts";
@@ -112,7 +112,7 @@ export function legend(courses: readonly LegendCourse[], id: string, frame: Lane
     const y = top + KEY_ABOVE[layout] + i * ROW[layout] + 12;
     const colour = c.emphasis === "pick" ? paint.accent : paint.ink;
     const sans = { "font-family": SANS, "font-size": font, fill: colour };
-    const name = `${lettered ? `${String.fromCharCode(65 + i)}  ` : ""}${c.name}`;
+    const name = `${lettered ? `${String.fromCharCode(65 + i)}  ` : ""}${CHART.courseName(finishText(c.finish), c.name)}`;
     const head = textEl(name, {
       x: 44,
       y: y + font * 0.35,

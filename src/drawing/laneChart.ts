@@ -5,11 +5,12 @@ import { type Finish, finishText } from "#engine/surface/finish";
 import { CHART } from "#words/en/charts";
 import { cartouche, legend, legendHeight, phaseKey } from "./chartFurniture.ts";
 import { boardAt, courseLine, type Emphasis, wake } from "./courseLine.ts";
+import { type Box, holds } from "./labelPlaces.ts";
 import { type LaneFrame, type Layout, laneFrame } from "./laneFrame.ts";
 import { border, landmarks, pocketMark, scales } from "./laneMarks.ts";
 import { figuresOnLines, type OilFigure, oilLevels, soundings } from "./oilContours.ts";
 import { FILE_PAINT, type Paint, SANS, SERIF } from "./paint.ts";
-import { stationMarks, stationsOf } from "./stations.ts";
+import { placeStations, stationMarks, stationsOf } from "./stations.ts";
 import { el, type Point, pathOf, picture, textEl } from "./svg.ts";
 import { finishTexture } from "./texture.ts";
 
@@ -49,7 +50,7 @@ const SIZES: Readonly<Record<Layout, Sizes>> = {
 };
 
 /** Where a course bears its letter: staggered, so that courses close together can still be told apart. */
-const letterFt = (index: number): number => 8 + 4.5 * (index % 6);
+const letterFt = (index: number): number => 8 + 3.2 * (index % 9);
 
 /**
  * The lane as a sea chart: oil as depth contours with their figures, each ball as a ship's course.
@@ -62,6 +63,9 @@ export function laneChart(input: LaneChartInput, options: LaneChartOptions = {})
   const { width, lane, belowLane, font } = SIZES[layout];
   const frame = laneFrame(layout, input.hand, lane);
   const legendTop = lane.top + lane.height + belowLane;
+  const leading = lead(input.courses);
+  const wakes = input.courses.flatMap((c) => wake(c.course, frame, 0.5));
+  const placed = leading === undefined ? [] : placeStations(leading.course, frame, wakes, font);
   const oilWords = CHART.oilSummary(input.film.volumeMl, input.film.lengthFt, input.film.ratio);
   return picture(
     { width, height: legendTop + legendHeight(input.courses.length, layout) },
@@ -77,14 +81,16 @@ export function laneChart(input: LaneChartInput, options: LaneChartOptions = {})
     el(
       "g",
       { "clip-path": `url(#${id}-lane)` },
-      laneGround(input, frame, paint, font),
+      laneGround(input.film, frame, { wakes, words: placed.map((p) => p.box) }, paint, font),
       landmarks(frame, paint),
       ...drawnLast(input.courses).map((c) => courseLine(c.course, c.emphasis, frame, paint)),
     ),
     border(frame, paint),
     scales(frame, paint, font),
     pocketMark(frame, paint),
-    leadStations(input.courses, frame, paint, font),
+    leading === undefined
+      ? ""
+      : stationMarks(leading.course, placed, frame, paint, leading.emphasis === "pick" ? paint.accent : paint.ink, font),
     input.courses.length > 1 ? input.courses.map((c, i) => letterOn(c.course, i, frame, paint, font)).join("") : "",
     phaseKey(frame, width, legendTop, paint, font),
     legend(input.courses, id, frame, legendTop, paint, font),
@@ -104,7 +110,7 @@ function lead(courses: readonly ChartCourse[]): ChartCourse | undefined {
 function descriptionOf(input: LaneChartInput, oilWords: string): string {
   const sentences = input.courses.map((c) => {
     const end = c.course.boardAtPins === null ? CHART.leavesLane : CHART.atPins(c.course.boardAtPins);
-    return CHART.courseDescription(c.name, finishText(c.finish), [...stationsOf(c.course).map((s) => s.words), end]);
+    return CHART.courseDescription(CHART.courseName(finishText(c.finish), c.name), [...stationsOf(c.course).map((s) => s.words), end]);
   });
   return CHART.laneDescription(sentences, oilWords);
 }
@@ -113,16 +119,24 @@ function clip(id: string, frame: LaneFrame): string {
   return el("clipPath", { id }, el("rect", { x: frame.left, y: frame.top, width: frame.width, height: frame.height }));
 }
 
+/** What figures of the oil keep clear of: the courses, and the words beside them. */
+interface Taken {
+  readonly wakes: readonly Point[];
+  readonly words: readonly Box[];
+}
+
 /** Wood, oil and its figures. */
-function laneGround(input: LaneChartInput, frame: LaneFrame, paint: Paint, font: number): string {
-  const levels = oilLevels(input.film, frame);
-  const wakes = input.courses.flatMap((c) => wake(c.course, frame, 1));
-  const leading = lead(input.courses);
-  const words: Point[] = leading === undefined ? [] : stationsOf(leading.course).flatMap((s) => wordsNear(s.ft, s.board, frame));
-  const onLines = figuresOnLines(levels, frame, font * 2).filter((f) =>
-    wakes.every((p) => Math.hypot(p[0] - f.at[0], p[1] - f.at[1]) > font),
-  );
-  const between = soundings(input.film, frame, [...wakes, ...words, ...onLines.map((f) => f.at)], font * 1.45);
+function laneGround(film: FilmSheet, frame: LaneFrame, taken: Taken, paint: Paint, font: number): string {
+  const levels = oilLevels(film, frame);
+  const isFree = ({ at }: OilFigure): boolean =>
+    taken.words.every((box) => !holds(box, at, font * 0.7)) && taken.wakes.every((p) => Math.hypot(p[0] - at[0], p[1] - at[1]) > font);
+  const onLines = figuresOnLines(levels, frame, font * 2).filter(isFree);
+  const between = soundings(
+    film,
+    frame,
+    onLines.map((f) => f.at),
+    font * 1.45,
+  ).filter(isFree);
   return [
     el("rect", { x: frame.left, y: frame.top, width: frame.width, height: frame.height, fill: paint.lane }),
     ...levels.map((level) =>
@@ -158,14 +172,6 @@ function laneGround(input: LaneChartInput, frame: LaneFrame, paint: Paint, font:
   ].join("");
 }
 
-/** Places that the words of a station cover, so that no sounding is written there. */
-function wordsNear(ft: number, board: number, frame: LaneFrame): Point[] {
-  const [x, y] = frame.fromHand(ft, board);
-  return frame.layout === "lying"
-    ? [-150, -110, -75, -40, 0, 40, 75].flatMap((dx) => [-18, 20].map((dy): Point => [x + dx, y + dy]))
-    : [-130, -100, -70, -40, -10].map((dx): Point => [x + (frame.hand === "right" ? dx : -dx), y]);
-}
-
 function figure(f: OilFigure, colour: string, style: Record<string, string | number>): string {
   const written = f.um < 1 ? f.um.toFixed(1) : Number(f.um.toFixed(1)).toString();
   return textEl(written, {
@@ -177,12 +183,6 @@ function figure(f: OilFigure, colour: string, style: Record<string, string | num
     "stroke-linejoin": "round",
     ...style,
   });
-}
-
-function leadStations(courses: readonly ChartCourse[], frame: LaneFrame, paint: Paint, font: number): string {
-  const leading = lead(courses);
-  if (leading === undefined) return "";
-  return stationMarks(leading.course, frame, paint, leading.emphasis === "pick" ? paint.accent : paint.ink, font);
 }
 
 function letterOn(course: Course, index: number, frame: LaneFrame, paint: Paint, font: number): string {

@@ -1,6 +1,7 @@
 import type { Course } from "#engine/motion/course";
 import { CHART } from "#words/en/charts";
 import { boardAt } from "./courseLine.ts";
+import { type Offer, type PlacedLabel, placeLabels } from "./labelPlaces.ts";
 import type { LaneFrame } from "./laneFrame.ts";
 import { type Paint, SANS } from "./paint.ts";
 import { el, type Point, textEl } from "./svg.ts";
@@ -9,36 +10,91 @@ interface Station {
   readonly ft: number;
   readonly board: number;
   readonly words: string;
-  /** On which side of the course the words stand: towards the middle of the lane, or towards the edge. */
+  /** On which side of the course the words stand if they can: towards the middle of the lane, or towards the edge. */
   readonly side: "inside" | "outside";
-  readonly anchor: "start" | "middle" | "end";
+  readonly anchor: Offer["anchor"];
+  readonly hasTick: boolean;
 }
 
 /** The places of a course that are worth a figure, from the foul line on. */
 export function stationsOf(course: Course): Station[] {
+  const { hookStartFt, rollStartFt, breakpoint, entryAngleDeg, boardAtPins } = course;
   const list: Station[] = [];
-  const start = boardAt(course, 0.5);
-  if (start !== null) list.push({ ft: 0.5, board: start, words: CHART.laidDown(start), side: "inside", anchor: "start" });
-  const { hookStartFt, rollStartFt, breakpoint } = course;
-  const hookBoard = hookStartFt === null ? null : boardAt(course, hookStartFt);
-  if (hookStartFt !== null && hookBoard !== null)
-    list.push({ ft: hookStartFt, board: hookBoard, words: CHART.hookAt(hookStartFt, hookBoard), side: "outside", anchor: "end" });
+  const add = (ft: number | null, words: (ft: number, board: number) => string, side: Station["side"], anchor: Offer["anchor"]): void => {
+    const board = ft === null ? null : boardAt(course, ft);
+    if (ft !== null && board !== null) list.push({ ft, board, words: words(ft, board), side, anchor, hasTick: true });
+  };
+  add(0.5, (_, board) => CHART.laidDown(board), "inside", "start");
+  add(hookStartFt, CHART.hookAt, "outside", "end");
   list.push({
     ft: breakpoint.yFt,
     board: breakpoint.board,
     words: CHART.breakpointAt(breakpoint.yFt, breakpoint.board),
     side: "outside",
     anchor: "start",
+    hasTick: true,
   });
-  const rollBoard = rollStartFt === null ? null : boardAt(course, rollStartFt);
-  if (rollStartFt !== null && rollBoard !== null)
-    list.push({ ft: rollStartFt, board: rollBoard, words: CHART.rollAt(rollStartFt, rollBoard), side: "inside", anchor: "end" });
+  add(rollStartFt, CHART.rollAt, "inside", "end");
+  if (entryAngleDeg !== null && boardAtPins !== null) {
+    list.push({ ft: 59.5, board: boardAtPins, words: CHART.entry(entryAngleDeg), side: "inside", anchor: "end", hasTick: false });
+  }
   return list;
 }
 
-/** Ticks across the course with feet and boards, and the entry angle at the pins. */
-export function stationMarks(course: Course, frame: LaneFrame, paint: Paint, colour: string, fontSize: number): string {
-  const outward: Point = frame.hand === "right" ? frame.rightward : [-frame.rightward[0], -frame.rightward[1]];
+/** Towards the edge on the bowler's side, as a direction in the picture. */
+function outwardOf(frame: LaneFrame): Point {
+  return frame.hand === "right" ? frame.rightward : [-frame.rightward[0], -frame.rightward[1]];
+}
+
+/** Where the words of a course's stations stand; they keep off each other, and off the courses where they can. */
+export function placeStations(course: Course, frame: LaneFrame, courses: readonly Point[], fontSize: number): PlacedLabel[] {
+  const room = { left: frame.left, top: frame.top, right: frame.left + frame.width, bottom: frame.top + frame.height };
+  const labels = stationsOf(course).map((station) => ({ words: station.words, offers: offersFor(station, frame, fontSize) }));
+  return placeLabels(labels, room, courses, fontSize);
+}
+
+function offersFor(station: Station, frame: LaneFrame, fontSize: number): Offer[] {
+  const [x, y] = frame.fromHand(station.ft, station.board);
+  const outward = outwardOf(frame);
+  const sides = station.side === "inside" ? [-1, 1] : [1, -1];
+  if (frame.layout === "lying") {
+    const anchors = [station.anchor, ...(["start", "end", "middle"] as const).filter((a) => a !== station.anchor)];
+    return [13, 27, 41].flatMap((away) =>
+      sides.flatMap((side) =>
+        anchors.map((anchor): Offer => {
+          const down = side * outward[1];
+          const along = anchor === "end" ? 6 : 0;
+          return { at: [x + along, y + down * away + (down > 0 ? fontSize * 0.75 : 0)], anchor };
+        }),
+      ),
+    );
+  }
+  // Upright, words stand beside the course: on the inside there is room, so that side comes first whatever was wished.
+  return [0, 1, -1, 2, -2].flatMap((lines) =>
+    [-1, 1].map((side): Offer => {
+      const right = side * outward[0];
+      return { at: [x + right * 12, y + fontSize * (0.35 + 1.3 * lines)], anchor: right > 0 ? "start" : "end" };
+    }),
+  );
+}
+
+/** Ticks across the course, and the words with feet and boards. */
+export function stationMarks(
+  course: Course,
+  placed: readonly PlacedLabel[],
+  frame: LaneFrame,
+  paint: Paint,
+  colour: string,
+  fontSize: number,
+): string {
+  const outward = outwardOf(frame);
+  const ticks = stationsOf(course)
+    .filter((station) => station.hasTick)
+    .map((station) => {
+      const [x, y] = frame.fromHand(station.ft, station.board);
+      const d = `M${x - outward[0] * 8},${y - outward[1] * 8}L${x + outward[0] * 8},${y + outward[1] * 8}`;
+      return el("path", { d, stroke: colour, "stroke-width": 1.6 });
+    });
   const style = {
     "font-family": SANS,
     "font-size": fontSize,
@@ -48,45 +104,6 @@ export function stationMarks(course: Course, frame: LaneFrame, paint: Paint, col
     "stroke-linejoin": "round",
     "paint-order": "stroke",
   };
-  const lying = frame.layout === "lying";
-  let lastY = Number.POSITIVE_INFINITY;
-  const marks = stationsOf(course).map((station) => {
-    const [x, y] = frame.fromHand(station.ft, station.board);
-    const tick = el("path", {
-      d: `M${x - outward[0] * 8},${y - outward[1] * 8}L${x + outward[0] * 8},${y + outward[1] * 8}`,
-      stroke: colour,
-      "stroke-width": 1.6,
-    });
-    if (lying) {
-      const side = (station.side === "inside" ? -1 : 1) * outward[1];
-      return (
-        tick +
-        textEl(station.words, {
-          x: station.anchor === "end" ? x + 6 : x,
-          y: withinLane(y + side * 14 + (side > 0 ? fontSize * 0.7 : 0), frame, fontSize),
-          "text-anchor": station.anchor,
-          ...style,
-        })
-      );
-    }
-    // Upright, all words stand on the inside, where there is room; they give way to each other up the lane.
-    lastY = Math.min(y + fontSize * 0.35, lastY - fontSize * 1.25);
-    return tick + textEl(station.words, { x: x - outward[0] * 12, y: lastY, "text-anchor": outward[0] > 0 ? "end" : "start", ...style });
-  });
-  return el("g", { class: "gw-stations" }, ...marks, entryMark(course, frame, outward, style));
-}
-
-/** Words beside a course near the edge stay on the lane, off the border's figures. */
-function withinLane(y: number, frame: LaneFrame, fontSize: number): number {
-  return Math.max(frame.top + fontSize, Math.min(frame.top + frame.height - 3, y));
-}
-
-function entryMark(course: Course, frame: LaneFrame, outward: Point, style: Record<string, string | number>): string {
-  if (course.entryAngleDeg === null) return "";
-  const words = CHART.entry(course.entryAngleDeg);
-  const [x, y] = frame.fromHand(59.5, course.boardAtPins ?? 17.5);
-  // On the inside: the course comes from the outside, and there it would run through the words.
-  return frame.layout === "lying"
-    ? textEl(words, { x: x - 4, y: y - outward[1] * 12 + 4, "text-anchor": "end", ...style })
-    : textEl(words, { x: x - outward[0] * 12, y: y + 4, "text-anchor": outward[0] > 0 ? "end" : "start", ...style });
+  const words = placed.map(({ words: text, at, anchor }) => textEl(text, { x: at[0], y: at[1], "text-anchor": anchor, ...style }));
+  return el("g", { class: "gw-stations" }, ...ticks, ...words);
 }

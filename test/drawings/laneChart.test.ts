@@ -118,7 +118,7 @@ describe("the lane chart", () => {
     expect(texts).toContain("entry 3.3°");
     expect(svg).toMatch(/^<svg[^>]* role="img" aria-labelledby="x-title x-desc"/);
     expect(svg).toContain('<title id="x-title">Wedge of oil, a course with a corner</title>');
-    expect(/<desc id="x-desc">([^<]*)/.exec(svg)?.[1]).toContain("3000 + polish · pick, finish 3000 + polish: board 18.9, hook 35.0 ft");
+    expect(/<desc id="x-desc">([^<]*)/.exec(svg)?.[1]).toContain("3000 + polish · pick: board 18.9, hook 35.0 ft");
   });
 
   test("a name that somebody typed cannot become markup", () => {
