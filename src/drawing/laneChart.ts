@@ -7,7 +7,7 @@ import { cartouche, legend, legendHeight, phaseKey } from "./chartFurniture.ts";
 import { boardAt, courseLine, type Emphasis, wake } from "./courseLine.ts";
 import { type Box, holds } from "./labelPlaces.ts";
 import { type LaneFrame, type Layout, laneFrame } from "./laneFrame.ts";
-import { border, landmarks, pocketMark, scales } from "./laneMarks.ts";
+import { border, landmarks, pinPlaces, pocketMark, scales } from "./laneMarks.ts";
 import { figuresOnLines, type OilFigure, oilLevels, soundings } from "./oilContours.ts";
 import { FILE_PAINT, type Paint, SANS, SERIF } from "./paint.ts";
 import { placeStations, stationMarks, stationsOf } from "./stations.ts";
@@ -65,7 +65,7 @@ export function laneChart(input: LaneChartInput, options: LaneChartOptions = {})
   const legendTop = lane.top + lane.height + belowLane;
   const leading = lead(input.courses);
   const wakes = input.courses.flatMap((c) => wake(c.course, frame, 0.5));
-  const placed = leading === undefined ? [] : placeStations(leading.course, frame, wakes, font);
+  const placed = leading === undefined ? [] : placeStations(leading.course, frame, [...wakes, ...pinRings(frame)], font);
   const oilWords = CHART.oilSummary(input.film.volumeMl, input.film.lengthFt, input.film.ratio);
   return picture(
     { width, height: legendTop + legendHeight(input.courses.length, layout) },
@@ -183,6 +183,11 @@ function figure(f: OilFigure, colour: string, style: Record<string, string | num
     "stroke-linejoin": "round",
     ...style,
   });
+}
+
+/** Words on a pin are worse than words on a course: a pin counts as many points. */
+function pinRings(frame: LaneFrame): Point[] {
+  return pinPlaces(frame).flatMap(([x, y]) => [-5, 0, 5].flatMap((dx) => [-5, 0, 5].map((dy): Point => [x + dx, y + dy])));
 }
 
 function letterOn(course: Course, index: number, frame: LaneFrame, paint: Paint, font: number): string {

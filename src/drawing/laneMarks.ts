@@ -21,6 +21,11 @@ const PIN_SPOTS: readonly Point[] = [
 ];
 const BOARD_IN = 41.5 / 39;
 
+/** Where the pins stand in the picture, the head pin first. */
+export function pinPlaces(frame: LaneFrame): Point[] {
+  return PIN_SPOTS.map(([x, y]) => frame.fromRight(y / 12, 20 - x / BOARD_IN));
+}
+
 const shift = (p: Point, direction: Point, by: number): Point => [p[0] + direction[0] * by, p[1] + direction[1] * by];
 
 /** Arrows, dots and pins. */
@@ -34,8 +39,7 @@ export function landmarks(frame: LaneFrame, paint: Paint): string {
     const [cx, cy] = frame.fromRight(7.5, board);
     return el("circle", { cx, cy, r: 1.7 });
   });
-  const pins = PIN_SPOTS.map(([x, y], i) => {
-    const [cx, cy] = frame.fromRight(y / 12, 20 - x / BOARD_IN);
+  const pins = pinPlaces(frame).map(([cx, cy], i) => {
     return el("circle", {
       cx,
       cy,
