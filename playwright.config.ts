@@ -1,7 +1,7 @@
 import { existsSync } from "node:fs";
 import { defineConfig } from "@playwright/test";
 
-const PORT = 4799;
+const PORT = Number(process.env.GRITWRIGHT_TEST_PORT ?? 4799);
 const SYSTEM_BROWSERS = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
 const browser = process.env.CHROMIUM ?? SYSTEM_BROWSERS.find((path) => existsSync(path));
 

@@ -5,13 +5,12 @@ import { type Finish, finishText } from "#engine/surface/finish";
 import { CHART } from "#words/en/charts";
 import { cartouche, legend, legendHeight, phaseKey } from "./chartFurniture.ts";
 import { boardAt, courseLine, type Emphasis, wake } from "./courseLine.ts";
-import { type Box, holds } from "./labelPlaces.ts";
 import { type LaneFrame, type Layout, laneFrame } from "./laneFrame.ts";
+import { laneGround } from "./laneGround.ts";
 import { border, landmarks, pinPlaces, pocketMark, scales } from "./laneMarks.ts";
-import { figuresOnLines, type OilFigure, oilLevels, soundings } from "./oilContours.ts";
-import { FILE_PAINT, type Paint, SANS, SERIF } from "./paint.ts";
+import { FILE_PAINT, type Paint, SANS } from "./paint.ts";
 import { placeStations, stationMarks, stationsOf } from "./stations.ts";
-import { el, type Point, pathOf, picture, textEl } from "./svg.ts";
+import { el, type Point, picture, textEl } from "./svg.ts";
 import { finishTexture } from "./texture.ts";
 
 export interface ChartCourse {
@@ -117,72 +116,6 @@ function descriptionOf(input: LaneChartInput, oilWords: string): string {
 
 function clip(id: string, frame: LaneFrame): string {
   return el("clipPath", { id }, el("rect", { x: frame.left, y: frame.top, width: frame.width, height: frame.height }));
-}
-
-/** What figures of the oil keep clear of: the courses, and the words beside them. */
-interface Taken {
-  readonly wakes: readonly Point[];
-  readonly words: readonly Box[];
-}
-
-/** Wood, oil and its figures. */
-function laneGround(film: FilmSheet, frame: LaneFrame, taken: Taken, paint: Paint, font: number): string {
-  const levels = oilLevels(film, frame);
-  const isFree = ({ at }: OilFigure): boolean =>
-    taken.words.every((box) => !holds(box, at, font * 0.7)) && taken.wakes.every((p) => Math.hypot(p[0] - at[0], p[1] - at[1]) > font);
-  const onLines = figuresOnLines(levels, frame, font * 2).filter(isFree);
-  const between = soundings(
-    film,
-    frame,
-    onLines.map((f) => f.at),
-    font * 1.45,
-  ).filter(isFree);
-  return [
-    el("rect", { x: frame.left, y: frame.top, width: frame.width, height: frame.height, fill: paint.lane }),
-    ...levels.map((level) =>
-      el("path", {
-        class: "gw-oil",
-        d: level.areas.map((ring) => `${pathOf(ring)}Z`).join(""),
-        fill: paint.oil,
-        "fill-opacity": 0.1,
-        "fill-rule": "evenodd",
-      }),
-    ),
-    ...levels.map((level) =>
-      el("path", {
-        class: "gw-oil-line",
-        "data-um": level.um,
-        d: level.lines.map(pathOf).join(""),
-        fill: "none",
-        stroke: paint.oil,
-        "stroke-width": level.um >= 1 && level.um % 1 === 0 ? 0.9 : 0.6,
-      }),
-    ),
-    ...between.map((f) => figure(f, paint.faint, { "font-size": font * 0.82, "font-style": "italic", "fill-opacity": 0.85 })),
-    ...onLines.map((f) =>
-      figure(f, paint.oil, {
-        "font-size": font * 0.9,
-        "font-weight": 600,
-        stroke: paint.lane,
-        "stroke-width": 3.5,
-        "paint-order": "stroke",
-        class: "gw-oil-figure",
-      }),
-    ),
-  ].join("");
-}
-
-function figure(f: OilFigure, colour: string, style: Record<string, string | number>): string {
-  const written = f.um < 1 ? f.um.toFixed(1) : Number(f.um.toFixed(1)).toString();
-  return textEl(written, {
-    x: f.at[0],
-    y: f.at[1] + Number(style["font-size"]) * 0.35,
-    "text-anchor": "middle",
-    "font-family": style["font-style"] === undefined ? SANS : SERIF,
-    fill: colour,
-    "stroke-linejoin": "round",
-    ...style,
-  });
 }
 
 /** Words on a pin are worse than words on a course: a pin counts as many points. */

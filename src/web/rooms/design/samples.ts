@@ -1,4 +1,4 @@
-import type { PlateauInput } from "#drawing/plateauBar";
+import type { PlateauInput } from "#drawing/plateauInput";
 import type { Candidate, FinishPlan } from "#engine/planning/plan";
 import { parseFinish } from "#engine/surface/finish";
 import type { FieldProblem } from "../../client/protocol.ts";
