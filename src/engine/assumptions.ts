@@ -80,6 +80,98 @@ export const ASSUMPTIONS = {
     mark: "memory",
     source: "polished balls read 2–5 µin, from memory, times the reading factor",
   },
+  "roughness.slipPolishKeeps": {
+    value: 0.6,
+    low: 0.4,
+    high: 0.8,
+    unit: "1",
+    mark: "chosen",
+    source: "share of the base's roughness felt through a polish that only fills; chosen above that of a cutting polish",
+  },
+  "work.handReach": {
+    value: 0.42,
+    low: 0.25,
+    high: 0.6,
+    unit: "1",
+    mark: "published",
+    source: "a 500 pad by hand took a ball from about 3000 to about 1651: 0.42 of the way in the logarithm of Ra; one case",
+  },
+  "work.spinnerReach": {
+    value: 0.95,
+    low: 0.85,
+    high: 1,
+    unit: "1",
+    mark: "chosen",
+    source: "a full set of sides on the spinner all but resets the surface",
+  },
+  "cut.preston": {
+    value: 5e-11,
+    low: 2e-11,
+    high: 1.2e-10,
+    unit: "1/Pa",
+    mark: "chosen",
+    source:
+      "Preston's constant for a 10 µm grain on a 75 D cover; chosen so that half a minute a side takes off what the grade before left",
+  },
+  "cut.valleysPerRa": {
+    value: 6,
+    low: 5,
+    high: 8,
+    unit: "1",
+    mark: "memory",
+    source: "peak to valley over Ra of sanded surfaces, from memory",
+  },
+  "cut.padArea": { value: 0.005, low: 0.003, high: 0.008, unit: "m²", mark: "chosen", source: "what a hand presses onto a ball" },
+  "cut.spinnerRpm": {
+    value: 400,
+    low: 250,
+    high: 600,
+    unit: "rpm",
+    mark: "chosen",
+    source: "ball spinners; the shop's own is on its plate",
+  },
+  "fade.level.reactive": {
+    value: 0.2,
+    low: 0.16,
+    high: 0.25,
+    unit: "µm",
+    mark: "published",
+    source: "a 1000 finish drifts to an equivalent 4000–5000 in use, second-hand",
+  },
+  "fade.level.urethane": {
+    value: 0.35,
+    low: 0.25,
+    high: 0.5,
+    unit: "µm",
+    mark: "common practice",
+    source: "urethane shines in the track too, later",
+  },
+  "fade.level.polyester": { value: 0.2, low: 0.14, high: 0.28, unit: "µm", mark: "chosen", source: "like reactive resin, slower" },
+  "fade.games.reactive": {
+    value: 16,
+    low: 9,
+    high: 28,
+    unit: "games",
+    mark: "published",
+    source: "reaction fades from 7–14 games; refresh about every 30, second-hand",
+  },
+  "fade.games.urethane": {
+    value: 70,
+    low: 40,
+    high: 120,
+    unit: "games",
+    mark: "common practice",
+    source: "a dull texture on urethane lasts months of use",
+  },
+  "fade.games.polyester": { value: 50, low: 25, high: 100, unit: "games", mark: "chosen", source: "between resin and urethane" },
+  "fade.offTrack": {
+    value: 5,
+    low: 3,
+    high: 8,
+    unit: "1",
+    mark: "chosen",
+    source: "how many times slower the surface beside the track changes",
+  },
   "film.unit": {
     value: 0.09,
     low: 0.08,
@@ -155,16 +247,15 @@ export function assume(instead: Partial<Assumed> = {}): Assumed {
 }
 
 /**
- * One draw of the assumptions: each uniform in its range, moved with the centre when the question sets it otherwise.
+ * One draw of some of the assumptions: each of the named uniform in its range, moved with the centre where that is set otherwise; the rest stay.
  *
- * @param unit one number in [0, 1) for each assumption, in the registry's order.
+ * @param unit one number in [0, 1) for each named assumption, from `offset` on.
  */
-export function drawAssumed(centre: Assumed, unit: ArrayLike<number>, offset: number): Assumed {
-  const values = {} as Record<AssumptionId, number>;
-  ASSUMPTION_IDS.forEach((id, i) => {
+export function drawAssumed(centre: Assumed, ids: readonly AssumptionId[], unit: ArrayLike<number>, offset: number): Assumed {
+  const values: Record<AssumptionId, number> = { ...centre };
+  for (const [i, id] of ids.entries()) {
     const { value, low, high } = ASSUMPTIONS[id];
-    const moved = centre[id] / value;
-    values[id] = (low + (high - low) * unit[offset + i]) * moved;
-  });
+    values[id] = ((low + (high - low) * unit[offset + i]) * centre[id]) / value;
+  }
   return values;
 }

@@ -38,7 +38,7 @@ function chancesOf(finish: string, draws: readonly FinishDraws[]): number[] {
   return draws
     .filter((d) => d.finish === finish)
     .toSorted((a, b) => a.from - b.from)
-    .flatMap((d) => d.chances);
+    .flatMap((d) => d.scores);
 }
 
 /** Quantile of sorted values, straight between them. */

@@ -1,4 +1,4 @@
-import { ASSUMPTION_IDS, ASSUMPTIONS, type AssumptionId } from "../assumptions.ts";
+import { ASSUMPTIONS, type AssumptionId } from "../assumptions.ts";
 import type { Line } from "../delivery/bowler.ts";
 import type { Message } from "../message.ts";
 import { cautionsFor } from "../rules/cautions.ts";
@@ -9,6 +9,7 @@ import type { FinishDraws } from "./draws.ts";
 import { type PlanGround, throwerOn } from "./ground.ts";
 import { noLine } from "./noLine.ts";
 import type { AssumptionUse, Candidate, FinishPlan, Interval, Pick } from "./plan.ts";
+import { planAssumptions } from "./planAssumptions.ts";
 import { type FinishRating, type MeanShot, meanShot } from "./rating.ts";
 import { reasonsFor } from "./reasons.ts";
 import { ruleVerdicts } from "./ruleVerdicts.ts";
@@ -137,16 +138,10 @@ function spreadPoints(standings: readonly Standing[]): number {
   return 100 * (Math.max(...scores) - Math.min(...scores));
 }
 
-/** The assumptions that speak to this cover, with the values used. */
+/** The assumptions that the plan rests on, with the values used. */
 function assumptionsUsed({ question, assumed }: PlanGround): readonly AssumptionUse[] {
-  const { cover } = question.ball;
-  const worn = cover === "polyester" || cover === "urethane" ? cover : "reactive";
-  const concerns = (id: AssumptionId) => {
-    const last = id.slice(id.lastIndexOf(".") + 1);
-    const named = ["polyester", "urethane", "solid", "hybrid", "pearl", "reactive"];
-    return !named.includes(last) || last === cover || last === worn;
-  };
-  return ASSUMPTION_IDS.filter(concerns).map((id) => {
+  const measuredFilm: readonly AssumptionId[] = question.lane.pattern.kind === "filmPoints" ? ["film.unit"] : [];
+  return [...planAssumptions(question.ball.cover), ...measuredFilm].map((id) => {
     const { low, high, unit, mark } = ASSUMPTIONS[id];
     return { id, value: assumed[id], low, high, unit, mark };
   });

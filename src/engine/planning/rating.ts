@@ -113,7 +113,7 @@ function finished(ground: PlanGround, finish: Finish, found: FilmMap, stages: re
     shot: line && meanShot(thrower, line),
     missRoom: line && line !== STRAIGHT ? missRoom(thrower, pocket, line) : null,
   };
-  return { ...rating, localScore: localScore(ground, rating, assumed).score };
+  return { ...rating, localScore: localScore(ground, rating, assumed) };
 }
 
 /** The line the plan names: the first stage's; for a control ball the one held throughout; for a spare ball straight down the middle, where hook is measured. */

@@ -39,24 +39,23 @@ interface Rated {
  * The score of a finish under one set of assumptions, from the neighbourhood of the lines that the rating found: the bowler re-aims, the lane's wear is
  * scaled by the drawn removal.
  *
- * @returns score (higher is better) and the pocket chance, both 0 where there is no line.
+ * @returns the score, higher is better; 0 where there is no line.
  */
-export function localScore(ground: PlanGround, rated: Rated, assumed: Assumed): { score: number; chance: number } {
+export function localScore(ground: PlanGround, rated: Rated, assumed: Assumed): number {
   const { question, searchSample, drawSample } = ground;
   const { limits, ball } = question;
   const objective = OBJECTIVES[ball.job];
   const pocket = pocketOf(assumed);
   const wear = assumed["wear.removal"] / ground.assumed["wear.removal"];
   const throwers = rated.stages.map(({ film }) => throwerOn(wearScaled(rated.found, film, wear), question, rated.finish, assumed));
-  if (objective === "leastHook") return { score: -mean(throwers.map(hookBoards)), chance: 0 };
+  if (objective === "leastHook") return -mean(throwers.map(hookBoards));
   if (objective === "heldChance") {
     const line = rated.heldLine;
-    if (line === null) return { score: 0, chance: 0 };
+    if (line === null) return 0;
     const lanes = throwers.map((thrower) => ({ thrower, near: neighbourhood(thrower, pocket, line, limits) }));
-    const chance = bestNearby(lanes, pocket, limits, searchSample, drawSample);
-    return { score: chance, chance };
+    return bestNearby(lanes, pocket, limits, searchSample, drawSample);
   }
-  const chance = mean(
+  return mean(
     throwers.map((thrower, stage) => {
       const { line } = rated.stages[stage];
       return line === null
@@ -64,7 +63,6 @@ export function localScore(ground: PlanGround, rated: Rated, assumed: Assumed): 
         : bestNearby([{ thrower, near: neighbourhood(thrower, pocket, line, limits) }], pocket, limits, searchSample, drawSample);
     }),
   );
-  return { score: chance, chance };
 }
 
 /** The worn film had the balls taken more or less of it, in the same places. */
