@@ -69,7 +69,7 @@ export function PlanRoom({ pool }: { readonly pool: WorkerPool }) {
                 pictures={pictures}
                 shown={shown}
                 compared={compared}
-                isFinal={plan.status === "done"}
+                isFinal={plan.isFinal}
                 onShow={onShow}
                 onCompare={onCompare}
               />

@@ -19,6 +19,8 @@ export interface Answered {
 export interface PlanState {
   readonly status: "working" | "done" | "refused" | "stopped" | "failed";
   readonly answered: Answered | null;
+  /** Whether that answer was computed to the end, draws and all. */
+  readonly isFinal: boolean;
   readonly progress: Pick<PlanProgress, "stage" | "done" | "of"> | null;
   readonly problems: readonly FieldProblem[];
   /** What broke, where something of ours did. */
@@ -32,7 +34,7 @@ export interface RunningPlan extends PlanState {
 
 const STOPPED = new DOMException("Stopped by the person in front of the page.", "AbortError");
 const REPLACED = new DOMException("The question has changed.", "AbortError");
-const NOTHING: PlanState = { status: "working", answered: null, progress: null, problems: [], failure: null };
+const NOTHING: PlanState = { status: "working", answered: null, isFinal: false, progress: null, problems: [], failure: null };
 
 /** Keeps the plan of the job in the form: computed at once, refined while one looks, begun anew when the job changes. */
 export function usePlan(job: JobDraft, pool: WorkerPool): RunningPlan {
@@ -72,10 +74,11 @@ async function answer(
   const onProgress = ({ plan, losses, stage, done, of }: PlanProgress): void =>
     update((old) => {
       const isNew = plan !== null && old.answered?.plan !== plan;
-      return { ...old, progress: { stage, done, of }, answered: isNew ? { question, defaults, plan, losses } : old.answered };
+      const progress = { stage, done, of };
+      return isNew ? { ...old, progress, isFinal: false, answered: { question, defaults, plan, losses } } : { ...old, progress };
     });
   await runPlan(question, { executor: pool, signal, onProgress });
-  update((old) => ({ ...old, status: "done", progress: null }));
+  update((old) => ({ ...old, status: "done", isFinal: true, progress: null }));
 }
 
 function failedState(old: PlanState, error: unknown): PlanState {
