@@ -121,7 +121,6 @@ export const ASSUMPTIONS = {
     mark: "memory",
     source: "peak to valley over Ra of sanded surfaces, from memory",
   },
-  "cut.padArea": { value: 0.005, low: 0.003, high: 0.008, unit: "m²", mark: "chosen", source: "what a hand presses onto a ball" },
   "cut.spinnerRpm": {
     value: 400,
     low: 250,
@@ -129,6 +128,15 @@ export const ASSUMPTIONS = {
     unit: "rpm",
     mark: "chosen",
     source: "ball spinners; the shop's own is on its plate",
+  },
+  "cut.handSpeed": { value: 0.5, low: 0.3, high: 0.8, unit: "m/s", mark: "chosen", source: "strokes of a hand over the ball" },
+  "cut.serialDepth": {
+    value: 250,
+    low: 150,
+    high: 400,
+    unit: "µm",
+    mark: "chosen",
+    source: "depth of an engraved serial number; look at the ball",
   },
   "fade.level.reactive": {
     value: 0.2,

@@ -53,6 +53,7 @@ export function decide(ground: PlanGround, ratings: readonly FinishRating[], dra
       cover: question.ball.cover,
       number: found.finish.number,
       polished: found.finish.polished,
+      extracts: false,
       readingMicroinch: question.ball.raMicroinch,
     }).map((id): Message => ({ id: `caution.${id}`, params: {} })),
   };

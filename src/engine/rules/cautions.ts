@@ -5,6 +5,8 @@ export interface Work {
   readonly cover: CoverId;
   readonly number: number;
   readonly polished: boolean;
+  /** Whether oil is drawn out with heat. */
+  readonly extracts: boolean;
   /** A reading of today's surface, µin, if one was taken. */
   readonly readingMicroinch: number | null;
 }
@@ -29,6 +31,11 @@ export const CAUTIONS = {
   floor: { applies: () => true, mark: "common practice", source: TRADE },
   polish: { applies: ({ polished }) => polished, mark: "common practice", source: TRADE },
   cleaner: { applies: () => true, mark: "published", source: "NIOSH Pocket Guide: isopropyl alcohol, flash point 53 °F, 400 ppm" },
+  heat: {
+    applies: ({ extracts }) => extracts,
+    mark: "common practice",
+    source: "makers warn of cracks and void warranties: warn above 130 °F (54 °C), refuse above 140 °F (60 °C)",
+  },
   wetPaper: { applies: ({ cover, number }) => cover === "urethane" && number <= 1000, mark: "common practice", source: TRADE },
   wholeSurface: { applies: () => true, mark: "published", source: "USBC Equipment Specifications: the whole surface prepared alike" },
   roughReading: {

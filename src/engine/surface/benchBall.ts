@@ -1,0 +1,54 @@
+import type { Assumed } from "../assumptions.ts";
+import type { CoverId } from "../ball/ball.ts";
+import { fadeLaw, raAfter } from "./fade.ts";
+import { effectiveRaOfReadingUm, effectiveRaUm, type Finish } from "./finish.ts";
+import type { RoughnessRange } from "./history.ts";
+
+/** The ball as it lies on the bench. */
+export interface BenchBall {
+  readonly cover: CoverId;
+  /** Shore D; null where nobody measured it. */
+  readonly hardnessD: number | null;
+  readonly diameterIn: number;
+  readonly finish: Finish;
+  readonly gamesSince: number;
+  /** A reading of the track, if one was taken. */
+  readonly raMicroinch: number | null;
+  /** How it compares with the reference ball of its finish by sheen and touch; null where nobody compared. */
+  readonly compared: Compared | null;
+  readonly trackWear: "none" | "light" | "deep";
+  readonly plug: "none" | "proud" | "flush";
+  readonly oil: "clean" | "some" | "soaked";
+}
+
+/** A short ordinal scale for eye and fingertip: much smoother than the reference … much duller. */
+export const COMPARED = ["muchSmoother", "smoother", "alike", "duller", "muchDuller"] as const;
+export type Compared = (typeof COMPARED)[number];
+
+/** What a step on that scale may mean, as a factor on Ra: a wide reading, carried as one. Common practice: a step on the ladder is a factor of about 1.5. */
+const COMPARED_FACTOR: Readonly<Record<Compared, readonly [low: number, value: number, high: number]>> = {
+  muchSmoother: [0.2, 0.35, 0.55],
+  smoother: [0.45, 0.65, 0.9],
+  alike: [0.75, 1, 1.35],
+  duller: [1.1, 1.5, 2.2],
+  muchDuller: [1.8, 2.8, 5],
+};
+
+/** Shore D where nobody measured: typical, common practice; urethane overlaps both ways. */
+export const USUAL_HARDNESS_D: Readonly<Record<CoverId, number>> = { polyester: 82, urethane: 78, solid: 74, hybrid: 74, pearl: 75 };
+
+/** How the track stands, µm effective, from the best that is known: a reading, a comparison, or games on the finish. */
+export function trackRoughness(ball: BenchBall, a: Assumed): RoughnessRange & { readonly from: "reading" | "comparison" | "games" } {
+  const fresh = effectiveRaUm(ball.finish, a);
+  if (ball.raMicroinch !== null) {
+    const value = effectiveRaOfReadingUm(ball.raMicroinch, a);
+    return { value, low: 0.9 * value, high: 1.1 * value, from: "reading" };
+  }
+  if (ball.compared !== null) {
+    const [low, value, high] = COMPARED_FACTOR[ball.compared];
+    return { value: value * fresh, low: low * fresh, high: high * fresh, from: "comparison" };
+  }
+  const faded = raAfter(fadeLaw(ball.cover, a), fresh, ball.gamesSince);
+  const spread = 0.2 + 0.2 * (1 - Math.exp(-ball.gamesSince / 20));
+  return { value: faded, low: faded * (1 - spread), high: faded * (1 + spread), from: "games" };
+}

@@ -1,0 +1,303 @@
+import { type Assumed, assume } from "../assumptions.ts";
+import type { CautionId } from "../rules/cautions.ts";
+import { type Findings, STOPS, type StopId, stopsFor } from "../rules/stops.ts";
+import { INCH, MICROMETRE } from "../units.ts";
+import { ABRASIVES, type Abrasive, type AbrasiveId, PAD_NUMBERS } from "./abrasives.ts";
+import { type BenchBall, trackRoughness, USUAL_HARDNESS_D } from "./benchBall.ts";
+import { type CutSetting, depthRateUm, type Force, valleyDepthUm } from "./cut.ts";
+import { effectiveRaUm, type Finish } from "./finish.ts";
+import { type RoughnessRange, roughnessOfHistory } from "./history.ts";
+
+/** How this shop works. */
+export interface BenchHabits {
+  readonly by: "spinner" | "hand";
+  readonly sides: 2 | 4 | 6;
+  readonly dry: boolean;
+  readonly spinnerRpm: number;
+  /** Many open the surface with 500 before extracting oil; the order is the shop's. The final finish comes after extraction, always. */
+  readonly oilOrder: "extractFirst" | "openFirst";
+  /** A technician's own cut over the usual one. */
+  readonly ownCut: number;
+}
+
+export const USUAL_HABITS: BenchHabits = { by: "spinner", sides: 6, dry: false, spinnerRpm: 400, oilOrder: "extractFirst", ownCut: 1 };
+
+export type StageKind = "clean" | "open" | "extract" | "dryOff" | "plug" | "cut" | "polish" | "check";
+
+export interface Stage {
+  readonly kind: StageKind;
+  readonly abrasive: AbrasiveId | null;
+  readonly wet: boolean;
+  readonly sides: number;
+  readonly secondsPerSide: number;
+  readonly force: Force;
+  readonly spinnerRpm: number;
+  /** After the stage, µm effective; null where a stage does not touch the texture. */
+  readonly expectedRaUm: RoughnessRange | null;
+  /** Mean depth taken off, µm. */
+  readonly removedUm: number;
+  /** Hazards that this stage brings and the one before did not. */
+  readonly cautions: readonly CautionId[];
+  /** Why it is there. */
+  readonly why: StageWhy;
+}
+
+export const STAGE_WHYS = [
+  "before",
+  "oil",
+  "openPores",
+  "heat",
+  "plugFlush",
+  "deepWear",
+  "establish",
+  "removeLast",
+  "polishOver",
+  "prove",
+] as const;
+export type StageWhy = (typeof STAGE_WHYS)[number];
+
+export interface StagePlan {
+  readonly stops: readonly { readonly id: StopId; readonly hard: boolean }[];
+  /** Empty where a hard stop holds. */
+  readonly stages: readonly Stage[];
+  readonly now: RoughnessRange & { readonly from: "reading" | "comparison" | "games" };
+  readonly expectedRaUm: RoughnessRange;
+  readonly removedUm: number;
+  readonly diameterLossIn: number;
+  readonly benchSeconds: number;
+  /** How often the same work can be done before each end is reached, fewest first. */
+  readonly ends: readonly { readonly what: "diameter" | "serial"; readonly times: number }[];
+}
+
+/** A second of turning the ball and wetting it, for each side: what the clock loses. */
+const TURN_SECONDS = 15;
+const LEAST_SECONDS = 10;
+const MOST_SECONDS = 90;
+/** Grain ratio that a step should not exceed, and numbers that it may skip: the trade's step rules, common practice. */
+export const MOST_GRAIN_RATIO = 2;
+export const MOST_SKIPPED = 1;
+/** Games after which a surface is cut back to the ladder's start instead of refreshed (published: resurface at 60–80). */
+const RESURFACE_FROM_GAMES = 60;
+/** Depth of a worn track beyond its roughness, µm: chosen. */
+const WEAR_DEPTH_UM: Readonly<Record<BenchBall["trackWear"], number>> = { none: 0, light: 2, deep: 8 };
+/** Smallest ball of 13 lb and more (USBC, published). */
+const LEAST_DIAMETER_IN = 8.5;
+
+/** The work from the ball as it is to the finish wanted, each stage taking off the depth that the last one left. */
+export function planStages(
+  ball: BenchBall,
+  wanted: Finish,
+  findings: Findings,
+  habits: BenchHabits = USUAL_HABITS,
+  a: Assumed = assume(),
+): StagePlan {
+  const stops = stopsFor(findings).map((id) => ({ id, hard: STOPS[id].hard }));
+  const now = trackRoughness(ball, a);
+  const bench = new Bench(ball, habits, now, a);
+  if (!stops.some((stop) => stop.hard)) {
+    bench.plain("clean", "before");
+    oilStages(bench, ball, habits);
+    if (ball.plug === "proud") bench.cut("plug", "paper-P400", "plugFlush", 0);
+    for (const { id, why, depthUm } of cutsFor(ball, wanted, now, a)) bench.cut("cut", id, why, depthUm);
+    if (wanted.polished) bench.polish();
+    bench.plain("check", "prove");
+  }
+  const removedUm = bench.stages.reduce((sum, stage) => sum + stage.removedUm, 0);
+  return {
+    stops,
+    stages: bench.stages,
+    now,
+    expectedRaUm: bench.roughness,
+    removedUm,
+    diameterLossIn: (2 * removedUm * MICROMETRE) / INCH,
+    benchSeconds: bench.stages.reduce((sum, stage) => sum + stage.sides * (stage.secondsPerSide + TURN_SECONDS), 0),
+    ends: endsAfter(ball, removedUm, a),
+  };
+}
+
+function oilStages(bench: Bench, ball: BenchBall, habits: BenchHabits): void {
+  if (ball.oil === "clean") return;
+  if (habits.oilOrder === "openFirst" && ball.cover !== "polyester") bench.cut("open", "pad-500", "openPores", 0);
+  bench.plain("extract", "oil");
+  bench.plain("dryOff", "heat");
+}
+
+interface Cut {
+  readonly id: AbrasiveId;
+  readonly why: StageWhy;
+  /** What it must take off, µm. */
+  readonly depthUm: number;
+}
+
+/** From coarse to fine: a cut-back where the surface calls for one, then up the ladder to the number wanted. */
+function cutsFor(ball: BenchBall, wanted: Finish, now: RoughnessRange, a: Assumed): readonly Cut[] {
+  const start = startNumber(ball, wanted, now, a);
+  const numbers = ladder(start, wanted.number);
+  let left =
+    Math.max(valleyDepthUm(now.value, a), valleyDepthUm(effectiveRaUm({ number: start, polished: false }, a), a)) +
+    WEAR_DEPTH_UM[ball.trackWear];
+  return numbers.map((number, i) => {
+    const cut: Cut = {
+      id: abrasiveFor(ball, number),
+      why: i > 0 ? "removeLast" : ball.trackWear === "deep" ? "deepWear" : "establish",
+      depthUm: left,
+    };
+    left = valleyDepthUm(effectiveRaUm({ number, polished: false }, a), a);
+    return cut;
+  });
+}
+
+/** Where to begin: at the number wanted if that is duller than what is there; else just duller than what is there; further back for wear and age. */
+function startNumber(ball: BenchBall, wanted: Finish, now: RoughnessRange, a: Assumed): number {
+  if (ball.trackWear === "deep" || ball.plug === "proud") return Math.min(wanted.number, ball.cover === "urethane" ? 360 : 500);
+  if (ball.gamesSince >= RESURFACE_FROM_GAMES) return Math.min(wanted.number, 500);
+  const dullerThanNow = PAD_NUMBERS.filter((number) => effectiveRaUm({ number, polished: false }, a) >= now.value);
+  return Math.min(wanted.number, dullerThanNow[dullerThanNow.length - 1] ?? 500);
+}
+
+/** The numbers from `start` to `end`: as few as the step rules allow. */
+export function ladder(start: number, end: number): readonly number[] {
+  const between = [...new Set([start, ...PAD_NUMBERS.filter((number) => number > start && number < end), end])];
+  const numbers = [between[0]];
+  let at = 0;
+  while (at < between.length - 1) {
+    let next = at + 1;
+    while (
+      next < between.length - 1 &&
+      next + 1 - at - 1 <= MOST_SKIPPED &&
+      grainOf(between[at]) / grainOf(between[next + 1]) <= MOST_GRAIN_RATIO
+    )
+      next++;
+    numbers.push(between[next]);
+    at = next;
+  }
+  return numbers;
+}
+
+function grainOf(number: number): number {
+  const id = `pad-${number}`;
+  return id in ABRASIVES ? ABRASIVES[id as AbrasiveId].grainUm : 18.3 * (1000 / number) ** 0.8;
+}
+
+/** Paper cuts urethane well and its dull texture lasts; on resin pads only (common practice). Numbers without a pad of their own take the nearest. */
+function abrasiveFor(ball: BenchBall, number: number): AbrasiveId {
+  const paper = `paper-P${number}`;
+  if (ball.cover === "urethane" && paper in ABRASIVES) return paper as AbrasiveId;
+  const nearest = PAD_NUMBERS.reduce((best, pad) => (Math.abs(Math.log(pad / number)) < Math.abs(Math.log(best / number)) ? pad : best));
+  return `pad-${nearest}`;
+}
+
+function endsAfter(ball: BenchBall, removedUm: number, a: Assumed): StagePlan["ends"] {
+  if (removedUm <= 0) return [];
+  const spare = Math.max(0, ((ball.diameterIn - LEAST_DIAMETER_IN) * INCH) / MICROMETRE / 2);
+  return [
+    { what: "diameter" as const, times: Math.floor(spare / removedUm) },
+    { what: "serial" as const, times: Math.floor(a["cut.serialDepth"] / removedUm) },
+  ].sort((one, other) => one.times - other.times);
+}
+
+/** The bench as the stages go over it: what has been done, how rough the ball is now, which hazards are on. */
+class Bench {
+  readonly stages: Stage[] = [];
+  roughness: RoughnessRange;
+  private hazards: readonly CautionId[] = [];
+  private readonly ball: BenchBall;
+  private readonly habits: BenchHabits;
+  private readonly a: Assumed;
+
+  constructor(ball: BenchBall, habits: BenchHabits, now: RoughnessRange, a: Assumed) {
+    this.ball = ball;
+    this.habits = habits;
+    this.a = a;
+    this.roughness = { value: now.value, low: now.low, high: now.high };
+  }
+
+  plain(kind: "clean" | "extract" | "dryOff" | "check", why: StageWhy): void {
+    const hazards: readonly CautionId[] = kind === "clean" ? ["cleaner"] : kind === "extract" ? ["heat"] : [];
+    this.add(
+      {
+        kind,
+        abrasive: null,
+        wet: false,
+        sides: 0,
+        secondsPerSide: 0,
+        force: "light",
+        spinnerRpm: 0,
+        expectedRaUm: null,
+        removedUm: 0,
+        why,
+      },
+      hazards,
+    );
+  }
+
+  cut(kind: "open" | "plug" | "cut", id: AbrasiveId, why: StageWhy, depthUm: number): void {
+    const abrasive: Abrasive = ABRASIVES[id];
+    const wet = !abrasive.dryAllowed || !this.habits.dry;
+    const { force, seconds, removedUm } = this.effort(abrasive, depthUm);
+    this.roughness = roughnessOfHistory([{ abrasive, by: this.habits.by, usesBefore: 0, who: "", on: "" }], this.roughness);
+    this.add(
+      {
+        kind,
+        abrasive: id,
+        wet,
+        sides: this.habits.sides,
+        secondsPerSide: seconds,
+        force,
+        spinnerRpm: this.rpm(),
+        expectedRaUm: this.roughness,
+        removedUm,
+        why,
+      },
+      this.habits.by === "hand" ? [wet ? "floor" : "dust"] : wet ? ["spinner", "water", "floor"] : ["spinner", "dust"],
+    );
+  }
+
+  polish(): void {
+    const abrasive: Abrasive = ABRASIVES["cutting-polish"];
+    this.roughness = roughnessOfHistory([{ abrasive, by: this.habits.by, usesBefore: 0, who: "", on: "" }], this.roughness);
+    this.add(
+      {
+        kind: "polish",
+        abrasive: "cutting-polish",
+        wet: true,
+        sides: this.habits.sides,
+        secondsPerSide: 30,
+        force: "medium",
+        spinnerRpm: this.rpm(),
+        expectedRaUm: this.roughness,
+        removedUm: 0,
+        why: "polishOver",
+      },
+      this.habits.by === "hand" ? ["polish"] : ["spinner", "polish"],
+    );
+  }
+
+  private rpm(): number {
+    return this.habits.by === "spinner" ? this.habits.spinnerRpm : 0;
+  }
+
+  /** Seconds a side for the depth, within what a side is worked; if medium is not enough, hard. */
+  private effort(abrasive: Abrasive, depthUm: number): { force: Force; seconds: number; removedUm: number } {
+    const { by, spinnerRpm, sides, ownCut } = this.habits;
+    const setting: CutSetting = {
+      grainUm: abrasive.grainUm,
+      by,
+      spinnerRpm,
+      diameterIn: this.ball.diameterIn,
+      ownCut,
+      hardnessD: this.ball.hardnessD ?? USUAL_HARDNESS_D[this.ball.cover],
+      force: "medium",
+    };
+    const need = (force: Force) => depthUm / (depthRateUm({ ...setting, force }, this.a) * sides);
+    const force: Force = need("medium") > MOST_SECONDS ? "hard" : "medium";
+    const seconds = Math.min(MOST_SECONDS, Math.max(LEAST_SECONDS, 5 * Math.ceil(need(force) / 5)));
+    return { force, seconds, removedUm: seconds * sides * depthRateUm({ ...setting, force }, this.a) };
+  }
+
+  private add(stage: Omit<Stage, "cautions">, hazards: readonly CautionId[]): void {
+    const cautions = hazards.filter((id) => !this.hazards.includes(id));
+    this.hazards = hazards;
+    this.stages.push({ ...stage, cautions });
+  }
+}
