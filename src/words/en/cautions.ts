@@ -13,6 +13,8 @@ export const CAUTION_SENTENCES: Readonly<Record<CautionId, Sentence>> = {
   polish: () => "No polish in the thumb hole, no sharp bevels.",
   cleaner: () =>
     "Isopropyl alcohol and other cleaners burn: air the room, no flame, gloves for solvents, never on a turning spinner, and let the ball dry off before any heat.",
+  heat: () =>
+    "Heat draws oil out and can ruin the ball: never above the limit of its maker, and never above 140 °F (60 °C); from 130 °F (54 °C) on covers crack and cores come loose. Expect the warranty to end with it.",
   wetPaper: () =>
     "Wet paper only wet, with plenty of water and no weight on one place: dry it ruins the ball, pressed it makes a flat spot.",
   wholeSurface: () => "Prepare the whole surface alike, all six sides: sanding the track alone is against the equipment rules.",
