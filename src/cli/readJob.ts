@@ -1,5 +1,6 @@
 import { open } from "node:fs/promises";
-import { checkJob } from "#contract/job/checkJob";
+import type { z } from "zod";
+import { checkFile, checkJob } from "#contract/job/checkJob";
 import type { CheckedJob } from "#contract/job/jobFile";
 import { type JobFault, type ProblemId, wholeFileFault } from "#contract/problem";
 import { MOST_BYTES, readJobText, tooLarge } from "#exchange/jobFileText";
@@ -11,6 +12,11 @@ import { MOST_BYTES, readJobText, tooLarge } from "#exchange/jobFileText";
  */
 export async function readJob(path: string): Promise<CheckedJob> {
   return checkJob(readJobText(await readBytes(path)));
+}
+
+/** The same for a file of another schema: bench work, fade. */
+export async function readChecked<Schema extends z.ZodType>(path: string, schema: Schema): Promise<z.output<Schema>> {
+  return checkFile(schema, readJobText(await readBytes(path)));
 }
 
 async function readBytes(path: string): Promise<Uint8Array> {

@@ -5,14 +5,19 @@ import { type CheckedJob, JOB_FILE_VERSION, jobFileSchema } from "./jobFile.ts";
 
 type Issue = z.core.$ZodIssue;
 
+/** @throws {JobFault} code `invalid`, with every problem found in what stands in a job file */
+export function checkJob(data: unknown): CheckedJob {
+  return checkFile(jobFileSchema, data);
+}
+
 /**
- * Checks what stands in a job file against its schema.
+ * Checks what stands in a file against its schema.
  *
  * @param data what the file's text says, as plain values
  * @throws {JobFault} code `invalid`, with every problem found
  */
-export function checkJob(data: unknown): CheckedJob {
-  const result = jobFileSchema.safeParse(data, { reportInput: true });
+export function checkFile<Schema extends z.ZodType>(schema: Schema, data: unknown): z.output<Schema> {
+  const result = schema.safeParse(data, { reportInput: true });
   if (result.success) return result.data;
   throw new JobFault(
     "invalid",
