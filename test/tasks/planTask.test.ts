@@ -55,26 +55,6 @@ describe("a finish plan as a task", () => {
     expect(last?.done).toBe(last?.of);
   });
 
-  test("what a finish costs is nothing for the pick, and its band is about the difference, not the level", async () => {
-    let losses: PlanProgress["losses"] = [];
-    const plan = await runPlan(exampleQuestion(), {
-      executor: inlineExecutor,
-      draws: DRAWS,
-      onProgress: (p) => {
-        losses = p.losses;
-      },
-    });
-    const pick = losses.find((l) => l.finish === plan.pick?.finish);
-    expect(pick?.lossPer100).toEqual({ value: 0, low: 0, high: 0 });
-    const width = (i: { low: number; high: number } | null | undefined) => (i ? i.high - i.low : Number.NaN);
-    const neighbours = losses.filter((l) => plan.pick?.plateau.includes(l.finish) && l !== pick);
-    expect(neighbours.length).toBeGreaterThan(0);
-    for (const neighbour of neighbours) {
-      const level = plan.candidates.find((c) => c.finish === neighbour.finish)?.chance;
-      expect(width(neighbour.lossPer100)).toBeLessThan(100 * width(level));
-    }
-  });
-
   test.each(["here", "in threads"])("stops when asked to, %s, with the reason that was given", async (where) => {
     const control = new AbortController();
     const reason = new Error("enough");
