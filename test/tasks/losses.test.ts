@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
+import type { FinishDraws } from "#engine/planning/draws";
 import type { FinishPlan } from "#engine/planning/plan";
-import type { FinishDraws } from "#engine/planning/steps";
 import { lossesOf } from "#tasks/losses";
 
 /** A plan of three finishes whose chances are known, and one without a line. */
