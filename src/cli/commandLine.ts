@@ -1,8 +1,10 @@
+import { fade } from "./fade.ts";
 import { reportFault } from "./faultReport.ts";
 import { HELP } from "./help.ts";
 import { type Options, readOptions, usageFault, wantsJson } from "./options.ts";
 import { plan } from "./plan.ts";
 import { shot } from "./shot.ts";
+import { stages } from "./stages.ts";
 import { programVersion } from "./version.ts";
 import type { ExitCode, World } from "./world.ts";
 
@@ -12,6 +14,8 @@ type Command = (file: string, options: Options, world: World) => Promise<ExitCod
 const COMMANDS = new Map<string, Command>([
   ["plan", plan],
   ["shot", shot],
+  ["stages", stages],
+  ["fade", fade],
 ]);
 
 /** Runs one command line to its end. Every fault is reported, none is thrown. */

@@ -2,11 +2,13 @@ export const HELP = `Gritwright works out what a bowling ball's surface will do 
 
   gritwright plan FILE    compare finishes for one ball, bowler and lane, and pick one
   gritwright shot FILE    follow one shot from the foul line to the pins
+  gritwright stages FILE  write the bench work of a ball or a batch, or check a recipe
+  gritwright fade FILE    follow a finish over the games, and say what is due when
 
-FILE is a job file in YAML or JSON; see docs/job-file.md and examples/.
+FILE is a job file (plan, shot) or a bench file (stages, fade) in YAML or JSON; see docs/job-file.md, docs/bench-file.md and examples/.
 
   --json            print one document of data instead of text
-  --svg FILE        draw the lane chart into a file
+  --svg FILE        draw the picture into a file (plan, shot: lane chart; fade: curve)
   --seed N          draw at random from this seed instead of the job file's
   --workers N       plan: threads to compute in
   --at FT,FT,…      shot: where to take samples, ft from the foul line (15,30,45,59.5,60)

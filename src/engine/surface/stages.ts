@@ -78,6 +78,8 @@ export const MOST_GRAIN_RATIO = 2;
 export const MOST_SKIPPED = 1;
 /** Games after which a surface is cut back to the ladder's start instead of refreshed (published: resurface at 60–80). */
 const RESURFACE_FROM_GAMES = 60;
+/** What a surface is opened with before oil is drawn out. */
+const OPENED_WITH = 500;
 /** Depth of a worn track beyond its roughness, µm: chosen. */
 const WEAR_DEPTH_UM: Readonly<Record<BenchBall["trackWear"], number>> = { none: 0, light: 2, deep: 8 };
 /** Smallest ball of 13 lb and more (USBC, published). */
@@ -98,7 +100,7 @@ export function planStages(
     bench.plain("clean", "before");
     oilStages(bench, ball, habits);
     if (ball.plug === "proud") bench.cut("plug", "paper-P400", "plugFlush", 0);
-    for (const { id, why, depthUm } of cutsFor(ball, wanted, now, a)) bench.cut("cut", id, why, depthUm);
+    for (const { id, why, depthUm } of cutsFor(ball, wanted, bench.roughness, bench.opened, a)) bench.cut("cut", id, why, depthUm);
     if (wanted.polished) bench.polish();
     bench.plain("check", "prove");
   }
@@ -117,7 +119,7 @@ export function planStages(
 
 function oilStages(bench: Bench, ball: BenchBall, habits: BenchHabits): void {
   if (ball.oil === "clean") return;
-  if (habits.oilOrder === "openFirst" && ball.cover !== "polyester") bench.cut("open", "pad-500", "openPores", 0);
+  if (habits.oilOrder === "openFirst" && ball.cover !== "polyester") bench.cut("open", `pad-${OPENED_WITH}`, "openPores", 0);
   bench.plain("extract", "oil");
   bench.plain("dryOff", "heat");
 }
@@ -130,9 +132,11 @@ interface Cut {
 }
 
 /** From coarse to fine: a cut-back where the surface calls for one, then up the ladder to the number wanted. */
-function cutsFor(ball: BenchBall, wanted: Finish, now: RoughnessRange, a: Assumed): readonly Cut[] {
-  const start = startNumber(ball, wanted, now, a);
-  const numbers = ladder(start, wanted.number);
+function cutsFor(ball: BenchBall, wanted: Finish, now: RoughnessRange, opened: boolean, a: Assumed): readonly Cut[] {
+  const start = opened ? OPENED_WITH : startNumber(ball, wanted, now, a);
+  // What was opened need not be sanded with the same number again, unless that is the finish or the track wants it.
+  const again = !opened || wanted.number <= OPENED_WITH || ball.trackWear === "deep" || ball.plug === "proud";
+  const numbers = ladder(Math.min(start, wanted.number), wanted.number).slice(again ? 0 : 1);
   let left =
     Math.max(valleyDepthUm(now.value, a), valleyDepthUm(effectiveRaUm({ number: start, polished: false }, a), a)) +
     WEAR_DEPTH_UM[ball.trackWear];
@@ -271,6 +275,10 @@ class Bench {
       },
       this.habits.by === "hand" ? ["polish"] : ["spinner", "polish"],
     );
+  }
+
+  get opened(): boolean {
+    return this.stages.some((stage) => stage.kind === "open");
   }
 
   private rpm(): number {

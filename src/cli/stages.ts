@@ -1,0 +1,58 @@
+import {
+  type BenchFile,
+  type BenchFileBall,
+  benchBallOf,
+  benchFileSchema,
+  findingsOf,
+  habitsOf,
+  recipeOf,
+} from "#contract/bench/benchFile";
+import { type BatchStop, planBatch } from "#engine/surface/batch";
+import { finishText } from "#engine/surface/finish";
+import { checkRecipe, type RecipeVerdict } from "#engine/surface/recipe";
+import { planStages, type StagePlan } from "#engine/surface/stages";
+import type { Options } from "./options.ts";
+import { readChecked } from "./readJob.ts";
+import { stagesText } from "./stagesText.ts";
+import { programVersion } from "./version.ts";
+import type { ExitCode, World } from "./world.ts";
+
+/** One ball's work, planned and, where a recipe is given, checked. */
+export interface PlannedWork {
+  readonly name: string;
+  readonly wanted: string;
+  readonly plan: StagePlan;
+  readonly recipe: RecipeVerdict | null;
+}
+
+/** `gritwright stages FILE`: the bench work of one ball or a batch. */
+export async function stages(file: string, options: Options, world: World): Promise<ExitCode> {
+  const asked = await readChecked(file, benchFileSchema);
+  const works = asked.balls.map((ball, i) => workOf(ball, i, asked));
+  const batch = works.length > 1 ? planBatch(works.map(({ plan }) => plan)) : [];
+  world.print(options.json ? `${JSON.stringify(documentOf(works, batch), null, 2)}\n` : stagesText(works, batch));
+  return 0;
+}
+
+function workOf(asked: BenchFileBall, index: number, file: BenchFile): PlannedWork {
+  const habits = habitsOf(file);
+  const ball = benchBallOf(asked);
+  const wanted = asked.wanted ?? asked.ball.finish;
+  const recipe = recipeOf(asked, habits);
+  return {
+    name: asked.ball.name ?? `Ball ${index + 1}`,
+    wanted: finishText(wanted),
+    plan: planStages(ball, wanted, findingsOf(asked), habits),
+    recipe: recipe && checkRecipe(ball, wanted, recipe),
+  };
+}
+
+function documentOf(works: readonly PlannedWork[], batch: readonly BatchStop[]) {
+  return {
+    gritwright: 1,
+    kind: "stages",
+    engineVersion: programVersion(),
+    balls: works.map(({ plan, ...rest }) => ({ ...rest, ...plan })),
+    batch,
+  };
+}

@@ -1,0 +1,169 @@
+import { z } from "zod";
+import { COVER_IDS } from "#engine/ball/ball";
+import type { Findings } from "#engine/rules/stops";
+import { ABRASIVE_IDS, type AbrasiveId } from "#engine/surface/abrasives";
+import { type BenchBall, COMPARED } from "#engine/surface/benchBall";
+import type { RecipeStage } from "#engine/surface/recipe";
+import { type BenchHabits, USUAL_HABITS } from "#engine/surface/stages";
+import { count, mapping, oneOf, quantity, text } from "../job/fields.ts";
+import { finishField } from "../job/finishField.ts";
+import { JOB_FILE_VERSION } from "../job/jobFile.ts";
+
+const GAMES = { from: 0, to: 2000 };
+const yes = (description: string) => z.boolean({ error: "true or false" }).describe(description);
+
+const benchBallField = mapping(
+  {
+    name: text("What the ball is called in this shop").optional(),
+    cover: oneOf(COVER_IDS, "The cover"),
+    hardnessD: quantity("Shore D", { from: 40, to: 100 }, "Hardness, if measured").optional(),
+    diameterIn: quantity("in", { from: 2, to: 20 }, "Diameter").optional(),
+    finish: finishField,
+    gamesSince: count("games", GAMES, "Games since that finish was put on").optional(),
+    gamesSinceExtraction: count("games", GAMES, "Games since oil was last drawn out").optional(),
+    gamesSinceResurfacing: count("games", GAMES, "Games since the last full resurfacing").optional(),
+    raMicroinch: quantity("µin", { above: 0, to: 1000 }, "A roughness reading (Ra) of the track").optional(),
+    compared: oneOf(COMPARED, "The track against a reference ball of that finish, by sheen and touch").optional(),
+    trackWear: oneOf(["none", "light", "deep"], "Wear in the track").optional(),
+    plug: oneOf(["none", "proud", "flush"], "A plug in the cover").optional(),
+    oil: oneOf(["clean", "some", "soaked"], "Oil in the cover").optional(),
+  },
+  "The ball as it lies on the bench",
+);
+
+const findingsField = mapping(
+  {
+    crack: yes("A crack").optional(),
+    hollowSound: yes("It sounds hollow").optional(),
+    claimOpen: yes("A warranty claim is or may be open").optional(),
+    cold: yes("It comes from a cold car").optional(),
+    serialPhotographed: yes("The serial number has been photographed").optional(),
+    inserts: oneOf(["none", "masked", "bare"], "Finger inserts and slugs").optional(),
+  },
+  "What was found before work",
+);
+
+const habitsField = mapping(
+  {
+    by: oneOf(["spinner", "hand"], "What turns the ball").optional(),
+    sides: z
+      .union([z.literal(2), z.literal(4), z.literal(6)], { error: "2, 4 or 6" })
+      .describe("Sides worked")
+      .optional(),
+    dry: yes("Foam-backed pads are used dry").optional(),
+    spinnerRpm: quantity("rpm", { above: 0, to: 3000 }, "Speed of the spinner").optional(),
+    oilOrder: oneOf(["extractFirst", "openFirst"], "Whether the surface is opened with 500 before oil is drawn out").optional(),
+    ownCut: quantity("", { above: 0, to: 10 }, "This technician's cut over the usual one").optional(),
+  },
+  "How the shop works",
+);
+
+const recipeField = z
+  .array(
+    mapping(
+      {
+        abrasive: z.enum(ABRASIVE_IDS as [AbrasiveId, ...AbrasiveId[]], { error: `one of ${ABRASIVE_IDS.join(", ")}` }),
+        wet: yes("Used wet"),
+        by: oneOf(["spinner", "hand"], "What turns the ball").optional(),
+        sides: count("sides", { from: 1, to: 12 }, "Sides worked").optional(),
+        secondsPerSide: quantity("s", { above: 0, to: 3600 }, "Time a side"),
+        force: oneOf(["light", "medium", "hard"], "How hard the pad is pressed").optional(),
+      },
+      "One stage",
+    ),
+    { error: "a list of stages" },
+  )
+  .min(1, { error: "at least one stage" })
+  .max(30, { error: "at most 30 stages" });
+
+const fadeField = mapping(
+  {
+    gamesPerWeek: quantity("games", { above: 0, to: 200 }, "Games a week").optional(),
+    from: z.iso.date({ error: "a date, 2026-05-31" }).describe("The day from which weeks are counted").optional(),
+    abrasiveness: quantity("", { from: 0.2, to: 5 }, "How hard the house's lanes are on a surface; 1 is usual").optional(),
+    readings: z
+      .array(
+        mapping(
+          { games: count("games", GAMES, "Games on the finish"), raMicroinch: quantity("µin", { above: 0, to: 1000 }, "Ra of the track") },
+          "A reading",
+        ),
+        {
+          error: "a list of readings",
+        },
+      )
+      .max(500, { error: "at most 500 readings" })
+      .optional(),
+  },
+  "How the ball is used",
+);
+
+const workField = {
+  ball: benchBallField,
+  findings: findingsField.optional(),
+  wanted: finishField.optional(),
+  recipe: recipeField.optional(),
+};
+
+/** A bench file: one ball or a batch, as it is, and what is wanted of it. `stages` and `fade` read it. */
+export const benchFileSchema = mapping(
+  {
+    gritwright: z.literal(JOB_FILE_VERSION, { error: String(JOB_FILE_VERSION) }).describe("Version of the file"),
+    balls: z
+      .array(mapping(workField, "One ball and what is wanted of it"), { error: "a list of balls" })
+      .min(1, { error: "at least one ball" })
+      .max(40, { error: "at most 40 balls" }),
+    bench: habitsField.optional(),
+    use: fadeField.optional(),
+  },
+  "A bench file",
+);
+
+export type BenchFile = z.output<typeof benchFileSchema>;
+export type BenchFileBall = BenchFile["balls"][number];
+
+const USUAL_DIAMETER_IN = 8.594;
+
+export function benchBallOf({ ball }: BenchFileBall): BenchBall {
+  return {
+    cover: ball.cover,
+    hardnessD: ball.hardnessD ?? null,
+    diameterIn: ball.diameterIn ?? USUAL_DIAMETER_IN,
+    finish: ball.finish,
+    gamesSince: ball.gamesSince ?? 0,
+    raMicroinch: ball.raMicroinch ?? null,
+    compared: ball.compared ?? null,
+    trackWear: ball.trackWear ?? "none",
+    plug: ball.plug ?? "none",
+    oil: ball.oil ?? "clean",
+  };
+}
+
+export function findingsOf({ findings }: BenchFileBall): Findings {
+  const inserts = findings?.inserts ?? "none";
+  return {
+    crack: findings?.crack ?? false,
+    hollowSound: findings?.hollowSound ?? false,
+    claimOpen: findings?.claimOpen ?? false,
+    cold: findings?.cold ?? false,
+    serialPhotographed: findings?.serialPhotographed ?? true,
+    hasInserts: inserts !== "none",
+    insertsMasked: inserts === "masked",
+  };
+}
+
+export function habitsOf({ bench }: BenchFile): BenchHabits {
+  return { ...USUAL_HABITS, ...Object.fromEntries(Object.entries(bench ?? {}).filter(([, value]) => value !== undefined)) };
+}
+
+export function recipeOf({ recipe }: BenchFileBall, habits: BenchHabits): readonly RecipeStage[] | null {
+  if (recipe === undefined) return null;
+  return recipe.map((stage) => ({
+    abrasive: stage.abrasive,
+    wet: stage.wet,
+    by: stage.by ?? habits.by,
+    sides: stage.sides ?? habits.sides,
+    secondsPerSide: stage.secondsPerSide,
+    force: stage.force ?? "medium",
+    spinnerRpm: habits.spinnerRpm,
+  }));
+}

@@ -1,0 +1,28 @@
+import { fixed } from "../figures.ts";
+
+/** Words of the fade: the chart and the report. */
+export const FADE = {
+  title: "How the finish fades",
+  description: (name: string, start: string, at30: string) =>
+    `Effective roughness of ${name} against games: ${start} µm fresh, ${at30} µm in the track after 30 games; a reading is a dot.`,
+  roughness: "effective roughness, µm",
+  games: "games on this finish",
+  track: "track",
+  offTrack: "beside it",
+  band: "between the lines: nine in ten of what the ranges and the readings leave",
+  reading: "reading",
+  nowIs: (games: number, value: number, low: number, high: number) =>
+    `Track after ${fixed(games, 0)} games: ${fixed(value, 2)} µm effective (${fixed(low, 2)}–${fixed(high, 2)}).`,
+  readings: (count: number) =>
+    count === 0
+      ? "No reading of this ball yet: its curve is the cover's."
+      : `Moved by ${count === 1 ? "one reading" : `${count} readings`} of this ball.`,
+  refresh: "Refresh the finish",
+  extraction: "Draw the oil out",
+  resurfacing: "Resurface",
+  dueNow: "due now",
+  never: "not within sight",
+  inGames: (value: number, low: number | null, high: number | null) =>
+    `in about ${fixed(value, 0)} games (${low === null ? "?" : fixed(low, 0)}–${high === null ? "never" : fixed(high, 0)})`,
+  onDay: (date: string) => `, about ${date}`,
+} as const;
