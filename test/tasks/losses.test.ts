@@ -14,7 +14,7 @@ const plan = {
   ],
 } as unknown as FinishPlan;
 
-const draws = (finish: string, from: number, chances: readonly number[]): FinishDraws => ({ finish, from, chances, scores: chances });
+const draws = (finish: string, from: number, chances: readonly number[]): FinishDraws => ({ finish, from, scores: chances });
 const lossOf = (finish: string, drawn: readonly FinishDraws[]) => lossesOf(plan, drawn).find((l) => l.finish === finish)?.lossPer100;
 
 describe("what a finish costs against the pick", () => {

@@ -21,7 +21,7 @@ export function Verdict({
         <h2 className="pick-sentence">{pick === null ? PLAN_ANSWER.noPick : PLAN_ANSWER.takeThis(pick.finish)}</h2>
         {pick !== null && (
           <p>
-            {PLAN_ANSWER.plateau(pick.plateau)} {pick.cliff !== null && PLAN_ANSWER.cliff[pick.cliff]}{" "}
+            {plateauSentence(plan, pick.plateau)} {pick.cliff !== null && PLAN_ANSWER.cliff[pick.cliff]}{" "}
             {isFinal
               ? `${PLAN_ANSWER.sureSentence[pick.sure]} ${PLAN_ANSWER.sureShare(Math.round(pick.sureShare * 100))}`
               : `(${PLAN_ANSWER.notYetSure})`}
@@ -35,4 +35,10 @@ export function Verdict({
       </div>
     </section>
   );
+}
+
+/** Which finishes are much the same. A ball that is not asked to strike is judged by its hook, so shots are not spoken of. */
+function plateauSentence(plan: FinishPlan, plateau: readonly string[]): string {
+  const isJudgedByShots = plan.candidates.some((c) => c.chance !== null);
+  return plateau.length > 1 || isJudgedByShots ? PLAN_ANSWER.plateau(plateau) : "";
 }
