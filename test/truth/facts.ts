@@ -1,7 +1,8 @@
 import type { Fact } from "./fact.ts";
+import { ABRASIVE_FACTS } from "./facts/abrasives.ts";
 import { BANDS } from "./facts/bands.ts";
 import { LANE } from "./facts/lane.ts";
 import { MOTION } from "./facts/motion.ts";
 import { TOP } from "./facts/top.ts";
 
-export const FACTS: readonly Fact[] = [...LANE, ...MOTION, ...TOP, ...BANDS];
+export const FACTS: readonly Fact[] = [...LANE, ...MOTION, ...TOP, ...BANDS, ...ABRASIVE_FACTS];
