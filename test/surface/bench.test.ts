@@ -163,10 +163,10 @@ describe("a finish as a history", () => {
   const bare = { value: 0.5, low: 0.4, high: 0.6 };
 
   it("the last pad on the spinner says most, and the range holds the value", () => {
-    const after = roughnessOfHistory([work(ABRASIVES["pad-500"]), work(ABRASIVES["pad-2000"])], bare);
-    expect(after.value).toBeCloseTo(effectiveRaUm(parseFinish("2000")), 1);
-    expect(after.low).toBeLessThan(after.value);
-    expect(after.high).toBeGreaterThan(after.value);
+    const result = roughnessOfHistory([work(ABRASIVES["pad-500"]), work(ABRASIVES["pad-2000"])], bare);
+    expect(result.value).toBeCloseTo(effectiveRaUm(parseFinish("2000")), 1);
+    expect(result.low).toBeLessThan(result.value);
+    expect(result.high).toBeGreaterThan(result.value);
   });
 
   it("polish over 500 is not polish over 4000 (common practice)", () => {
@@ -175,17 +175,17 @@ describe("a finish as a history", () => {
   });
 
   it("a polish that only fills leaves more of the base than one that cuts", () => {
-    const after = (polish: "cutting-polish" | "slip-polish") =>
+    const left = (polish: "cutting-polish" | "slip-polish") =>
       roughnessOfHistory([work(ABRASIVES["pad-1000"]), work(ABRASIVES[polish])], bare).value;
-    expect(after("slip-polish")).toBeGreaterThan(after("cutting-polish"));
+    expect(left("slip-polish")).toBeGreaterThan(left("cutting-polish"));
   });
 
   it("hand work gets less far, a worn pad cuts finer", () => {
-    const after = (by: "spinner" | "hand", uses = 0) =>
+    const left = (by: "spinner" | "hand", uses = 0) =>
       roughnessOfHistory([work(ABRASIVES["pad-500"], by, uses)], { value: 0.2, low: 0.2, high: 0.2 }).value;
-    expect(after("hand")).toBeLessThan(0.6 * after("spinner"));
-    expect(after("spinner", 20)).toBeLessThan(after("spinner"));
-    expect(after("spinner", 20)).toBeCloseTo(after("spinner", 200), 12);
+    expect(left("hand")).toBeLessThan(0.6 * left("spinner"));
+    expect(left("spinner", 20)).toBeLessThan(left("spinner"));
+    expect(left("spinner", 20)).toBeCloseTo(left("spinner", 200), 12);
   });
 });
 
