@@ -26,14 +26,16 @@ export function stationsOf(course: Course): Station[] {
   };
   add(0.5, (_, board) => CHART.laidDown(board), "inside", "start");
   add(hookStartFt, CHART.hookAt, "outside", "end");
-  list.push({
-    ft: breakpoint.yFt,
-    board: breakpoint.board,
-    words: CHART.breakpointAt(breakpoint.yFt, breakpoint.board),
-    side: "outside",
-    anchor: "start",
-    hasTick: true,
-  });
+  // A ball that only ever moves inwards is furthest outside where it was laid down: that is no breakpoint.
+  if (breakpoint.yFt > 1)
+    list.push({
+      ft: breakpoint.yFt,
+      board: breakpoint.board,
+      words: CHART.breakpointAt(breakpoint.yFt, breakpoint.board),
+      side: "outside",
+      anchor: "start",
+      hasTick: true,
+    });
   add(rollStartFt, CHART.rollAt, "inside", "end");
   if (entryAngleDeg !== null && boardAtPins !== null) {
     list.push({ ft: 59.5, board: boardAtPins, words: CHART.entry(entryAngleDeg), side: "inside", anchor: "end", hasTick: false });
