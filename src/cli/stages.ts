@@ -5,6 +5,7 @@ import {
   benchFileSchema,
   findingsOf,
   habitsOf,
+  ownCutOf,
   recipeOf,
 } from "#contract/bench/benchFile";
 import { type BatchStop, planBatch } from "#engine/surface/batch";
@@ -30,7 +31,8 @@ export async function stages(file: string, options: Options, world: World): Prom
   const asked = await readChecked(file, benchFileSchema);
   const works = asked.balls.map((ball, i) => workOf(ball, i, asked));
   const batch = works.length > 1 ? planBatch(works.map(({ plan }) => plan)) : [];
-  world.print(options.json ? `${JSON.stringify(documentOf(works, batch), null, 2)}\n` : stagesText(works, batch));
+  const cut = asked.bench?.cutReadings ? ownCutOf(asked.bench.cutReadings) : null;
+  world.print(options.json ? `${JSON.stringify({ ...documentOf(works, batch), ownCut: cut }, null, 2)}\n` : stagesText(works, batch, cut));
   return 0;
 }
 

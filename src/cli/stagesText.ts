@@ -1,3 +1,4 @@
+import type { Interval } from "#engine/planning/plan";
 import type { BatchStop } from "#engine/surface/batch";
 import type { Stage, StagePlan } from "#engine/surface/stages";
 import {
@@ -19,10 +20,12 @@ import { paragraph, textTable } from "./textTable.ts";
 const WIDTH = 100;
 
 /** The bench work as text: a table a ball, then what the batch shares. */
-export function stagesText(works: readonly PlannedWork[], batch: readonly BatchStop[]): string {
+export function stagesText(works: readonly PlannedWork[], batch: readonly BatchStop[], ownCut: Interval | null): string {
   const sections = [
     ...works.map(workLines),
     ...(batch.length > 0 ? [batchLines(works, batch)] : []),
+    ...(ownCut ? [[`${RESTATED.ownCut}: ${fixed(ownCut.value, 2)} (${fixed(ownCut.low, 2)}–${fixed(ownCut.high, 2)}).`]] : []),
+
     paragraph(RESTATED.ruleBook, "", WIDTH),
   ];
   return `${sections.map((lines) => lines.join("\n")).join("\n\n")}\n`;

@@ -9,7 +9,6 @@ export const INCH = 0.0254;
 export const FOOT = 0.3048;
 export const MPH = 0.44704;
 export const POUND = 0.45359237;
-export const OUNCE = POUND / 16;
 export const DEGREE = Math.PI / 180;
 export const RPM = (2 * Math.PI) / 60;
 export const MICROMETRE = 1e-6;

@@ -1,8 +1,12 @@
 import { z } from "zod";
+import { assume } from "#engine/assumptions";
 import { COVER_IDS } from "#engine/ball/ball";
 import type { Findings } from "#engine/rules/stops";
-import { ABRASIVE_IDS, type AbrasiveId } from "#engine/surface/abrasives";
+import { ABRASIVE_IDS, ABRASIVES, type AbrasiveId } from "#engine/surface/abrasives";
 import { type BenchBall, COMPARED } from "#engine/surface/benchBall";
+import { effectiveRaOfReadingUm } from "#engine/surface/finish";
+import { leftBy } from "#engine/surface/history";
+import { ownCut } from "#engine/surface/ownCut";
 import type { RecipeStage } from "#engine/surface/recipe";
 import { type BenchHabits, USUAL_HABITS } from "#engine/surface/stages";
 import { count, mapping, oneOf, quantity, text } from "../job/fields.ts";
@@ -11,6 +15,8 @@ import { JOB_FILE_VERSION } from "../job/jobFile.ts";
 
 const GAMES = { from: 0, to: 2000 };
 const yes = (description: string) => z.boolean({ error: "true or false" }).describe(description);
+
+const abrasiveField = z.enum(ABRASIVE_IDS as [AbrasiveId, ...AbrasiveId[]], { error: `one of ${ABRASIVE_IDS.join(", ")}` });
 
 const benchBallField = mapping(
   {
@@ -54,6 +60,22 @@ const habitsField = mapping(
     spinnerRpm: quantity("rpm", { above: 0, to: 3000 }, "Speed of the spinner").optional(),
     oilOrder: oneOf(["extractFirst", "openFirst"], "Whether the surface is opened with 500 before oil is drawn out").optional(),
     ownCut: quantity("", { above: 0, to: 10 }, "This technician's cut over the usual one").optional(),
+    cutReadings: z
+      .array(
+        mapping(
+          {
+            beforeMicroinch: quantity("µin", { above: 0, to: 1000 }, "Ra before the stage"),
+            afterMicroinch: quantity("µin", { above: 0, to: 1000 }, "Ra after it"),
+            abrasive: abrasiveField,
+            by: oneOf(["spinner", "hand"], "What turned the ball").optional(),
+          },
+          "A surface read before and after one stage",
+        ),
+        { error: "a list of readings" },
+      )
+      .max(500, { error: "at most 500 readings" })
+      .describe("From which this technician's own cut is learned")
+      .optional(),
   },
   "How the shop works",
 );
@@ -62,7 +84,7 @@ const recipeField = z
   .array(
     mapping(
       {
-        abrasive: z.enum(ABRASIVE_IDS as [AbrasiveId, ...AbrasiveId[]], { error: `one of ${ABRASIVE_IDS.join(", ")}` }),
+        abrasive: abrasiveField,
         wet: yes("Used wet"),
         by: oneOf(["spinner", "hand"], "What turns the ball").optional(),
         sides: count("sides", { from: 1, to: 12 }, "Sides worked").optional(),
@@ -151,8 +173,32 @@ export function findingsOf({ findings }: BenchFileBall): Findings {
   };
 }
 
+/** The shop's habits; a technician's own cut is the one stated, else the one that readings before and after a stage tell. */
 export function habitsOf({ bench }: BenchFile): BenchHabits {
-  return { ...USUAL_HABITS, ...Object.fromEntries(Object.entries(bench ?? {}).filter(([, value]) => value !== undefined)) };
+  return {
+    by: bench?.by ?? USUAL_HABITS.by,
+    sides: bench?.sides ?? USUAL_HABITS.sides,
+    dry: bench?.dry ?? USUAL_HABITS.dry,
+    spinnerRpm: bench?.spinnerRpm ?? USUAL_HABITS.spinnerRpm,
+    oilOrder: bench?.oilOrder ?? USUAL_HABITS.oilOrder,
+    ownCut: bench?.ownCut ?? ownCutOf(bench?.cutReadings ?? []).value,
+  };
+}
+
+/** What readings tell of a technician's own cut, with its range. */
+export function ownCutOf(readings: NonNullable<NonNullable<BenchFile["bench"]>["cutReadings"]>) {
+  const a = assume();
+  return ownCut(
+    readings.map(({ beforeMicroinch, afterMicroinch, abrasive, by }) => {
+      const beforeUm = effectiveRaOfReadingUm(beforeMicroinch, a);
+      return {
+        beforeUm,
+        afterUm: effectiveRaOfReadingUm(afterMicroinch, a),
+        leavesUm: leftBy({ abrasive: ABRASIVES[abrasive], usesBefore: 0 }, beforeUm, a),
+        usualReach: a[by === "hand" ? "work.handReach" : "work.spinnerReach"],
+      };
+    }),
+  );
 }
 
 export function recipeOf({ recipe }: BenchFileBall, habits: BenchHabits): readonly RecipeStage[] | null {

@@ -51,10 +51,6 @@ export function mirrored(film: FilmMap): FilmMap {
   return { um, lengthFt: film.lengthFt };
 }
 
-export function scaled(film: FilmMap, factor: number): FilmMap {
-  return { um: film.um.map((h) => h * factor), lengthFt: film.lengthFt };
-}
-
 /** Film at a place by bilinear interpolation; beyond the grid the nearest value. */
 export function filmAt(grid: Float64Array, x: number, y: number): number {
   const across = Math.min(COLUMNS - 1.000001, Math.max(0, (x - FIRST_X) / CELL_X));

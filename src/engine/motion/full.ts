@@ -20,7 +20,6 @@ export interface FullMechanics {
 
 /** State vector: t, x, y, vx, vy, Lx, Ly, Lz, qw, qx, qy, qz, then the work taken by sliding and by rolling resistance (J). */
 export type FullState = Float64Array;
-export const FULL_STATE_SIZE = 14;
 const SLIDING = 12;
 const ROLLING = 13;
 

@@ -100,5 +100,6 @@ export const RESTATED = {
   ends: "The same work can be done",
   recipe: "The recipe given",
   batch: "In one go",
+  ownCut: "This technician's cut over the usual one, by the readings",
   ruleBook: "These figures are estimates with wide ranges: measure after the work, and look at the reference ball.",
 } as const;
