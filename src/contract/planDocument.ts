@@ -17,6 +17,7 @@ const candidate = z.strictObject({
   speedAtPinsMph: finite.nullable(),
   chance: interval.nullable(),
   missRoom: z.strictObject({ launchAngleDeg: finite, speedMph: finite, boards: finite }).nullable(),
+  keepsGames: z.strictObject({ value: finite, low: finite, high: finite }).nullable(),
   onTodaysLine: z.strictObject({ boardAtPins: finite, boardChange: finite, entryAngleDeg: finite }).nullable(),
 });
 

@@ -57,6 +57,7 @@ const candidate: Candidate = {
   speedAtPinsMph: 15,
   chance: { value: 0.5, low: 0.4, high: 0.6 },
   missRoom: null,
+  keepsGames: null,
   onTodaysLine: null,
 };
 

@@ -71,6 +71,7 @@ describe("what the customer hears", () => {
     speedAtPinsMph: 14,
     chance: { value: 0.5, low: 0.4, high: 0.6 },
     missRoom: { launchAngleDeg: 0.7, speedMph: 1, boards: 2 },
+    keepsGames: null,
     onTodaysLine: { boardAtPins: 17.5 + boardChange, boardChange, entryAngleDeg },
   });
   const plan: FinishPlan = {

@@ -7,6 +7,7 @@ import { candidatesOf } from "./candidates.ts";
 import { band, type Comparison, compare, type Standing, standingOf } from "./comparison.ts";
 import type { FinishDraws } from "./draws.ts";
 import { type PlanGround, throwerOn } from "./ground.ts";
+import { fadeOf, keepsGames } from "./keepsGames.ts";
 import { noLine } from "./noLine.ts";
 import type { AssumptionUse, Candidate, FinishPlan, Interval, Pick } from "./plan.ts";
 import { planAssumptions } from "./planAssumptions.ts";
@@ -35,8 +36,12 @@ export function decide(ground: PlanGround, ratings: readonly FinishRating[], dra
   const today = ratingOf(question.ball.finish) ?? null;
   const todaysLine = question.line ?? today?.line ?? null;
   const todaysShot = today && todaysLine ? shotOn(ground, today, todaysLine) : null;
-  const candidates = standings.map((standing) => candidateOf(ground, standing, todaysLine, todaysShot));
   const comparison = compare(standings, objective);
+  const laws = fadeOf(question.ball.cover, ground.assumed);
+  const candidates = standings.map((standing, i) => ({
+    ...candidateOf(ground, standing, todaysLine, todaysShot),
+    keepsGames: keepsGames(comparison, i, laws),
+  }));
   const pick = pickOf(comparison);
   const found = comparison.standings[comparison.pick];
   const reasons = pick ? reasonsFor(comparison, candidates, today && standingOf(today, draws, objective), todaysLine) : [];
@@ -63,7 +68,12 @@ function shotOn(ground: PlanGround, rating: FinishRating, line: Line): MeanShot 
   return meanShot(throwerOn(rating.found, ground.question, rating.finish, ground.assumed), line);
 }
 
-function candidateOf(ground: PlanGround, standing: Standing, todaysLine: Line | null, todaysShot: MeanShot | null): Candidate {
+function candidateOf(
+  ground: PlanGround,
+  standing: Standing,
+  todaysLine: Line | null,
+  todaysShot: MeanShot | null,
+): Omit<Candidate, "keepsGames"> {
   const { rating } = standing;
   const onToday = todaysLine && todaysShot ? shotOn(ground, rating, todaysLine) : null;
   return {

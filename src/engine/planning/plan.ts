@@ -28,6 +28,8 @@ export interface Candidate {
   /** Mean over the session, 0–1; the interval is over the assumptions. */
   readonly chance: Interval | null;
   readonly missRoom: MissRoom | null;
+  /** Games that it stays as good as makes no difference: until the track has left the plateau, half a step of the ladder allowed. Null off the plateau; 200 stands for 200 or more. */
+  readonly keepsGames: Interval | null;
   readonly onTodaysLine: { readonly boardAtPins: number; readonly boardChange: number; readonly entryAngleDeg: number } | null;
 }
 

@@ -31,6 +31,7 @@ export const COLUMNS = {
   roomLaunch: ["room", "deg"],
   roomSpeed: ["room", "mph"],
   roomBoards: ["room", "board"],
+  keeps: ["keeps", "games"],
   change: ["today", "board"],
 } as const;
 
@@ -39,6 +40,7 @@ export const TABLE_NOTES = [
   "lay, launch: the line · hook, roll: ft from the foul line · entry, slip, speed: at the pins",
   "pocket: hits among 100 shots, and the range that the assumptions leave",
   "room: full width by which one thing alone may be missed",
+  "keeps: games for which it stays within what is much the same (200: or more)",
   "today: boards higher (+) or lighter (−) on the line played today · –: there is none",
 ] as const;
 

@@ -164,6 +164,7 @@ export const PLAN_ANSWER = {
     speed: "Speed at the pins",
     chance: "Chance",
     room: "Miss room",
+    keeps: "Keeps its place",
     todaysLine: "On today's line",
   },
   today: "today",
@@ -181,6 +182,9 @@ export const PLAN_ANSWER = {
   mph: (mph: number) => `${mph.toFixed(1)} mph`,
   percent: (share: number) => `${Math.round(share * 100)} %`,
   percentRange: (low: number, high: number) => `${Math.round(low * 100)} to ${Math.round(high * 100)} %`,
+  games: (games: number) => (games >= 200 ? "200 games or more" : `${games.toFixed(0)} games`),
+  gamesRange: (low: number, high: number) => `${low.toFixed(0)} to ${high.toFixed(0)}`,
+  offPlateau: "not among the best",
   room: (boards: number) => `${boards.toFixed(1)} boards`,
   roomOfDelivery: (deg: number, mph: number) => `${deg.toFixed(2)}°, ${mph.toFixed(1)} mph`,
   boardsChange: (change: number) =>

@@ -17,6 +17,7 @@ const candidate = (finish: string, chance: number | null, entry: number): Candid
   speedAtPinsMph: chance === null ? null : 15.3,
   chance: chance === null ? null : { value: chance, low: chance - 0.06, high: chance + 0.05 },
   missRoom: chance === null ? null : { boards: 3.1, launchAngleDeg: 0.82, speedMph: 1.4 },
+  keepsGames: chance === null || chance < 0.55 ? null : { value: 17, low: 9, high: 31 },
   onTodaysLine: chance === null ? null : { boardAtPins: 18.1, boardChange: 0.7, entryAngleDeg: entry },
 });
 

@@ -61,6 +61,16 @@ export function tableColumns(plan: FinishPlan): readonly Column[] {
       ],
     },
     {
+      name: A.columns.keeps,
+      text: (c) => or(c.keepsGames, (k) => A.games(k.value), A.offPlateau),
+      second: (c) => or(c.keepsGames, (k) => A.gamesRange(k.low, k.high), ""),
+      figures: [
+        { key: "keepsGames", of: (c) => c.keepsGames?.value ?? null },
+        { key: "keepsGamesLow", of: (c) => c.keepsGames?.low ?? null },
+        { key: "keepsGamesHigh", of: (c) => c.keepsGames?.high ?? null },
+      ],
+    },
+    {
       name: A.columns.todaysLine,
       text: (c) => or(c.onTodaysLine, (t) => A.boardsChange(t.boardChange)),
       second: (c) => or(c.onTodaysLine, (t) => A.atBoard(t.boardAtPins), ""),
