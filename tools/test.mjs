@@ -4,6 +4,7 @@
  * On a build machine (CI=true) each physical term is also left out in turn, which takes a minute or two.
  */
 import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
+import { createServer } from "node:net";
 import { join } from "node:path";
 import { findBrowser } from "./browser.mjs";
 import { bundleWeb, ensureInstalled, ROOT, runTool, typeCheck } from "./setup.mjs";
@@ -59,7 +60,12 @@ async function runBrowserTests() {
   const browser = await findBrowser();
   if (browser.path === null) return withoutBrowser(browser.tried);
   const file = join(REPORTS, "playwright.json");
-  const env = { CHROMIUM: browser.path, PLAYWRIGHT_JSON_OUTPUT_NAME: file, PLAYWRIGHT_JSON_OUTPUT_FILE: file };
+  const env = {
+    CHROMIUM: browser.path,
+    GRITWRIGHT_TEST_PORT: `${await freePort()}`,
+    PLAYWRIGHT_JSON_OUTPUT_NAME: file,
+    PLAYWRIGHT_JSON_OUTPUT_FILE: file,
+  };
   const code = await runTool("@playwright/test", "playwright", ["test", "--reporter=list,json"], env);
   return fromPlaywright(readReport(file), code);
 }
@@ -72,6 +78,18 @@ function withoutBrowser(tried) {
       "Install Chromium or Chrome, or put the path of one into CHROMIUM.",
   );
   return { ...NONE, [onBuildMachine ? "failed" : "skipped"]: 1 };
+}
+
+/** A port that nobody listens on just now, so that two runs on one machine do not meet. @returns {Promise<number>} */
+function freePort() {
+  return new Promise((resolve, reject) => {
+    const probe = createServer();
+    probe.on("error", reject);
+    probe.listen(0, "127.0.0.1", () => {
+      const address = probe.address();
+      probe.close(() => resolve(typeof address === "object" && address !== null ? address.port : 0));
+    });
+  });
 }
 
 /** @param {string} file @returns {any} the report, or null if the runner died before it wrote one */
