@@ -27,9 +27,6 @@ export function candidateTable(plan: FinishPlan): string[] {
     figures(COLUMNS.roomLaunch, ({ missRoom }) => figure(missRoom?.launchAngleDeg, 2)),
     figures(COLUMNS.roomSpeed, ({ missRoom }) => figure(missRoom?.speedMph, 1)),
     figures(COLUMNS.roomBoards, ({ missRoom }) => figure(missRoom?.boards, 1)),
-    figures(COLUMNS.keeps, ({ keepsGames }) =>
-      keepsGames === null ? NONE : `${fixed(keepsGames.value, 0)} (${fixed(keepsGames.low, 0)}–${fixed(keepsGames.high, 0)})`,
-    ),
     figures(COLUMNS.change, ({ onTodaysLine }) => (onTodaysLine === null ? NONE : signed(onTodaysLine.boardChange, 1))),
   ]);
 }

@@ -4,6 +4,7 @@ import { customerLines } from "#words/customerLines";
 import {
   cliffText,
   HEADINGS,
+  keepsText,
   LOSS_NOTE,
   lineText,
   NO_LINE,
@@ -71,6 +72,11 @@ function pickLines(plan: FinishPlan): string[] {
     ...plateauLines(plan),
     ...(plan.candidates.some((candidate) => candidate.chance !== null) ? [`  ${LOSS_NOTE}`] : []),
     "",
+    ...paragraph(
+      keepsText(plan.candidates.flatMap(({ finish: name, keepsGames }) => (keepsGames ? [{ finish: name, ...keepsGames }] : []))),
+      "  ",
+      WIDTH,
+    ),
     ...paragraph(cliffText(cliff), "  ", WIDTH),
     ...paragraph(sureText(sure, sureShare), "  ", WIDTH),
   ];

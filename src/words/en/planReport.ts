@@ -31,7 +31,6 @@ export const COLUMNS = {
   roomLaunch: ["room", "deg"],
   roomSpeed: ["room", "mph"],
   roomBoards: ["room", "board"],
-  keeps: ["keeps", "games"],
   change: ["today", "board"],
 } as const;
 
@@ -40,7 +39,6 @@ export const TABLE_NOTES = [
   "lay, launch: the line · hook, roll: ft from the foul line · entry, slip, speed: at the pins",
   "pocket: hits among 100 shots, and the range that the assumptions leave",
   "room: full width by which one thing alone may be missed",
-  "keeps: games for which it stays within what is much the same (200: or more)",
   "today: boards higher (+) or lighter (−) on the line played today · –: there is none",
 ] as const;
 
@@ -57,6 +55,14 @@ export function sureText(sure: keyof typeof SURE_TEXTS, share: number): string {
 export function plateauText(plateau: readonly string[], pick: string): string {
   if (plateau.length === 1) return `${pick}, and nothing else comes near.`;
   return `${plateau[0]} to ${plateau[plateau.length - 1]} are much the same; ${pick}.`;
+}
+
+/** How long the finishes of the plateau stay on it; 200 stands for 200 or more. */
+export function keepsText(
+  finishes: readonly { readonly finish: string; readonly value: number; readonly low: number; readonly high: number }[],
+): string {
+  const games = (count: number) => (count >= 200 ? "200+" : fixed(count, 0));
+  return `Stays in that range for about – ${finishes.map(({ finish, value, low, high }) => `${finish}: ${games(value)} games (${games(low)}–${games(high)})`).join("; ")}.`;
 }
 
 const CLIFF_TEXTS = {
