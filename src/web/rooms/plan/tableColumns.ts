@@ -18,7 +18,8 @@ export function tableColumns(plan: FinishPlan): readonly Column[] {
     {
       name: A.metric[plan.metric],
       text: (c) => or(c.chance, (i) => A.percent(i.value)),
-      second: (c) => or(c.chance, (i) => A.percentRange(i.low, i.high), ""),
+      // Before the assumptions are drawn the range is not known, and a range of nothing would look like certainty.
+      second: (c) => or(c.chance, (i) => (i.low < i.high ? A.percentRange(i.low, i.high) : A.rangeNotKnownYet), ""),
       figures: [
         { key: "chance", of: (c) => c.chance?.value ?? null },
         { key: "chanceLow", of: (c) => c.chance?.low ?? null },
@@ -34,11 +35,14 @@ export function tableColumns(plan: FinishPlan): readonly Column[] {
         { key: "launchAngleDeg", of: (c) => c.line?.launchAngleDeg ?? null },
       ],
     },
-    { name: A.columns.hookStart, text: (c) => or(c.hookStartFt, A.feet), figures: [{ key: "hookStartFt", of: (c) => c.hookStartFt }] },
     {
-      name: A.columns.roll,
-      text: (c) => or(c.rollStartFt, A.feet, c.line === null ? A.unknown : A.none),
-      figures: [{ key: "rollStartFt", of: (c) => c.rollStartFt }],
+      name: A.columns.hookAndRoll,
+      text: (c) => or(c.hookStartFt, A.feet),
+      second: (c) => (c.line === null ? "" : or(c.rollStartFt, A.rollsAt, A.neverRolls)),
+      figures: [
+        { key: "hookStartFt", of: (c) => c.hookStartFt },
+        { key: "rollStartFt", of: (c) => c.rollStartFt },
+      ],
     },
     { name: A.columns.entry, text: (c) => or(c.entryAngleDeg, A.degrees), figures: [{ key: "entryAngleDeg", of: (c) => c.entryAngleDeg }] },
     {
