@@ -1,0 +1,18 @@
+/** Plain figures of an areal file about its mean plane height: ISO 25178-2 Sa and Sq without filtering; µm. */
+export interface Areal {
+  readonly meanUm: number;
+  readonly sqUm: number;
+  readonly saUm: number;
+  readonly points: number;
+  readonly missing: number;
+}
+
+/** @param um heights, NaN where missing; null if no point is there. */
+export function arealFigures(um: Float64Array): Areal | null {
+  const there = um.filter((z) => !Number.isNaN(z));
+  if (there.length === 0) return null;
+  const meanUm = there.reduce((sum, z) => sum + z, 0) / there.length;
+  const sqUm = Math.sqrt(there.reduce((sum, z) => sum + (z - meanUm) ** 2, 0) / there.length);
+  const saUm = there.reduce((sum, z) => sum + Math.abs(z - meanUm), 0) / there.length;
+  return { meanUm, sqUm, saUm, points: there.length, missing: um.length - there.length };
+}
