@@ -3,6 +3,8 @@ import { ABRASIVE_FACTS } from "./facts/abrasives.ts";
 import { BANDS } from "./facts/bands.ts";
 import { LANE } from "./facts/lane.ts";
 import { MOTION } from "./facts/motion.ts";
+import { ROUGHNESS } from "./facts/roughness.ts";
+import { STATISTICS } from "./facts/statistics.ts";
 import { TOP } from "./facts/top.ts";
 
-export const FACTS: readonly Fact[] = [...LANE, ...MOTION, ...TOP, ...BANDS, ...ABRASIVE_FACTS];
+export const FACTS: readonly Fact[] = [...LANE, ...MOTION, ...TOP, ...BANDS, ...ABRASIVE_FACTS, ...ROUGHNESS, ...STATISTICS];
