@@ -1,21 +1,27 @@
 import { fade } from "./fade.ts";
 import { reportFault } from "./faultReport.ts";
+import { gauge } from "./gauge.ts";
 import { HELP } from "./help.ts";
 import { type Options, readOptions, usageFault, wantsJson } from "./options.ts";
 import { plan } from "./plan.ts";
+import { profile } from "./profile.ts";
+import { readings } from "./readings.ts";
 import { shot } from "./shot.ts";
 import { stages } from "./stages.ts";
 import { programVersion } from "./version.ts";
 import type { ExitCode, World } from "./world.ts";
 
-type Command = (file: string, options: Options, world: World) => Promise<ExitCode>;
+type Command = (files: readonly string[], options: Options, world: World) => Promise<ExitCode>;
 
 /** A command is its own file and one line here. */
 const COMMANDS = new Map<string, Command>([
-  ["plan", plan],
-  ["shot", shot],
-  ["stages", stages],
-  ["fade", fade],
+  ["plan", oneFile(plan)],
+  ["shot", oneFile(shot)],
+  ["stages", oneFile(stages)],
+  ["fade", oneFile(fade)],
+  ["readings", oneFile(readings)],
+  ["profile", profile],
+  ["gauge", oneFile(gauge)],
 ]);
 
 /** Runs one command line to its end. Every fault is reported, none is thrown. */
@@ -30,14 +36,21 @@ export async function runCommandLine(args: readonly string[], world: World): Pro
 async function dispatch(options: Options, world: World): Promise<ExitCode> {
   if (options.help) return answer(HELP, world);
   if (options.version) return answer(`${programVersion()}\n`, world);
-  const [name, file, ...rest] = options.words;
+  const [name, ...files] = options.words;
   const names = [...COMMANDS.keys()].join(", ");
   if (name === undefined) throw usageFault(`Which command? One of ${names}; gritwright --help tells more.`, names);
   const command = COMMANDS.get(name);
   if (command === undefined) throw usageFault(`"${name}" is not a command. Commands: ${names}.`, names, name);
-  if (file === undefined) throw usageFault(`gritwright ${name} wants a job file: gritwright ${name} FILE.`, "a job file");
-  if (rest.length > 0) throw usageFault(`gritwright ${name} takes one job file; "${rest[0]}" is one too many.`, "one job file", rest[0]);
-  return command(file, options, world);
+  if (files.length === 0) throw usageFault(`gritwright ${name} wants a file: gritwright ${name} FILE.`, "a file");
+  return command(files, options, world);
+}
+
+/** A command that takes one file and no more. */
+function oneFile(command: (file: string, options: Options, world: World) => Promise<ExitCode>): Command {
+  return ([file, ...rest], options, world) => {
+    if (rest.length > 0) throw usageFault(`${options.words[0]} takes one file; "${rest[0]}" is one too many.`, "one file", rest[0]);
+    return command(file, options, world);
+  };
 }
 
 function answer(text: string, world: World): ExitCode {

@@ -4,6 +4,9 @@ export const HELP = `Gritwright works out what a bowling ball's surface will do 
   gritwright shot FILE    follow one shot from the foul line to the pins
   gritwright stages FILE  write the bench work of a ball or a batch, or check a recipe
   gritwright fade FILE    follow a finish over the games, and say what is due when
+  gritwright readings FILE   say whether the sides agree, and which to go back to
+  gritwright profile FILE…   roughness from measured profiles: CSV, TXT, X3P, SMD
+  gritwright gauge FILE      how far a tester and the people who use it can be believed
 
 FILE is a job file (plan, shot) or a bench file (stages, fade) in YAML or JSON; see docs/job-file.md, docs/bench-file.md and examples/.
 
@@ -12,6 +15,10 @@ FILE is a job file (plan, shot) or a bench file (stages, fade) in YAML or JSON; 
   --seed N          draw at random from this seed instead of the job file's
   --workers N       plan: threads to compute in
   --at FT,FT,…      shot: where to take samples, ft from the foul line (15,30,45,59.5,60)
+  --cutoff MM       profile: λc; else by the standard's table
+  --short-cutoff MM profile: λs; else none
+  --form WORD       profile: none, line (usual) or arc
+  --x-unit, --z-unit WORD   profile: units of columns whose heading names none (usual: mm, um)
   -h, --help        this text
   -v, --version     the version
 

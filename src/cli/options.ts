@@ -1,5 +1,9 @@
 import { parseArgs } from "node:util";
 import { type JobFault, wholeFileFault } from "#contract/problem";
+import { FORMS } from "#engine/surface/roughness/form";
+import type { MeasureOptions } from "#engine/surface/roughness/measure";
+import { type TextOptions, USUAL_TEXT } from "#exchange/measured/profileText";
+import { METRES } from "#exchange/measured/units";
 
 /** Most threads that are of any use; a plan has no more pieces that can be computed side by side. */
 const MOST_WORKERS = 64;
@@ -11,6 +15,11 @@ const KNOWN = {
   seed: { type: "string" },
   workers: { type: "string" },
   at: { type: "string" },
+  cutoff: { type: "string" },
+  "short-cutoff": { type: "string" },
+  form: { type: "string" },
+  "x-unit": { type: "string" },
+  "z-unit": { type: "string" },
   help: { type: "boolean", short: "h", default: false },
   version: { type: "boolean", short: "v", default: false },
 } as const;
@@ -23,6 +32,9 @@ export interface Options {
   readonly workers: number | null;
   /** Distances along the lane, ft. */
   readonly at: readonly number[] | null;
+  /** How a profile is measured, and the units of text columns that do not name theirs. */
+  readonly measure: MeasureOptions;
+  readonly text: TextOptions;
   readonly help: boolean;
   readonly version: boolean;
 }
@@ -42,6 +54,15 @@ export function readOptions(args: readonly string[]): Options {
     seed: values.seed === undefined ? null : wholeNumber("--seed", values.seed, 0, MOST_SEED),
     workers: values.workers === undefined ? null : wholeNumber("--workers", values.workers, 1, MOST_WORKERS),
     at: values.at === undefined ? null : distances(values.at),
+    measure: {
+      cutoffMm: values.cutoff === undefined ? null : millimetres("--cutoff", values.cutoff),
+      shortCutoffMm: values["short-cutoff"] === undefined ? null : millimetres("--short-cutoff", values["short-cutoff"]),
+      form: oneOf("--form", values.form ?? "line", FORMS),
+    },
+    text: {
+      xUnit: oneOf("--x-unit", values["x-unit"] ?? USUAL_TEXT.xUnit, UNITS),
+      zUnit: oneOf("--z-unit", values["z-unit"] ?? USUAL_TEXT.zUnit, UNITS),
+    },
     help: values.help,
     version: values.version,
   };
@@ -72,6 +93,20 @@ function wholeNumber(option: string, text: string, least: number, most: number):
   const value = Number(text);
   if (/^\d+$/.test(text) && value >= least && value <= most) return value;
   throw usageFault(`${option} wants a whole number from ${least} to ${most}; "${text}" is none.`, `${least} ≤ x ≤ ${most}`, text);
+}
+
+const UNITS = Object.keys(METRES);
+
+function oneOf<Word extends string>(option: string, text: string, words: readonly Word[]): Word {
+  const word = words.find((one) => one === text);
+  if (word === undefined) throw usageFault(`${option} wants one of ${words.join(", ")}; "${text}" is none.`, words.join(", "), text);
+  return word;
+}
+
+function millimetres(option: string, text: string): number {
+  const value = Number(text);
+  if (text.trim() !== "" && value > 0 && value <= 100) return value;
+  throw usageFault(`${option} wants a length in mm, above 0 and at most 100; "${text}" is none.`, "0 < x ≤ 100 mm", text);
 }
 
 function distances(text: string): number[] {

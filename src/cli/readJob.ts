@@ -4,6 +4,7 @@ import { checkFile, checkJob } from "#contract/job/checkJob";
 import type { CheckedJob } from "#contract/job/jobFile";
 import { type JobFault, type ProblemId, wholeFileFault } from "#contract/problem";
 import { MOST_BYTES, readJobText, tooLarge } from "#exchange/jobFileText";
+import { MOST_MEASURED_BYTES } from "#exchange/measured/measuredFile";
 
 /**
  * Reads and checks a job file. No more of it is read than a job file may have.
@@ -19,15 +20,20 @@ export async function readChecked<Schema extends z.ZodType>(path: string, schema
   return checkFile(schema, readJobText(await readBytes(path)));
 }
 
-async function readBytes(path: string): Promise<Uint8Array> {
+/** The bytes of a measured file, up to what such a file may have. */
+export async function readMeasuredBytes(path: string): Promise<Uint8Array> {
+  return readBytes(path, MOST_MEASURED_BYTES);
+}
+
+async function readBytes(path: string, most = MOST_BYTES): Promise<Uint8Array> {
   const file = await open(path, "r").catch((fault: unknown) => {
     throw fileFault(path, fault);
   });
   try {
     const about = await file.stat();
     if (about.isDirectory()) throw wholeFileFault("unreadable", "isFolder", "a file", {}, path);
-    if (about.size > MOST_BYTES) throw tooLarge(about.size);
-    return await readUpTo(MOST_BYTES + 1, (buffer, at) => file.read(buffer, at, buffer.length - at, null));
+    if (about.size > most) throw tooLarge(about.size, most);
+    return await readUpTo(Math.max(about.size, MOST_BYTES) + 1, (buffer, at) => file.read(buffer, at, buffer.length - at, null));
   } finally {
     await file.close();
   }

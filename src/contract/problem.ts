@@ -24,9 +24,38 @@ export const PROBLEM_IDS = [
   "duplicateKey",
   "tooManyAliases",
   "tooDeep",
+  "measuredFile",
   "usage",
 ] as const;
 export type ProblemId = (typeof PROBLEM_IDS)[number];
+
+/** What can be wrong with a measured file; the parameter `what` of `measuredFile`. */
+export const MEASURED_FAULTS = [
+  "notZip",
+  "damaged",
+  "tooManyEntries",
+  "tooLarge",
+  "noMainXml",
+  "xml",
+  "doctype",
+  "checksum",
+  "layers",
+  "size",
+  "axis",
+  "uneven",
+  "notANumber",
+  "columns",
+  "unit",
+  "records",
+  "noPoints",
+  "kind",
+] as const;
+export type MeasuredFault = (typeof MEASURED_FAULTS)[number];
+
+/** A measured file that cannot be used: what is wrong, what stood there, what is allowed. */
+export function measuredFault(what: MeasuredFault, value: unknown, allowed: string): JobFault {
+  return wholeFileFault("invalid", "measuredFile", allowed, { what }, value);
+}
 
 /** A problem of a job file: where (dotted path, empty for the whole file), what stood there, what is allowed, and why. */
 export interface JobProblem extends Problem {

@@ -37,9 +37,9 @@ export function readJobText(bytes: Uint8Array): unknown {
   return data;
 }
 
-/** The fault of a file that is larger than a job file may be. @param bytes its size */
-export function tooLarge(bytes: number): JobFault {
-  return wholeFileFault("unreadable", "tooLarge", `at most ${MOST_BYTES} bytes`, { bytes, mostBytes: MOST_BYTES }, bytes);
+/** The fault of a file that is larger than it may be. @param bytes its size */
+export function tooLarge(bytes: number, mostBytes = MOST_BYTES): JobFault {
+  return wholeFileFault("unreadable", "tooLarge", `at most ${mostBytes} bytes`, { bytes, mostBytes }, bytes);
 }
 
 function decode(bytes: Uint8Array): string {

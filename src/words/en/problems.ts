@@ -12,6 +12,27 @@ function orMeant(params: Params): string {
   return nearest === null ? "." : `; did you mean ${nearest}?`;
 }
 
+export const MEASURED_SENTENCES: Readonly<Record<string, string>> = {
+  notZip: "This is no X3P file: it is not a ZIP archive.",
+  damaged: "The archive is damaged or cut short.",
+  tooManyEntries: "The archive holds more entries than any X3P file.",
+  tooLarge: "The file is larger, or unpacks to more, than is read.",
+  noMainXml: "The archive holds no main.xml.",
+  xml: "main.xml cannot be read.",
+  doctype: "main.xml declares document types or entities, which no X3P file needs.",
+  checksum: "A checksum does not fit: the file was changed or damaged.",
+  layers: "The file holds several layers.",
+  size: "The number of points is not what the file says.",
+  axis: "An axis is not described in a way that can be read.",
+  uneven: "The points are not evenly spaced.",
+  notANumber: "A height is no number.",
+  columns: "The columns are not where they should be.",
+  unit: "A unit is not known.",
+  records: "The file does not have the four records of ISO 5436-2.",
+  noPoints: "There are no measured points in the file.",
+  kind: "The kind of file is not known.",
+};
+
 /** What is wrong with an input, beside the field. The field's path and what is allowed stand in the sentence. */
 export const PROBLEM_SENTENCES = {
   notAllowed: ({ value, allowed }) => `${value} is not allowed here. Allowed: ${allowed}.`,
@@ -30,12 +51,13 @@ export const PROBLEM_SENTENCES = {
   isFolder: ({ value }) => `${value} is a folder; a job file is wanted.`,
   noAccess: ({ value }) => `${value} cannot be read: permission is missing.`,
   notWritten: ({ value, params }) => `${value} cannot be written: ${params.text("detail")}.`,
-  tooLarge: ({ params }) => `The file has ${params.number("bytes")} bytes; a job file has at most ${params.number("mostBytes")}.`,
+  tooLarge: ({ params }) => `The file has ${params.number("bytes")} bytes; such a file has at most ${params.number("mostBytes")}.`,
   empty: () => "There is nothing in the file. A job file begins with `gritwright: 1`.",
   notUtf8: () => "The file is not text in UTF-8. Is it a job file?",
   syntax: ({ params }) => `Line ${params.number("line")}, column ${params.number("column")}: ${params.text("detail")}.`,
   duplicateKey: ({ value, params }) => `Line ${params.number("line")}: the key ${value} stands here a second time.`,
   tooManyAliases: () => "The file repeats itself by aliases (*name) more often than a job file can need.",
   tooDeep: ({ params }) => `The file is nested more than ${params.number("levels")} levels deep; no job file is.`,
+  measuredFile: ({ value, allowed, params }) => `${MEASURED_SENTENCES[params.text("what")]} Found: ${value}. Allowed: ${allowed}.`,
   usage: ({ params }) => params.text("detail"),
 } as const satisfies Record<string, (told: Told) => string>;

@@ -39,7 +39,7 @@ const MET = Math.log(1.25);
 
 /**
  * Do the sides agree? Variance components of the logarithms (roughness varies by factors), one-way random effects by the analysis of variance; the upper bound of the spread between sides by Satterthwaite's degrees of
- * freedom and the Wilson–Hilferty chi-square. Even if that bound is below a fifth's difference, uneven if the estimate itself is above it, else more readings are needed.
+ * freedom and the Wilson–Hilferty chi-square. Even if that bound is below a fifth's difference; uneven if the estimate itself is above it or one side alone stands out; else more readings are needed.
  *
  * @throws EngineFault with fewer than two sides or a side without a reading.
  */
@@ -69,10 +69,17 @@ export function evenness(sides: readonly SideReadings[], targetUm: number, bench
     betweenSides: Math.sqrt(between),
     withinSide: Math.sqrt(msWithin),
     betweenAtMost,
-    verdict: betweenAtMost <= ALIKE ? "even" : Math.sqrt(between) > ALIKE ? "uneven" : "cannotTell",
+    verdict:
+      betweenAtMost <= ALIKE ? "even" : Math.sqrt(between) > ALIKE || oneStandsOut(means, msWithin, counts) ? "uneven" : "cannotTell",
     sides: verdicts,
     backTo: worst.stands === "met" ? null : worst.side,
   };
+}
+
+/** Whether one side alone, its own error allowed for, is another surface than the rest. */
+function oneStandsOut(means: readonly number[], variance: number, counts: readonly number[]): boolean {
+  const total = means.reduce((sum, m) => sum + m, 0);
+  return means.some((m, i) => Math.abs(m - (total - m) / (means.length - 1)) - 1.96 * Math.sqrt(variance / counts[i]) > ALIKE);
 }
 
 /** Where each side was read once: a reading's own scatter, 15 % (chosen). */
