@@ -3,6 +3,7 @@ import { ABRASIVE_FACTS } from "./facts/abrasives.ts";
 import { BANDS } from "./facts/bands.ts";
 import { LANE } from "./facts/lane.ts";
 import { MOTION } from "./facts/motion.ts";
+import { PAD_WORK_FACTS } from "./facts/padWork.ts";
 import { ROUGHNESS } from "./facts/roughness.ts";
 import { STATISTICS } from "./facts/statistics.ts";
 import { TOP } from "./facts/top.ts";

@@ -30,8 +30,12 @@ const MEAN_SPEED_SHARE = 0.75;
 export function depthRateUm(setting: CutSetting, a: Assumed): number {
   const radius = (setting.diameterIn / 2) * INCH;
   const speed = setting.by === "hand" ? a["cut.handSpeed"] : setting.spinnerRpm * RPM * radius * MEAN_SPEED_SHARE;
-  const k = a["cut.preston"] * (setting.grainUm / REFERENCE_GRAIN_UM) * (REFERENCE_HARDNESS_D / setting.hardnessD) * setting.ownCut;
-  return (k * FORCES[setting.force] * speed) / (4 * Math.PI * radius * radius) / MICROMETRE;
+  return (cutConstant(setting, a) * FORCES[setting.force] * speed) / (4 * Math.PI * radius * radius) / MICROMETRE;
+}
+
+/** Depth per work done on an area, m per J/m²: Preston's constant with the grain, the inverse of the hardness and the technician's own cut. */
+export function cutConstant({ grainUm, hardnessD, ownCut }: Pick<CutSetting, "grainUm" | "hardnessD" | "ownCut">, a: Assumed): number {
+  return a["cut.preston"] * (grainUm / REFERENCE_GRAIN_UM) * (REFERENCE_HARDNESS_D / hardnessD) * ownCut;
 }
 
 /** Depth of the valleys that a surface of given effective roughness has, µm: what the next stage must take off to be rid of them. */
