@@ -1,6 +1,7 @@
 /** `npm run bench`: seeded, prints medians and ratios against references measured in the same run. */
 import { motionRows } from "./motion.ts";
 import { planRows } from "./plan.ts";
+import { profileRows } from "./profile.ts";
 
-for (const { what, value, ratio } of [...motionRows(), ...(await planRows())])
+for (const { what, value, ratio } of [...motionRows(), ...(await planRows()), ...profileRows()])
   console.log(`${what}: ${value}${ratio === "" ? "" : `, ${ratio}`}`);

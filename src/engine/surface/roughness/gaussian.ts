@@ -10,7 +10,7 @@ const POINTS_A_CUTOFF = 128;
  * points and ends leave no step.
  *
  * The mean line has nothing finer than a fraction of the cut-off, so it is computed on blocks of at most λ/128: block means, a direct convolution with a kernel whose variance is less by the
- * block's, and cubic interpolation back. Cost O(n) for any spacing; against the direct convolution at every point it is off by less than 1e-4 of the roughness (test).
+ * block's, and cubic interpolation back. Cost O(n) for any spacing; against the direct convolution at every point it is off by less than 5e-4 of the roughness (test).
  *
  * @returns the mean line at every point, NaN where no point is within reach.
  */
