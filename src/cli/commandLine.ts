@@ -3,6 +3,7 @@ import { reportFault } from "./faultReport.ts";
 import { gauge } from "./gauge.ts";
 import { HELP } from "./help.ts";
 import { type Options, readOptions, usageFault, wantsJson } from "./options.ts";
+import { padwork } from "./padwork.ts";
 import { plan } from "./plan.ts";
 import { profile } from "./profile.ts";
 import { readings } from "./readings.ts";
@@ -22,6 +23,7 @@ const COMMANDS = new Map<string, Command>([
   ["readings", oneFile(readings)],
   ["profile", profile],
   ["gauge", oneFile(gauge)],
+  ["padwork", oneFile(padwork)],
 ]);
 
 /** Runs one command line to its end. Every fault is reported, none is thrown. */

@@ -4,6 +4,7 @@ export const HELP = `Gritwright works out what a bowling ball's surface will do 
   gritwright shot FILE    follow one shot from the foul line to the pins
   gritwright stages FILE  write the bench work of a ball or a batch, or check a recipe
   gritwright fade FILE    follow a finish over the games, and say what is due when
+  gritwright padwork FILE say how evenly pads work a ball, and what each side does in it
   gritwright readings FILE   say whether the sides agree, and which to go back to
   gritwright profile FILE…   roughness from measured profiles: CSV, TXT, X3P, SMD
   gritwright gauge FILE      how far a tester and the people who use it can be believed

@@ -8,4 +8,13 @@ import { ROUGHNESS } from "./facts/roughness.ts";
 import { STATISTICS } from "./facts/statistics.ts";
 import { TOP } from "./facts/top.ts";
 
-export const FACTS: readonly Fact[] = [...LANE, ...MOTION, ...TOP, ...BANDS, ...ABRASIVE_FACTS, ...ROUGHNESS, ...STATISTICS];
+export const FACTS: readonly Fact[] = [
+  ...LANE,
+  ...MOTION,
+  ...TOP,
+  ...BANDS,
+  ...ABRASIVE_FACTS,
+  ...PAD_WORK_FACTS,
+  ...ROUGHNESS,
+  ...STATISTICS,
+];

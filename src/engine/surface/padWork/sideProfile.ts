@@ -3,9 +3,9 @@ import { FORCES } from "../cut.ts";
 import type { SideWork, SpinnerStage } from "./padStage.ts";
 
 /** Steps of the table from the middle of the side to the far pole. */
-const STEPS = 720;
-/** Places of the pad over which a sweep is summed. */
-const SWEEP_PLACES = 160;
+const STEPS = 1440;
+/** Places of the pad over which a sweep is summed: so many to the pad's own radius. */
+const PLACES_A_RADIUS = 40;
 
 /** Work per area against the angle from the middle of the side, J/m²; it is the same all round, since the ball turns under the pad many times. */
 export interface SideProfile {
@@ -37,7 +37,7 @@ export function sideProfile(stage: SpinnerStage, work: SideWork, diameterIn: num
   const radius = (diameterIn / 2) * INCH;
   const pad = padAngle(stage.padDiameterIn, diameterIn);
   const pressure = FORCES[work.force] / (2 * Math.PI * radius * radius * (1 - Math.cos(pad)));
-  const places = sweepPlaces(stage.sweepDeg);
+  const places = sweepPlaces(stage.sweepDeg, pad);
   const table = Float64Array.from({ length: STEPS + 1 }, (_, i) => {
     const ring = (i / STEPS) * Math.PI;
     const speed = stage.spinnerRpm * RPM * radius * Math.sin(ring);
@@ -48,9 +48,10 @@ export function sideProfile(stage: SpinnerStage, work: SideWork, diameterIn: num
   return { table };
 }
 
-function sweepPlaces([fromDeg, toDeg]: SpinnerStage["sweepDeg"]): number[] {
-  if (fromDeg === toDeg) return [fromDeg * DEGREE];
-  return Array.from({ length: SWEEP_PLACES }, (_, i) => (fromDeg + ((toDeg - fromDeg) * (i + 0.5)) / SWEEP_PLACES) * DEGREE);
+function sweepPlaces([fromDeg, toDeg]: SpinnerStage["sweepDeg"], pad: number): number[] {
+  const [from, range] = [fromDeg * DEGREE, (toDeg - fromDeg) * DEGREE];
+  const count = Math.max(1, Math.ceil((PLACES_A_RADIUS * range) / pad));
+  return Array.from({ length: count }, (_, i) => from + (range * (i + 0.5)) / count);
 }
 
 /** The profile at an angle, radians 0 to π, straight between the table's places. */

@@ -1,0 +1,39 @@
+import { type PadWorkFile, padQuestionOf, padWorkFileSchema, takenAsUsual } from "#contract/bench/padWorkFile";
+import { ballGlobe } from "#drawing/ballGlobe";
+import { type PadWork, padWorkOf } from "#engine/surface/padWork/padWork";
+import { SIDE_AXES } from "#engine/surface/padWork/sides";
+import type { Options } from "./options.ts";
+import { padworkText } from "./padworkText.ts";
+import { readChecked } from "./readJob.ts";
+import { programVersion } from "./version.ts";
+import type { ExitCode, World } from "./world.ts";
+import { writePicture } from "./writePicture.ts";
+
+/** `gritwright padwork FILE`: how evenly a stage or several work a ball. */
+export async function padwork(file: string, options: Options, world: World): Promise<ExitCode> {
+  const asked = await readChecked(file, padWorkFileSchema);
+  const question = padQuestionOf(options.seed === null ? asked : { ...asked, seed: options.seed });
+  const done = padWorkOf(question);
+  const name = asked.ball?.name ?? null;
+  if (options.svg !== null) await writePicture(options.svg, ballGlobe({ name, work: done, axes: SIDE_AXES }));
+  world.print(
+    options.json
+      ? `${JSON.stringify(documentOf(name, asked, done, question.seed), null, 2)}\n`
+      : padworkText(name, done, takenAsUsual(asked)),
+  );
+  return 0;
+}
+
+/** Everything but the cells themselves, which the picture shows. */
+function documentOf(name: string | null, asked: PadWorkFile, { cells, received: _cellByCell, ...said }: PadWork, seed: number) {
+  return {
+    gritwright: 1,
+    kind: "padwork",
+    engineVersion: programVersion(),
+    name,
+    cells: cells.count,
+    seed,
+    takenAsUsual: takenAsUsual(asked),
+    ...said,
+  };
+}
