@@ -1,6 +1,7 @@
 import { gaugeFileSchema } from "#contract/bench/readingsFile";
 import { EngineFault } from "#engine/fault";
-import { anovaStudy, type GaugeReading, type GaugeResult, rangeStudy } from "#engine/surface/readings/gauge";
+import { individualsChart } from "#engine/surface/readings/controlChart";
+import { type Anova, anovaStudy, type GaugeReading, type GaugeResult, rangeStudy } from "#engine/surface/readings/gauge";
 import { GAUGE } from "#words/en/measuring";
 import { fixed } from "#words/figures";
 import type { Options } from "./options.ts";
@@ -9,19 +10,39 @@ import { textTable } from "./textTable.ts";
 import { programVersion } from "./version.ts";
 import type { ExitCode, World } from "./world.ts";
 
-/** `gritwright gauge FILE`: how far a tester and the people who use it can be believed, by both methods. */
+/** `gritwright gauge FILE`: how far a tester and the people who use it can be believed, by both methods, and whether it still reads its reference piece as it did. */
 export async function gauge(file: string, options: Options, world: World): Promise<ExitCode> {
   const asked = await readChecked(file, gaugeFileSchema);
-  const anova = anovaStudy(asked.readings);
-  const range = rangeIfItReaches(asked.readings);
-  const percentOfTolerance = asked.tolerance === undefined ? null : (600 * anova.grr) / asked.tolerance;
+  const anova = asked.readings ? anovaStudy(asked.readings) : null;
+  const range = asked.readings ? rangeIfItReaches(asked.readings) : null;
+  const percentOfTolerance = anova === null || asked.tolerance === undefined ? null : (600 * anova.grr) / asked.tolerance;
+  const referencePiece = asked.referencePiece ? individualsChart(asked.referencePiece) : null;
   if (options.json) {
-    world.print(
-      `${JSON.stringify({ gritwright: 1, kind: "gauge", engineVersion: programVersion(), unit: asked.unit ?? null, range, anova, percentOfTolerance }, null, 2)}\n`,
-    );
+    const document = {
+      gritwright: 1,
+      kind: "gauge",
+      engineVersion: programVersion(),
+      unit: asked.unit ?? null,
+      range,
+      anova,
+      percentOfTolerance,
+      referencePiece,
+    };
+    world.print(`${JSON.stringify(document, null, 2)}\n`);
     return 0;
   }
   const sections = [
+    ...(anova === null ? [] : studyLines(range, anova)),
+    ...(referencePiece === null
+      ? []
+      : [[GAUGE.chart(referencePiece.mean, referencePiece.lower, referencePiece.upper), GAUGE.outside(referencePiece.outside)]]),
+  ];
+  world.print(`${sections.map((lines) => lines.join("\n")).join("\n\n")}\n`);
+  return 0;
+}
+
+function studyLines(range: GaugeResult | null, anova: Anova): string[][] {
+  return [
     range === null ? [GAUGE.tooLargeForRange] : [`${GAUGE.range}:`, ...resultTable(range), `  ${GAUGE.distinct(range.distinct)}`],
     [
       `${GAUGE.anova}:`,
@@ -31,8 +52,6 @@ export async function gauge(file: string, options: Options, world: World): Promi
     ],
     [GAUGE.verdict(anova.percent.grr)],
   ];
-  world.print(`${sections.map((lines) => lines.join("\n")).join("\n\n")}\n`);
-  return 0;
 }
 
 /** The range method has tables for small studies only; a larger one has the analysis of variance alone. */

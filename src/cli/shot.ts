@@ -5,6 +5,7 @@ import { laneChart } from "#drawing/laneChart";
 import { assume } from "#engine/assumptions";
 import type { Line } from "#engine/delivery/bowler";
 import { simulateShot } from "#engine/motion/simulate";
+import { filmFound, groundOf } from "#engine/planning/ground";
 import { sketch } from "#engine/planning/steps";
 import type { Options } from "./options.ts";
 import { readJob } from "./readJob.ts";
@@ -13,7 +14,6 @@ import { shotDocumentOf } from "./shotDocumentOf.ts";
 import { shotText } from "./shotText.ts";
 import { programVersion } from "./version.ts";
 import type { ExitCode, World } from "./world.ts";
-import { surfaceFor } from "./wornLane.ts";
 import { writePicture } from "./writePicture.ts";
 
 /** The arrows, the middle, the pattern's end, the pocket and the head pin. */
@@ -26,7 +26,7 @@ export async function shot(file: string, options: Options, world: World): Promis
   const { question, defaults } = resolveShot(job, options.at ?? USUAL_PLACES_FT);
   const { assumptions, ...unaimed } = question;
   const line = question.line ?? bestLine(job, question);
-  const found = simulateShot({ ...unaimed, line, surface: surfaceFor(job, question) }, assume(assumptions));
+  const found = simulateShot({ ...unaimed, line }, assume(assumptions), filmAsFound(job, question));
   const aimed: UnaimedShot = { ...question, line };
   if (options.svg !== null) await writePicture(options.svg, laneChart(shotChart(job, aimed, found)));
   const version = programVersion();
@@ -34,6 +34,11 @@ export async function shot(file: string, options: Options, world: World): Promis
     options.json ? `${JSON.stringify(shotDocumentOf(found, aimed, defaults, version), null, 2)}\n` : shotText(found, aimed, defaults),
   );
   return 0;
+}
+
+/** Where shots have been played before this one, the lane is the one that a plan of the same job would find. */
+function filmAsFound(job: CheckedJob, { surface }: UnaimedShot) {
+  return surface.kind === "lane" && surface.lane.playedShots > 0 ? filmFound(groundOf(resolvePlan(job).question)) : null;
 }
 
 /** @throws {JobFault} if today's finish has no sensible line, so that one must be named */

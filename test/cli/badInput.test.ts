@@ -1,9 +1,9 @@
-import { mkdtempSync, truncateSync } from "node:fs";
+import { truncateSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { errorDocumentSchema } from "#contract/errorDocument";
-import { built, EXAMPLES, fileWith, inProcess } from "./commandLine.ts";
+import { built, EXAMPLES, fileWith, inProcess, scratchFolder } from "./commandLine.ts";
 
 const job = (change: string) => fileWith(`gritwright: 1\nball: { cover: hybrid, finish: 2000 }\nlane: { pattern: medium-41 }\n${change}\n`);
 const letters = "abcdefghij";
@@ -85,7 +85,7 @@ lane:
   ["an alias bomb", () => fileWith(aliasBomb.join("\n")), "syntax", "", /aliases/],
   ["an empty file", () => fileWith(""), "unreadable", "", /nothing in the file/],
   ["50 MB", largeFile, "unreadable", "", /50000000 bytes/],
-  ["a folder", () => mkdtempSync(join(tmpdir(), "gritwright-folder-")), "unreadable", "", /folder/],
+  ["a folder", () => scratchFolder(), "unreadable", "", /folder/],
   ["no file", () => join(tmpdir(), "gritwright-none", "job.yaml"), "unreadable", "", /There is no file/],
   ["a picture", () => fileWith(new Uint8Array([0x89, 0x50, 0x4e, 0x47, 0xff, 0xfe])), "unreadable", "", /UTF-8/],
 ];
@@ -115,7 +115,7 @@ describe("a command line that cannot be", () => {
   it.each([
     ["no command", [], /plan, shot/],
     ["another command", ["dance"], /"dance" is not a command/],
-    ["no file", ["plan"], /wants a job file/],
+    ["no file", ["plan"], /wants a file/],
     ["two files", ["plan", "a.yaml", "b.yaml"], /one too many/],
     ["an unknown option", ["plan", "a.yaml", "--fast"], /--fast/],
     ["a seed that is none", ["plan", "a.yaml", "--seed", "x"], /--seed wants a whole number/],

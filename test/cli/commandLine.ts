@@ -1,7 +1,8 @@
 import { spawn } from "node:child_process";
-import { mkdtempSync, writeFileSync } from "node:fs";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { afterAll } from "vitest";
 import { runCommandLine } from "#cli/commandLine";
 
 export interface Ended {
@@ -49,7 +50,20 @@ export function built(...args: string[]): Promise<Ended> {
 
 /** A file of its own with this text in it. */
 export function fileWith(text: string | Uint8Array, name = "job.yaml"): string {
-  const path = join(mkdtempSync(join(tmpdir(), "gritwright-cli-")), name);
+  const path = join(scratchFolder(), name);
   writeFileSync(path, text);
   return path;
 }
+
+const scratch: string[] = [];
+
+/** A folder for this test file alone, gone when it is done. */
+export function scratchFolder(): string {
+  const folder = mkdtempSync(join(tmpdir(), "gritwright-cli-"));
+  scratch.push(folder);
+  return folder;
+}
+
+afterAll(() => {
+  for (const folder of scratch) rmSync(folder, { recursive: true, force: true });
+});

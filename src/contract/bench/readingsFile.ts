@@ -64,7 +64,17 @@ export const gaugeFileSchema = mapping(
         { error: "a list of readings" },
       )
       .min(8, { error: "at least 8 readings" })
-      .max(20000, { error: "at most 20000 readings" }),
+      .max(20000, { error: "at most 20000 readings" })
+      .optional(),
+    referencePiece: z
+      .array(z.number({ error: "a number" }), { error: "a list of numbers" })
+      .min(2, { error: "at least 2 readings" })
+      .max(20000, { error: "at most 20000 readings" })
+      .describe("Readings of one and the same piece, in order of time")
+      .optional(),
   },
-  "A gauge study",
-);
+  "A gauge study, a reference piece's readings, or both",
+).refine(({ readings, referencePiece }) => readings !== undefined || referencePiece !== undefined, {
+  error: "readings or referencePiece",
+  params: { reason: "onlyOneOf" },
+});

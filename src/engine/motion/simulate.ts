@@ -3,6 +3,7 @@ import { type Body, bodyOf } from "../ball/body.ts";
 import type { FrictionField } from "../contact/friction.ts";
 import { release } from "../delivery/release.ts";
 import { filmOfPattern, handed } from "../lane/film.ts";
+import type { FilmMap } from "../lane/filmMap.ts";
 import { HEAD_PIN, LANE_EDGE, PINS_PLANE, xToBoard } from "../lane/geometry.ts";
 import { wearLaw } from "../lane/wear.ts";
 import { deriveSeed, uniformSource } from "../random.ts";
@@ -24,13 +25,14 @@ import { filmPlayed } from "./track.ts";
  * One shot, from the bowler's hand to the pins.
  *
  * Friction goes on past the lane's edge as it was there; such samples are marked `offLane` and the gutter's place is reported.
+ * @param found the film as the bowler finds it, right-hander's frame, where somebody worked it out (planning does); else shots already played wore the pattern along this shot's own line.
  * @throws EngineFault for a setup that is not physical, naming every field that is wrong.
  */
-export function simulateShot(setup: ShotSetup, assumed: Assumed = assume()): Shot {
+export function simulateShot(setup: ShotSetup, assumed: Assumed = assume(), found: FilmMap | null = null): Shot {
   checkShot(setup);
   const { bowler, ball, line, model } = setup;
   const body = bodyOf(ball);
-  const friction = groundOf(setup, assumed);
+  const friction = groundOf(setup, assumed, found);
   const start = release(bowler, line);
   const startY = model.startFt * FOOT;
   const wanted = [...new Set([...setup.atFt.map((ft) => ft * FOOT), PINS_PLANE, HEAD_PIN])]
@@ -53,14 +55,15 @@ export function simulateShot(setup: ShotSetup, assumed: Assumed = assume()): Sho
   return told(setup, body, run);
 }
 
-function groundOf({ surface, ball, bowler, line }: ShotSetup, assumed: Assumed): FrictionField {
+function groundOf({ surface, ball, bowler, line }: ShotSetup, assumed: Assumed, found: FilmMap | null): FrictionField {
   if (surface.kind === "given") return givenFriction(surface.friction);
   const ra = ball.raMicroinch === null ? effectiveRaUm(ball.finish, assumed) : effectiveRaOfReadingUm(ball.raMicroinch, assumed);
-  const fresh = handed(filmOfPattern(surface.lane.pattern), bowler.hand);
-  const thrower = { bowler, ball: averagedBall(ball, assumed["roll.resistance"]), friction: frictionOnLane(fresh, ball, ra, assumed) };
+  const film = found ?? handed(filmOfPattern(surface.lane.pattern), bowler.hand);
+  const friction = frictionOnLane(film, ball, ra, assumed);
   const { playedShots } = surface.lane;
-  if (playedShots === 0) return thrower.friction;
-  return frictionOnLane(filmPlayed(fresh, thrower, line, playedShots, wearLaw(ball.cover, ra, assumed)), ball, ra, assumed);
+  if (found !== null || playedShots === 0) return friction;
+  const thrower = { bowler, ball: averagedBall(ball, assumed["roll.resistance"]), friction };
+  return frictionOnLane(filmPlayed(film, thrower, line, playedShots, wearLaw(ball.cover, ra, assumed)), ball, ra, assumed);
 }
 
 /** The core stands with the bowler's axis along the spin; how far it is turned about it nobody controls, so the seed says. */

@@ -25,12 +25,20 @@ export const ROUGHNESS_WARNING_MICROINCH = 50;
 
 export const CAUTIONS = {
   lookFirst: { applies: () => true, mark: "common practice", source: TRADE },
-  spinner: { applies: () => true, mark: "common practice", source: TRADE },
+  spinner: {
+    applies: () => true,
+    mark: "published",
+    source: `${TRADE}; 29 CFR 1910.95: action level 85 dBA; NIOSH lifting equation: 16 lb at 15 in has an index of 0.55`,
+  },
   water: { applies: () => true, mark: "common practice", source: `${TRADE}; ground-fault protection trips at 6 mA (UL 943 class A)` },
   dust: { applies: () => true, mark: "published", source: "29 CFR 1910.1000: nuisance dust 15 mg/m³ total, 5 respirable" },
   floor: { applies: () => true, mark: "common practice", source: TRADE },
   polish: { applies: ({ polished }) => polished, mark: "common practice", source: TRADE },
-  cleaner: { applies: () => true, mark: "published", source: "NIOSH Pocket Guide: isopropyl alcohol, flash point 53 °F, 400 ppm" },
+  cleaner: {
+    applies: () => true,
+    mark: "published",
+    source: "NIOSH Pocket Guide: isopropyl alcohol, flash point 53 °F, 400 ppm over a day; acetone −18 °C",
+  },
   heat: {
     applies: ({ extracts }) => extracts,
     mark: "common practice",

@@ -34,6 +34,12 @@ export const GAUGE = {
       : percent <= 30
         ? "Usable, with care: tell people apart or average several readings."
         : "Not good enough: the tester or its use hides the differences between parts.",
+  chart: (mean: number, lower: number, upper: number) =>
+    `Reference piece: mean ${fixed(mean, 2)}, limits ${fixed(lower, 2)} to ${fixed(upper, 2)}.`,
+  outside: (places: readonly number[]) =>
+    places.length === 0
+      ? "Every reading within the limits."
+      : `Outside: reading ${places.map((place) => place + 1).join(", ")}. Look for the cause before the next ball.`,
   tooLargeForRange: "The range method's tables do not reach this study.",
 } as const;
 

@@ -86,8 +86,3 @@ function cubic(from: number, to: number, slopeFrom: number, slopeTo: number, t: 
   const [t2, t3] = [t * t, t * t * t];
   return (2 * t3 - 3 * t2 + 1) * from + (t3 - 2 * t2 + t) * slopeFrom + (-2 * t3 + 3 * t2) * to + (t3 - t2) * slopeTo;
 }
-
-/** Share of a sine's amplitude that the mean line passes: e^(−π(αλc/λ)²) = 2^(−(λc/λ)²). */
-export function passedByMeanLine(wavelengthMm: number, cutoffMm: number): number {
-  return 2 ** -((cutoffMm / wavelengthMm) ** 2);
-}
