@@ -65,7 +65,7 @@ export function laneChart(input: LaneChartInput, options: LaneChartOptions = {})
   const leading = lead(input.courses);
   const wakes = input.courses.flatMap((c) => wake(c.course, frame, 0.5));
   const placed = leading === undefined ? [] : placeStations(leading.course, frame, [...wakes, ...pinRings(frame)], font);
-  const oilWords = CHART.oilSummary(input.film.volumeMl, input.film.lengthFt, input.film.ratio);
+  const oilWords = input.film.volumeMl > 0 ? CHART.oilSummary(input.film.volumeMl, input.film.lengthFt, input.film.ratio) : CHART.noOil;
   return picture(
     { width, height: legendTop + legendHeight(input.courses.length, layout) },
     { id, title: input.title, description: descriptionOf(input, oilWords) },

@@ -42,7 +42,7 @@ export async function leaveOutAll(progress: (done: number, of: number, name: str
 
 function copyOfTree(): string {
   const copy = mkdtempSync(join(tmpdir(), "leave-out-"));
-  for (const part of ["package.json", "vitest.config.ts", "tsconfig.base.json", "src/engine", "test/truth"]) {
+  for (const part of ["package.json", "vitest.config.ts", "tsconfig.base.json", "src/engine", "test/truth", "test/surface"]) {
     mkdirSync(join(copy, part, ".."), { recursive: true });
     cpSync(join(ROOT, part), join(copy, part), { recursive: true });
   }
@@ -65,6 +65,7 @@ async function redWithout(copy: string, term: Term): Promise<readonly string[]> 
       join(ROOT, "node_modules/vitest/vitest.mjs"),
       "run",
       "test/truth",
+      "test/surface",
       "--reporter=json",
       `--outputFile=${report}`,
       "--testTimeout=20000",

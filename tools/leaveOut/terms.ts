@@ -183,4 +183,40 @@ export const TERMS: readonly Term[] = [
       ["return pocket.straightHalf + (pocket.steepHalf - pocket.straightHalf) * steepness;", "return pocket.straightHalf + 0 * steepness;"],
     ],
   },
+  { name: "hardness of the cover", page: "bench-work", file: "surface/cut.ts", edits: [["(REFERENCE_HARDNESS_D / hardnessD)", "1"]] },
+  {
+    name: "what the last stage left to take off",
+    page: "bench-work",
+    file: "surface/stages.ts",
+    edits: [["left = valleyDepthUm(effectiveRaUm({ number, polished: false }, a), a);", "left = 0;"]],
+  },
+  {
+    name: "hand work gets less far",
+    page: "bench-work",
+    file: "surface/history.ts",
+    edits: [['work.by === "hand" ? "work.handReach" : "work.spinnerReach"', '"work.spinnerReach"']],
+  },
+  {
+    name: "worn pads cut finer",
+    page: "bench-work",
+    file: "surface/history.ts",
+    edits: [["Math.min(1, usesBefore / abrasive.usesBeforeWorn)", "0 * usesBefore"]],
+  },
+  {
+    name: "the lanes' own level of roughness",
+    page: "fade",
+    file: "surface/fade.ts",
+    edits: [
+      [
+        "return law.levelUm + (startUm - law.levelUm) * Math.exp(-games / (law.games * slower));",
+        "return startUm * Math.exp(-games / (law.games * slower));",
+      ],
+    ],
+  },
+  {
+    name: "slower fade beside the track",
+    page: "fade",
+    file: "surface/fade.ts",
+    edits: [['const slower = where === "track" ? 1 : law.offTrack;', 'const slower = where === "track" ? 1 : 1;']],
+  },
 ];

@@ -23,6 +23,7 @@ export const CHART = {
   courseName: (finish: string, name: string) => (name.startsWith(finish) ? name : `${finish} · ${name}`),
   today: "today",
   pick: "pick",
+  noOil: "friction given outright, no oil",
   oilSummary: (mL: number, lengthFt: number, ratio: number) =>
     `${mL.toFixed(1)} mL to ${lengthFt.toFixed(0)} ft, middle to outside ${ratio.toFixed(1)} : 1`,
   laneDescription: (courses: readonly string[], oil: string) => `The lane from above, foul line to pins. Oil: ${oil}. ${courses.join(" ")}`,
