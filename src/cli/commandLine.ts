@@ -2,6 +2,7 @@ import { fade } from "./fade.ts";
 import { reportFault } from "./faultReport.ts";
 import { gauge } from "./gauge.ts";
 import { HELP } from "./help.ts";
+import { limits } from "./limits.ts";
 import { type Options, readOptions, usageFault, wantsJson } from "./options.ts";
 import { padwork } from "./padwork.ts";
 import { plan } from "./plan.ts";
@@ -24,6 +25,7 @@ const COMMANDS = new Map<string, Command>([
   ["profile", profile],
   ["gauge", oneFile(gauge)],
   ["padwork", oneFile(padwork)],
+  ["limits", oneFile(limits)],
 ]);
 
 /** Runs one command line to its end. Every fault is reported, none is thrown. */

@@ -5,6 +5,7 @@ export const HELP = `Gritwright works out what a bowling ball's surface will do 
   gritwright stages FILE  write the bench work of a ball or a batch, or check a recipe
   gritwright fade FILE    follow a finish over the games, and say what is due when
   gritwright padwork FILE say how evenly pads work a ball, and what each side does in it
+  gritwright limits FILE  hold a ball's measures against a rule book of a day, and an event's rules
   gritwright readings FILE   say whether the sides agree, and which to go back to
   gritwright profile FILE…   roughness from measured profiles: CSV, TXT, X3P, SMD
   gritwright gauge FILE      how far a tester and the people who use it can be believed
@@ -20,6 +21,8 @@ FILE is a job file (plan, shot) or a bench file (stages, fade) in YAML or JSON; 
   --short-cutoff MM profile: λs; else none
   --form WORD       profile: none, line (usual) or arc
   --x-unit, --z-unit WORD   profile: units of columns whose heading names none (usual: mm, um)
+  --on DATE         limits: day of play, 2026-05-31; else the file's, else today
+  --book ID         limits: usbc or world-bowling; else the file's
   -h, --help        this text
   -v, --version     the version
 

@@ -15,6 +15,8 @@ const KNOWN = {
   seed: { type: "string" },
   workers: { type: "string" },
   at: { type: "string" },
+  on: { type: "string" },
+  book: { type: "string" },
   cutoff: { type: "string" },
   "short-cutoff": { type: "string" },
   form: { type: "string" },
@@ -35,6 +37,9 @@ export interface Options {
   /** How a profile is measured, and the units of text columns that do not name theirs. */
   readonly measure: MeasureOptions;
   readonly text: TextOptions;
+  /** Day of play, `2026-05-31`. */
+  readonly on: string | null;
+  readonly book: string | null;
   readonly help: boolean;
   readonly version: boolean;
 }
@@ -63,6 +68,8 @@ export function readOptions(args: readonly string[]): Options {
       xUnit: oneOf("--x-unit", values["x-unit"] ?? USUAL_TEXT.xUnit, UNITS),
       zUnit: oneOf("--z-unit", values["z-unit"] ?? USUAL_TEXT.zUnit, UNITS),
     },
+    on: values.on === undefined ? null : day(values.on),
+    book: values.book ?? null,
     help: values.help,
     version: values.version,
   };
@@ -117,4 +124,11 @@ function distances(text: string): number[] {
     "0 ≤ x ≤ 60 ft",
     text,
   );
+}
+
+function day(text: string): string {
+  const at = /^\d{4}-\d{2}-\d{2}$/.test(text) ? new Date(`${text}T00:00:00Z`) : new Date(Number.NaN);
+  // A day that is not in the calendar rolls over into the next month, or is no date at all.
+  if (!Number.isNaN(at.getTime()) && at.toISOString().startsWith(text)) return text;
+  throw usageFault(`--on wants a day of the calendar, 2026-05-31; "${text}" is none.`, "a date, 2026-05-31", text);
 }

@@ -5,6 +5,7 @@ import { LANE } from "./facts/lane.ts";
 import { MOTION } from "./facts/motion.ts";
 import { PAD_WORK_FACTS } from "./facts/padWork.ts";
 import { ROUGHNESS } from "./facts/roughness.ts";
+import { RULE_BOOK_FACTS } from "./facts/ruleBooks.ts";
 import { STATISTICS } from "./facts/statistics.ts";
 import { TOP } from "./facts/top.ts";
 
@@ -15,6 +16,7 @@ export const FACTS: readonly Fact[] = [
   ...BANDS,
   ...ABRASIVE_FACTS,
   ...PAD_WORK_FACTS,
+  ...RULE_BOOK_FACTS,
   ...ROUGHNESS,
   ...STATISTICS,
 ];
