@@ -1,19 +1,19 @@
 export const HELP = `Gritwright works out what a bowling ball's surface will do on the lane.
 
-  gritwright plan FILE    compare finishes for one ball, bowler and lane, and pick one
-  gritwright shot FILE    follow one shot from the foul line to the pins
-  gritwright stages FILE  write the bench work of a ball or a batch, or check a recipe
-  gritwright fade FILE    follow a finish over the games, and say what is due when
-  gritwright padwork FILE say how evenly pads work a ball, and what each side does in it
-  gritwright limits FILE  hold a ball's measures against a rule book of a day, and an event's rules
+  gritwright plan FILE       compare finishes for one ball, bowler and lane, and pick one
+  gritwright shot FILE       follow one shot from the foul line to the pins
+  gritwright stages FILE     write the bench work of a ball or a batch, or check a recipe
+  gritwright fade FILE       follow a finish over the games, and say what is due when
+  gritwright padwork FILE    say how evenly pads work a ball, and what each side does in it
+  gritwright limits FILE     hold a ball's measures against a rule book of a day, and an event's rules
   gritwright readings FILE   say whether the sides agree, and which to go back to
   gritwright profile FILE…   roughness from measured profiles: CSV, TXT, X3P, SMD
   gritwright gauge FILE      how far a tester and the people who use it can be believed
 
-FILE is a job file (plan, shot) or a bench file (stages, fade) in YAML or JSON; see docs/job-file.md, docs/bench-file.md and examples/.
+FILE is a job file (plan, shot), a bench file (stages, fade) or a file of the command's own, in YAML or JSON; see docs/ and examples/.
 
   --json            print one document of data instead of text
-  --svg FILE        draw the picture into a file (plan, shot: lane chart; fade: curve)
+  --svg FILE        draw the picture into a file (plan, shot: lane chart; fade: curve; padwork: ball)
   --seed N          draw at random from this seed instead of the job file's
   --workers N       plan: threads to compute in
   --at FT,FT,…      shot: where to take samples, ft from the foul line (15,30,45,59.5,60)

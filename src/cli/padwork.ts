@@ -1,6 +1,8 @@
 import { type PadWorkFile, padQuestionOf, padWorkFileSchema, takenAsUsual } from "#contract/bench/padWorkFile";
 import { ballGlobe } from "#drawing/ballGlobe";
-import { type PadWork, padWorkOf } from "#engine/surface/padWork/padWork";
+import type { CautionId } from "#engine/rules/cautions";
+import { ABRASIVES } from "#engine/surface/abrasives";
+import { DEPTH_RANGE, type PadWork, padWorkOf } from "#engine/surface/padWork/padWork";
 import { SIDE_AXES } from "#engine/surface/padWork/sides";
 import type { Options } from "./options.ts";
 import { padworkText } from "./padworkText.ts";
@@ -19,7 +21,7 @@ export async function padwork(file: string, options: Options, world: World): Pro
   world.print(
     options.json
       ? `${JSON.stringify(documentOf(name, asked, done, question.seed), null, 2)}\n`
-      : padworkText(name, done, takenAsUsual(asked)),
+      : padworkText(name, done, takenAsUsual(asked), cautionsOf(asked)),
   );
   return 0;
 }
@@ -34,6 +36,17 @@ function documentOf(name: string | null, asked: PadWorkFile, { cells, received: 
     cells: cells.count,
     seed,
     takenAsUsual: takenAsUsual(asked),
+    cautions: cautionsOf(asked),
     ...said,
+    depthRange: DEPTH_RANGE,
   };
+}
+
+/** The hazards of the work asked about: dust of any, the turning ball where there is a spinner, water where there is wet paper. */
+function cautionsOf({ stages }: PadWorkFile): readonly CautionId[] {
+  return [
+    ...(stages.some(({ by }) => by !== "hand") ? (["spinner"] as const) : []),
+    ...(stages.some(({ abrasive }) => ABRASIVES[abrasive].kind === "wetPaper") ? (["water", "wetPaper"] as const) : []),
+    "dust",
+  ];
 }

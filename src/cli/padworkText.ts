@@ -1,6 +1,8 @@
-import type { PadWork } from "#engine/surface/padWork/padWork";
+import type { CautionId } from "#engine/rules/cautions";
+import { DEPTH_RANGE, type PadWork } from "#engine/surface/padWork/padWork";
 import { PAD_WORK, SIDE_NAMES } from "#words/en/padWork";
 import { fixed } from "#words/figures";
+import { messageText } from "#words/messageText";
 import { paragraph, textTable } from "./textTable.ts";
 
 const WIDTH = 100;
@@ -8,7 +10,7 @@ const WIDTH = 100;
 const RISK = 0.5;
 
 /** The pad work as text: how even, where thin, what each side does in it, and what it does to the roundness. */
-export function padworkText(name: string | null, work: PadWork, usual: readonly string[]): string {
+export function padworkText(name: string | null, work: PadWork, usual: readonly string[], cautions: readonly CautionId[]): string {
   const { evenness, thin, compared, flat } = work;
   const sections = [
     [
@@ -25,7 +27,11 @@ export function padworkText(name: string | null, work: PadWork, usual: readonly 
       ...(flat.ofAllowed > 1 ? paragraph(PAD_WORK.flatOver, "  ! ", WIDTH) : []),
       ...(flat.ofAllowed > RISK && flat.ofAllowed <= 1 ? paragraph(PAD_WORK.flatRisk, "  ! ", WIDTH) : []),
     ],
-    [...(usual.length > 0 ? paragraph(PAD_WORK.usual(usual.join(", ")), "", WIDTH) : []), ...paragraph(PAD_WORK.estimate, "", WIDTH)],
+    cautions.flatMap((id) => paragraph(messageText({ id: `caution.${id}`, params: {} }), "  ! ", WIDTH)),
+    [
+      ...(usual.length > 0 ? paragraph(PAD_WORK.usual(usual.join(", ")), "", WIDTH) : []),
+      ...paragraph(PAD_WORK.estimate(DEPTH_RANGE.low, DEPTH_RANGE.high), "", WIDTH),
+    ],
   ];
   return `${sections.map((lines) => lines.join("\n")).join("\n\n")}\n`;
 }

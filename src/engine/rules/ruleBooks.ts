@@ -51,6 +51,9 @@ export interface LimitRecord {
   readonly source: string;
 }
 
+/** How far a ball may be out of round, in. USBC Equipment Specifications, from memory. */
+export const ROUNDNESS_IN = 0.01;
+
 const SPECS = "USBC Equipment Specifications";
 const ALWAYS = {
   from: null,
@@ -113,7 +116,7 @@ const EQUIPMENT: readonly LimitRecord[] = [
   { ...ALWAYS, topic: "mass", quantity: "massLb", least: null, most: 16 },
   { ...ALWAYS, topic: "diameter", quantity: "diameterIn", least: 8.5, most: 8.595, applies: heavy, needs: ["massLb"] },
   { ...ALWAYS, topic: "circumference", quantity: "circumferenceIn", least: 26.704, most: 27.002, applies: heavy, needs: ["massLb"] },
-  { ...ALWAYS, topic: "roundness", quantity: "roundnessIn", least: null, most: 0.01, mark: "memory" },
+  { ...ALWAYS, topic: "roundness", quantity: "roundnessIn", least: null, most: ROUNDNESS_IN, mark: "memory" },
   { ...APPROVAL, topic: "rg", quantity: "rgIn", least: 2.43, most: 2.8, until: "2010-06-30" },
   { ...APPROVAL, topic: "rg", quantity: "rgIn", least: 2.46, most: 2.8, from: "2010-07-01" },
   { ...APPROVAL, topic: "differential", quantity: "differentialIn", least: null, most: 0.08, until: "2005-01-31" },

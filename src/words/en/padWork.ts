@@ -53,12 +53,12 @@ export const PAD_WORK = {
   flatRisk: "Caution: this work alone takes the ball more than half of the way out of round. Keep the pad moving, or spread the work.",
   flatOver: "Caution: this work alone takes the ball out of round by more than is allowed. Do not do it; measure the ball.",
   usual: (fields: string) => `Taken as usual, because the file does not say: ${fields}.`,
-  estimate:
-    "Depths are estimates with a wide range (a factor of about two either way); evenness does not hang on them. Measure after the work.",
+  estimate: (low: number, high: number) =>
+    `Depths are estimates: between ${fixed(low, 1)} and ${fixed(high, 1)} times these. Evenness does not hang on them. Measure after the work.`,
   hemisphereGrip: "grip side",
   hemisphereOpposite: "opposite side",
   textureKey: "grains: denser where the pad worked more",
-  contourKey: "lines: work over the mean",
+  contourKey: "lines: work over the mean, dashed below it",
   worked: (label: string, seconds: number) => `${label} ${fixed(seconds, 0)} s`,
   notWorked: (label: string) => `${label}, not worked`,
   axisKey: "cross in a ring: middle of a side, with its seconds",

@@ -1,8 +1,8 @@
 import { assume } from "#engine/assumptions";
+import { ROUNDNESS_IN } from "#engine/rules/ruleBooks";
 import { cutConstant, FORCES } from "#engine/surface/cut";
 import { ballCells, type Cells } from "#engine/surface/padWork/cells";
 import { evennessOf, meanOf } from "#engine/surface/padWork/evenness";
-import { ROUNDNESS_IN } from "#engine/surface/padWork/flatSpot";
 import type { SpinnerStage } from "#engine/surface/padWork/padStage";
 import { PLAIN_QUESTION, workBySide } from "#engine/surface/padWork/padWork";
 import { type Received, sumReceived } from "#engine/surface/padWork/received";

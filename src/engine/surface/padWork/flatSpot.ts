@@ -1,7 +1,6 @@
+import { ROUNDNESS_IN } from "../../rules/ruleBooks.ts";
 import type { Received } from "./received.ts";
 
-/** How far a ball may be out of round, in. USBC Equipment Specifications, from memory. */
-export const ROUNDNESS_IN = 0.01;
 const UM_PER_IN = 25_400;
 
 /** What work does to the ball's roundness. */

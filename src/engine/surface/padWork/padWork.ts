@@ -1,4 +1,4 @@
-import { assume } from "../../assumptions.ts";
+import { ASSUMPTIONS, assume } from "../../assumptions.ts";
 import { deriveSeed } from "../../random.ts";
 import { MICROMETRE } from "../../units.ts";
 import type { Vector } from "../../vector.ts";
@@ -33,6 +33,10 @@ export const PLAIN_QUESTION: Omit<PadQuestion, "stages"> = {
   seed: 1,
   axes: SIDE_AXES,
 };
+
+const CUT = ASSUMPTIONS["cut.preston"];
+/** Between which multiples of the depths told the true ones are believed to lie. */
+export const DEPTH_RANGE = { low: CUT.low / CUT.value, high: CUT.high / CUT.value } as const;
 
 export interface SideShare {
   readonly side: SideId;
