@@ -46,13 +46,13 @@ export const STAGE_REASONS: Readonly<Record<StageWhy, string>> = {
   before: "dirt would be sanded in",
   oil: "oil in the cover",
   openPores: "so that the oil comes out",
-  heat: "no solvent into heat, no warm ball on the spinner",
+  heat: "no warm ball on the spinner",
   plugFlush: "the plug stands proud",
   deepWear: "takes the worn track down",
   establish: "one texture all round",
   removeLast: "takes off what the last left",
   polishOver: "over the base",
-  prove: "readings or the reference ball, on every side",
+  prove: "readings or reference ball",
 };
 
 export const STOP_SENTENCES: Readonly<Record<StopId, string>> = {

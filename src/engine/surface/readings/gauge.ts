@@ -67,11 +67,11 @@ function tableOf(readings: readonly GaugeReading[]): Table {
         .map(({ value }) => value),
     ),
   );
-  const trials = values[0]?.[0]?.length ?? 0;
-  if (parts.length < 2 || people.length < 2 || trials < 2)
-    refuse("readings", `${parts.length} parts, ${people.length} people, ${trials} trials`, "at least 2 parts, 2 people and 2 trials");
+  const trials = Math.max(...values.flat().map((cell) => cell.length));
   if (values.some((row) => row.some((cell) => cell.length !== trials)))
     refuse("readings", "unequal", `every person measures every part ${trials} times`);
+  if (parts.length < 2 || people.length < 2 || trials < 2)
+    refuse("readings", `${parts.length} parts, ${people.length} people, ${trials} trials`, "at least 2 parts, 2 people and 2 trials");
   return { parts, people, trials, values };
 }
 
