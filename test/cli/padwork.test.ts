@@ -39,6 +39,27 @@ describe("gritwright padwork", () => {
     expect((await inProcess("padwork", held(600))).stdout).toContain("out of round by more than is allowed");
   });
 
+  it("refuses a pad that does not fit the ball, naming it, and leaves no figure that is none at the ends of what is allowed", async () => {
+    const stage = (more: string) => `[{ abrasive: pad-500, sides: 2, secondsPerSide: 9, ${more} }]`;
+    const file = (ball: string, more: string) =>
+      fileWith(`gritwright: 1\ncells: 500\nball: { name: Tideline, ${ball} }\nstages: ${stage(more)}\n`);
+    const wide = await inProcess("padwork", file("diameterIn: 2", "padDiameterIn: 8"));
+    expect(wide.code).toBe(2);
+    expect(wide.stderr).toContain("stages[0].padDiameterIn");
+    const ends = [
+      "sweepDeg: [0, 0]",
+      "sweepDeg: [110, 110], padDiameterIn: 8",
+      "padDiameterIn: 0.5",
+      "by: hand, patchDeg: 0, strokeDeg: 120",
+    ];
+    for (const more of ends) {
+      const { code, stdout } = await inProcess("padwork", file("diameterIn: 8.5", more), "--json");
+      expect(code).toBe(0);
+      // JSON writes a number that is none as null; of all figures only timesToAllowed may be null.
+      expect(stdout.replace('"timesToAllowed": null', "")).not.toContain("null");
+    }
+  });
+
   it.each([
     ["neither a count of sides nor each", "{ abrasive: pad-500 }", /stages\[0\]/],
     ["both", "{ abrasive: pad-500, sides: 6, secondsPerSide: 5, each: [{ side: grip, seconds: 3 }] }", /stages\[0\]/],

@@ -1,4 +1,5 @@
 import { ASSUMPTIONS, assume } from "../../assumptions.ts";
+import { refuse } from "../../fault.ts";
 import { deriveSeed } from "../../random.ts";
 import { MICROMETRE } from "../../units.ts";
 import type { Vector } from "../../vector.ts";
@@ -9,7 +10,7 @@ import { type FlatSpot, flatSpotOf } from "./flatSpot.ts";
 import { addHandSide } from "./handWork.ts";
 import { type PadStage, type SideWork, USUAL_PAD_WORK } from "./padStage.ts";
 import { nothingReceived, type Received, sumReceived } from "./received.ts";
-import { sideProfile } from "./sideProfile.ts";
+import { padAngle, sideProfile } from "./sideProfile.ts";
 import { SIDE_AXES, SIDE_COUNTS, SIDE_IDS, SIDE_SETS, type SideCount, type SideId } from "./sides.ts";
 import { addSpinnerSide } from "./spinnerWork.ts";
 
@@ -58,8 +59,18 @@ export interface PadWork {
   readonly flat: FlatSpot;
 }
 
-/** Everything that is said of pad work: the sum, how even it is, what each side does in it, and what other counts of sides would do. */
+/** A pad cannot reach further round a ball than this, radians. */
+const WIDEST_PAD = 1.5;
+
+/**
+ * Everything that is said of pad work: the sum, how even it is, what each side does in it, and what other counts of sides would do.
+ *
+ * @throws {EngineFault} for a pad too wide for the ball
+ */
 export function padWorkOf(question: PadQuestion): PadWork {
+  for (const [i, { padDiameterIn }] of question.stages.entries())
+    if (padAngle(padDiameterIn, question.diameterIn) > WIDEST_PAD)
+      refuse(`stages.${i}.padDiameterIn`, padDiameterIn, `x ≤ ${WIDEST_PAD} × the ball's diameter`);
   const cells = ballCells(question.cells);
   const bySide = workBySide(question, cells);
   const received = sumReceived([...bySide.values()], cells.count);
