@@ -47,6 +47,14 @@ describe("limits", () => {
     ]);
   });
 
+  it("says that it knows no balance rule for a ball without a hole before August 2018, nor for one with a hole after July 2020", () => {
+    const without = { sideOz: 0.2, massLb: 15, balanceHoles: 0 };
+    expect(answer("sideOz", without, "2018-07-31")).toMatchObject({ verdict: "notChecked", reason: "noRecord" });
+    expect(answer("sideOz", without, "2018-08-01")?.verdict).toBe("within");
+    expect(answer("sideOz", { ...without, balanceHoles: 1 }, "2020-07-31")?.verdict).toBe("within");
+    expect(answer("sideOz", { ...without, balanceHoles: 1 }, "2020-08-01")).toMatchObject({ verdict: "notChecked", reason: "noRecord" });
+  });
+
   it("does not say which balance rule holds without the mass and the holes", () => {
     expect(answer("sideOz", { sideOz: 2 })).toMatchObject({ verdict: "notChecked", reason: "needs" });
     expect(answer("sideOz", { sideOz: 2, massLb: 15, balanceHoles: 0 })?.verdict).toBe("within");

@@ -62,8 +62,8 @@ function topicAnswer(records: readonly LimitRecord[], ball: MeasuredBall, on: st
   const inTime = records.filter((record) => (day === null ? (record.from ?? "") <= on : covers(record, day)));
   const mine = inTime.filter((record) => record.applies(ball) !== false);
   if (mine.length === 0) {
-    const later = inTime.length === 0 && value !== null && records.some((record) => record.applies(ball) !== false);
-    return later ? [notChecked({ ...records[0], least: null, most: null, from: null, until: null }, value, "noRecord")] : [];
+    const ruledOnOtherDays = value !== null && records.some((record) => record.applies(ball) !== false);
+    return ruledOnOtherDays ? [notChecked({ ...records[0], least: null, most: null, from: null, until: null }, value, "noRecord")] : [];
   }
   const shown = mine[mine.length - 1];
   if (value === null) return [notChecked(shown, value, "notMeasured")];
