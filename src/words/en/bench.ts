@@ -50,7 +50,7 @@ export const STAGE_REASONS: Readonly<Record<StageWhy, string>> = {
   plugFlush: "the plug stands proud",
   deepWear: "takes the worn track down",
   establish: "one texture all round",
-  removeLast: "takes off what the last left",
+  removeLast: "clears the last stage",
   polishOver: "over the base",
   prove: "readings or reference ball",
 };
