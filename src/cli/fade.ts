@@ -1,8 +1,9 @@
 import { type BenchFile, type BenchFileBall, benchBallOf, benchFileSchema } from "#contract/bench/benchFile";
 import { fadeChart } from "#drawing/fadeChart";
 import { assume } from "#engine/assumptions";
+import { freshRoughness } from "#engine/surface/benchBall";
 import { type Care, careOf, type Due, type Use } from "#engine/surface/care";
-import { effectiveRaOfReadingUm, effectiveRaUm } from "#engine/surface/finish";
+import { effectiveRaOfReadingUm } from "#engine/surface/finish";
 import { FADE } from "#words/en/fade";
 import type { Options } from "./options.ts";
 import { readChecked } from "./readJob.ts";
@@ -43,7 +44,7 @@ function useOf(asked: BenchFileBall, { balls, use }: BenchFile): Use {
   const readings = balls.length === 1 ? (use?.readings ?? []) : [];
   return {
     cover: ball.cover,
-    startUm: effectiveRaUm(ball.finish),
+    startUm: freshRoughness(ball, a),
     gamesSince: ball.gamesSince,
     gamesSinceExtraction: asked.ball.gamesSinceExtraction ?? ball.gamesSince,
     gamesSinceResurfacing: asked.ball.gamesSinceResurfacing ?? ball.gamesSince,

@@ -28,6 +28,24 @@ describe("gritwright stages", () => {
     expect(stdout).toMatch(/about \d+ s a side would do/);
   });
 
+  it("takes a surface's history and the shop's own abrasives, and refuses a bare number", async () => {
+    const { balls } = await data("stages", example("bench-history.yaml"));
+    const named = await data(
+      "stages",
+      fileWith('gritwright: 1\nballs: [{ ball: { cover: pearl, finish: "1000 + polish", gamesSince: 9 }, wanted: "3000" }]\n'),
+    );
+    expect(balls[0].now.value).not.toBeCloseTo(named.balls[0].now.value, 3);
+    expect(balls[0].recipe.afterUm).toHaveLength(2);
+    const { code, stderr } = await inProcess(
+      "stages",
+      fileWith(
+        'gritwright: 1\nballs: [{ ball: { cover: pearl, finish: "3000", history: [{ abrasive: { kind: foamPad, number: 1000 } }] } }]\n',
+      ),
+    );
+    expect(code).toBe(2);
+    expect(stderr).toMatch(/abrasive/);
+  });
+
   it("fits a hundred and twenty columns", async () => {
     const { stdout } = await inProcess("stages", example("bench-batch.yaml"));
     for (const line of stdout.split("\n")) expect(line.length, line).toBeLessThanOrEqual(120);

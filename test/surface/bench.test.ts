@@ -4,7 +4,7 @@ import { assume } from "#engine/assumptions";
 import { COVER_IDS } from "#engine/ball/ball";
 import { COVERS } from "#engine/ball/covers";
 import { NO_FINDINGS } from "#engine/rules/stops";
-import { ABRASIVE_IDS, ABRASIVES } from "#engine/surface/abrasives";
+import { ABRASIVE_IDS, ABRASIVES, type AbrasiveId } from "#engine/surface/abrasives";
 import { planBatch } from "#engine/surface/batch";
 import type { BenchBall } from "#engine/surface/benchBall";
 import { depthRateUm, valleyDepthUm } from "#engine/surface/cut";
@@ -19,6 +19,7 @@ const BALL: BenchBall = {
   hardnessD: null,
   diameterIn: 8.594,
   finish: parseFinish("2000"),
+  history: [],
   gamesSince: 30,
   raMicroinch: null,
   compared: null,
@@ -31,6 +32,7 @@ const balls = fc.record({
   cover: covers,
   hardnessD: fc.option(fc.double({ min: 65, max: 90, noNaN: true })),
   diameterIn: fc.double({ min: 8.5, max: 8.595, noNaN: true }),
+  history: fc.constant([]),
   finish: fc.constantFrom("500", "1000", "2000", "4000", "4000 + polish").map((text) => parseFinish(text)),
   gamesSince: fc.integer({ min: 0, max: 120 }),
   raMicroinch: fc.option(fc.double({ min: 2, max: 60, noNaN: true })),
@@ -190,8 +192,8 @@ describe("a finish as a history", () => {
 });
 
 describe("a recipe that somebody gives", () => {
-  const stage = (abrasive: RecipeStage["abrasive"], more: Partial<RecipeStage> = {}): RecipeStage => ({
-    abrasive,
+  const stage = (abrasive: AbrasiveId, more: Partial<RecipeStage> = {}): RecipeStage => ({
+    abrasive: ABRASIVES[abrasive],
     wet: true,
     by: "spinner",
     sides: 6,

@@ -2,9 +2,10 @@ import { z } from "zod";
 import { assume } from "#engine/assumptions";
 import { COVER_IDS } from "#engine/ball/ball";
 import type { Findings } from "#engine/rules/stops";
-import { ABRASIVE_IDS, ABRASIVES, type AbrasiveId } from "#engine/surface/abrasives";
+import { ABRASIVE_IDS, ABRASIVE_KINDS, ABRASIVES, type Abrasive, type AbrasiveId } from "#engine/surface/abrasives";
 import { type BenchBall, COMPARED } from "#engine/surface/benchBall";
 import { effectiveRaOfReadingUm } from "#engine/surface/finish";
+import { GRADING_IDS, type GradingId, grade } from "#engine/surface/grading";
 import { leftBy } from "#engine/surface/history";
 import { ownCut } from "#engine/surface/ownCut";
 import type { RecipeStage } from "#engine/surface/recipe";
@@ -16,7 +17,42 @@ import { JOB_FILE_VERSION } from "../job/jobFile.ts";
 const GAMES = { from: 0, to: 2000 };
 const yes = (description: string) => z.boolean({ error: "true or false" }).describe(description);
 
-const abrasiveField = z.enum(ABRASIVE_IDS as [AbrasiveId, ...AbrasiveId[]], { error: `one of ${ABRASIVE_IDS.join(", ")}` });
+const named = z.enum(ABRASIVE_IDS as [AbrasiveId, ...AbrasiveId[]], { error: `one of ${ABRASIVE_IDS.join(", ")}` });
+
+/** An abrasive of the shop's own: never a bare number, always system and number, or the grain itself. */
+const ownAbrasive = mapping(
+  {
+    kind: oneOf(ABRASIVE_KINDS, "What it is"),
+    system: oneOf(GRADING_IDS as [GradingId, ...GradingId[]], "Grading system of its number").optional(),
+    number: count("", { from: 60, to: 12000 }, "Its number in that system").optional(),
+    grainUm: quantity("µm", { from: 0, to: 300 }, "Median grain, where the maker states it").optional(),
+    dryAllowed: yes("May be used dry").optional(),
+    usesBeforeWorn: count("balls", { from: 1, to: 1000 }, "Balls before it cuts like the next finer").optional(),
+  },
+  "An abrasive of the shop's own",
+).superRefine((own, context) => {
+  const graded = own.system !== undefined && own.number !== undefined ? grade(own.system, own.number) : null;
+  if (graded === null && own.grainUm === undefined) {
+    context.addIssue({ code: "custom", path: ["number"], message: "a number that its system has, or grainUm", input: own.number });
+  }
+});
+
+const abrasiveField = z.union([named, ownAbrasive], { error: `one of ${ABRASIVE_IDS.join(", ")}, or an abrasive of the shop's own` });
+
+function abrasiveOf(asked: z.output<typeof abrasiveField>): Abrasive {
+  if (typeof asked === "string") return ABRASIVES[asked];
+  const graded = asked.system !== undefined && asked.number !== undefined ? grade(asked.system, asked.number) : null;
+  return {
+    kind: asked.kind,
+    grade: graded,
+    grainUm: asked.grainUm ?? graded?.grainUm ?? 0,
+    dryAllowed: asked.dryAllowed ?? asked.kind !== "wetPaper",
+    covers: COVER_IDS,
+    usesBeforeWorn: asked.usesBeforeWorn ?? 20,
+    mark: graded?.mark ?? "memory",
+    source: "the shop's own",
+  };
+}
 
 const benchBallField = mapping(
   {
@@ -25,6 +61,23 @@ const benchBallField = mapping(
     hardnessD: quantity("Shore D", { from: 40, to: 100 }, "Hardness, if measured").optional(),
     diameterIn: quantity("in", { from: 2, to: 20 }, "Diameter").optional(),
     finish: finishField,
+    history: z
+      .array(
+        mapping(
+          {
+            abrasive: abrasiveField,
+            by: oneOf(["spinner", "hand"], "What turned the ball").optional(),
+            usesBefore: count("balls", { from: 0, to: 1000 }, "Balls that the pad had done before").optional(),
+            who: text("Initials").optional(),
+            on: z.iso.date({ error: "a date, 2026-05-31" }).optional(),
+          },
+          "One work",
+        ),
+        { error: "a list of works" },
+      )
+      .max(200, { error: "at most 200 works" })
+      .describe("What was done to the surface, in order")
+      .optional(),
     gamesSince: count("games", GAMES, "Games since that finish was put on").optional(),
     gamesSinceExtraction: count("games", GAMES, "Games since oil was last drawn out").optional(),
     gamesSinceResurfacing: count("games", GAMES, "Games since the last full resurfacing").optional(),
@@ -151,6 +204,13 @@ export function benchBallOf({ ball }: BenchFileBall): BenchBall {
     hardnessD: ball.hardnessD ?? null,
     diameterIn: ball.diameterIn ?? USUAL_DIAMETER_IN,
     finish: ball.finish,
+    history: (ball.history ?? []).map(({ abrasive, by, usesBefore, who, on }) => ({
+      abrasive: abrasiveOf(abrasive),
+      by: by ?? "spinner",
+      usesBefore: usesBefore ?? 0,
+      who: who ?? "",
+      on: on ?? "",
+    })),
     gamesSince: ball.gamesSince ?? 0,
     raMicroinch: ball.raMicroinch ?? null,
     compared: ball.compared ?? null,
@@ -194,7 +254,7 @@ export function ownCutOf(readings: NonNullable<NonNullable<BenchFile["bench"]>["
       return {
         beforeUm,
         afterUm: effectiveRaOfReadingUm(afterMicroinch, a),
-        leavesUm: leftBy({ abrasive: ABRASIVES[abrasive], usesBefore: 0 }, beforeUm, a),
+        leavesUm: leftBy({ abrasive: abrasiveOf(abrasive), usesBefore: 0 }, beforeUm, a),
         usualReach: a[by === "hand" ? "work.handReach" : "work.spinnerReach"],
       };
     }),
@@ -204,7 +264,7 @@ export function ownCutOf(readings: NonNullable<NonNullable<BenchFile["bench"]>["
 export function recipeOf({ recipe }: BenchFileBall, habits: BenchHabits): readonly RecipeStage[] | null {
   if (recipe === undefined) return null;
   return recipe.map((stage) => ({
-    abrasive: stage.abrasive,
+    abrasive: abrasiveOf(stage.abrasive),
     wet: stage.wet,
     by: stage.by ?? habits.by,
     sides: stage.sides ?? habits.sides,

@@ -2,7 +2,8 @@ import type { CoverId } from "../ball/ball.ts";
 import { type Grade, type GradingId, grade } from "./grading.ts";
 
 /** What a shop works a surface with. Wet paper is for wet use only; foam-backed pads may be used dry at the lane. */
-export type AbrasiveKind = "foamPad" | "wetPaper" | "wovenPad" | "cuttingPolish" | "slipPolish" | "compound";
+export const ABRASIVE_KINDS = ["foamPad", "wetPaper", "wovenPad", "cuttingPolish", "slipPolish", "compound"] as const;
+export type AbrasiveKind = (typeof ABRASIVE_KINDS)[number];
 
 export interface Abrasive {
   readonly kind: AbrasiveKind;

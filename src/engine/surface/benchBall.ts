@@ -2,7 +2,7 @@ import type { Assumed } from "../assumptions.ts";
 import type { CoverId } from "../ball/ball.ts";
 import { fadeLaw, raAfter } from "./fade.ts";
 import { effectiveRaOfReadingUm, effectiveRaUm, type Finish } from "./finish.ts";
-import type { RoughnessRange } from "./history.ts";
+import { type RoughnessRange, roughnessOfHistory, type WorkDone } from "./history.ts";
 
 /** The ball as it lies on the bench. */
 export interface BenchBall {
@@ -11,6 +11,8 @@ export interface BenchBall {
   readonly hardnessD: number | null;
   readonly diameterIn: number;
   readonly finish: Finish;
+  /** What was done to it, in order, where it is known: it then speaks for the fresh finish instead of the name; empty where it is not. */
+  readonly history: readonly WorkDone[];
   readonly gamesSince: number;
   /** A reading of the track, if one was taken. */
   readonly raMicroinch: number | null;
@@ -37,9 +39,16 @@ const COMPARED_FACTOR: Readonly<Record<Compared, readonly [low: number, value: n
 /** Shore D where nobody measured: typical, common practice; urethane overlaps both ways. */
 export const USUAL_HARDNESS_D: Readonly<Record<CoverId, number>> = { polyester: 82, urethane: 78, solid: 74, hybrid: 74, pearl: 75 };
 
+/** The finish as it was put on: by its history where that is known, begun on an unknown surface (2000, give or take), else by its name. */
+export function freshRoughness(ball: BenchBall, a: Assumed): number {
+  if (ball.history.length === 0) return effectiveRaUm(ball.finish, a);
+  const unknown = effectiveRaUm({ number: 2000, polished: false }, a);
+  return roughnessOfHistory(ball.history, { value: unknown, low: unknown / 3, high: 3 * unknown }).value;
+}
+
 /** How the track stands, µm effective, from the best that is known: a reading, a comparison, or games on the finish. */
 export function trackRoughness(ball: BenchBall, a: Assumed): RoughnessRange & { readonly from: "reading" | "comparison" | "games" } {
-  const fresh = effectiveRaUm(ball.finish, a);
+  const fresh = freshRoughness(ball, a);
   if (ball.raMicroinch !== null) {
     const value = effectiveRaOfReadingUm(ball.raMicroinch, a);
     return { value, low: 0.9 * value, high: 1.1 * value, from: "reading" };

@@ -1,7 +1,7 @@
 import { type Assumed, assume } from "../assumptions.ts";
 import { COVERS } from "../ball/covers.ts";
 import type { Message } from "../message.ts";
-import { ABRASIVES, type Abrasive, type AbrasiveId } from "./abrasives.ts";
+import type { Abrasive } from "./abrasives.ts";
 import { type BenchBall, trackRoughness, USUAL_HARDNESS_D } from "./benchBall.ts";
 import { depthRateUm, type Force, valleyDepthUm } from "./cut.ts";
 import { effectiveRaUm, type Finish, finishText } from "./finish.ts";
@@ -10,7 +10,7 @@ import { MOST_GRAIN_RATIO } from "./stages.ts";
 
 /** A stage that somebody gives: what the shop always did, what a card says. */
 export interface RecipeStage {
-  readonly abrasive: AbrasiveId;
+  readonly abrasive: Abrasive;
   readonly wet: boolean;
   readonly by: "spinner" | "hand";
   readonly sides: number;
@@ -60,7 +60,7 @@ export function checkRecipe(ball: BenchBall, wanted: Finish, recipe: readonly Re
   let needed = valleyDepthUm(roughness.value, a);
   let before: Abrasive | null = null;
   for (const [i, stage] of recipe.entries()) {
-    const abrasive: Abrasive = ABRASIVES[stage.abrasive];
+    const { abrasive } = stage;
     remarks.push(...ofUse(i + 1, stage, abrasive, ball), ...ofStep(i + 1, abrasive, before));
     if (cuts(abrasive)) {
       const rate = depthRateUm(
@@ -118,7 +118,7 @@ function ofEnd(ball: BenchBall, wanted: Finish, recipe: readonly RecipeStage[], 
     remarks.push({ id: "recipe.endsElsewhere", params: { raUm: value, wantedUm, wanted: finishText(wanted) } });
   const { neverBelow } = COVERS[ball.cover];
   const last = recipe.at(-1);
-  const number = last ? ABRASIVES[last.abrasive].grade?.number : undefined;
+  const number = last?.abrasive.grade?.number;
   if (neverBelow !== null && number !== undefined && number < neverBelow)
     remarks.push({ id: "recipe.never", params: { number, least: neverBelow } });
   return remarks;
