@@ -3,7 +3,7 @@ import { reportFault } from "./faultReport.ts";
 import { gauge } from "./gauge.ts";
 import { HELP } from "./help.ts";
 import { limits } from "./limits.ts";
-import { type Options, readOptions, usageFault, wantsJson } from "./options.ts";
+import { type OptionName, type Options, readOptions, usageFault, wantsJson } from "./options.ts";
 import { padwork } from "./padwork.ts";
 import { plan } from "./plan.ts";
 import { profile } from "./profile.ts";
@@ -15,17 +15,23 @@ import type { ExitCode, World } from "./world.ts";
 
 type Command = (files: readonly string[], options: Options, world: World) => Promise<ExitCode>;
 
+interface Entry {
+  readonly run: Command;
+  /** Options that it takes besides `--json`. */
+  readonly takes: readonly OptionName[];
+}
+
 /** A command is its own file and one line here. */
-const COMMANDS = new Map<string, Command>([
-  ["plan", oneFile(plan)],
-  ["shot", oneFile(shot)],
-  ["stages", oneFile(stages)],
-  ["fade", oneFile(fade)],
-  ["readings", oneFile(readings)],
-  ["profile", profile],
-  ["gauge", oneFile(gauge)],
-  ["padwork", oneFile(padwork)],
-  ["limits", oneFile(limits)],
+const COMMANDS = new Map<string, Entry>([
+  ["plan", { run: oneFile(plan), takes: ["svg", "seed", "workers"] }],
+  ["shot", { run: oneFile(shot), takes: ["svg", "seed", "at"] }],
+  ["stages", { run: oneFile(stages), takes: [] }],
+  ["fade", { run: oneFile(fade), takes: ["svg"] }],
+  ["readings", { run: oneFile(readings), takes: ["svg"] }],
+  ["profile", { run: profile, takes: ["svg", "cutoff", "short-cutoff", "form", "x-unit", "z-unit"] }],
+  ["gauge", { run: oneFile(gauge), takes: [] }],
+  ["padwork", { run: oneFile(padwork), takes: ["svg", "seed"] }],
+  ["limits", { run: oneFile(limits), takes: ["on", "book"] }],
 ]);
 
 /** Runs one command line to its end. Every fault is reported, none is thrown. */
@@ -46,7 +52,11 @@ async function dispatch(options: Options, world: World): Promise<ExitCode> {
   const command = COMMANDS.get(name);
   if (command === undefined) throw usageFault(`"${name}" is not a command. Commands: ${names}.`, names, name);
   if (files.length === 0) throw usageFault(`gritwright ${name} wants a file: gritwright ${name} FILE.`, "a file");
-  return command(files, options, world);
+  const takes: readonly OptionName[] = ["json", ...command.takes];
+  const stray = options.given.find((option) => !takes.includes(option));
+  if (stray !== undefined)
+    throw usageFault(`gritwright ${name} does not take --${stray}.`, takes.map((option) => `--${option}`).join(", "), stray);
+  return command.run(files, options, world);
 }
 
 /** A command that takes one file and no more. */

@@ -35,7 +35,7 @@ function ourFault(fault: unknown): ErrorDocument {
 
 function faultText({ error }: ErrorDocument): string {
   const count = error.problems.length;
-  const heading = error.code === "invalid" ? `${count === 1 ? "One thing" : `${count} things`} in the job file cannot be used:\n` : "";
+  const heading = error.code === "invalid" ? `${count === 1 ? "One thing" : `${count} things`} in the file cannot be used:\n` : "";
   const mark = heading === "" ? "gritwright: " : "  ";
   return `${heading}${error.problems.map(({ message }) => `${mark}${message}\n`).join("")}`;
 }

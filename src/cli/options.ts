@@ -26,8 +26,12 @@ const KNOWN = {
   version: { type: "boolean", short: "v", default: false },
 } as const;
 
+export type OptionName = keyof typeof KNOWN;
+
 export interface Options {
   readonly words: readonly string[];
+  /** The options that stand on the line. */
+  readonly given: readonly OptionName[];
   readonly json: boolean;
   readonly svg: string | null;
   readonly seed: number | null;
@@ -54,6 +58,7 @@ export function readOptions(args: readonly string[]): Options {
   const { values, positionals } = parse(args);
   return {
     words: positionals,
+    given: (Object.keys(KNOWN) as OptionName[]).filter((name) => args.some((arg) => arg === `--${name}` || arg.startsWith(`--${name}=`))),
     json: values.json,
     svg: values.svg ?? null,
     seed: values.seed === undefined ? null : wholeNumber("--seed", values.seed, 0, MOST_SEED),
@@ -85,7 +90,12 @@ function parse(args: readonly string[]) {
     return parseArgs({ args: [...args], options: KNOWN, allowPositionals: true });
   } catch (fault) {
     // Node's own text names the option; its hint about "--" would only confuse here.
-    const detail = fault instanceof Error ? fault.message.split(". ")[0] : String(fault);
+    const detail =
+      fault instanceof Error
+        ? (/'(--[\w-]+)[^']*' argument is ambiguous/
+            .exec(fault.message)?.[1]
+            ?.concat(" wants a value that is not another option; a negative number is not allowed") ?? fault.message.split(". ")[0])
+        : String(fault);
     throw usageFault(
       `${detail.replace(/\.$/, "")}.`,
       Object.keys(KNOWN)

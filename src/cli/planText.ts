@@ -36,12 +36,12 @@ export function planText(plan: FinishPlan, question: PlanQuestion, defaults: rea
     pickLines(plan),
     list(HEADINGS.messages, plan.messages.map(messageText)),
     list(HEADINGS.reasons, plan.reasons.map(messageText)),
+    list(HEADINGS.customer, customerLines(plan)),
     list(HEADINGS.agree, agreeing),
     list(HEADINGS.disagree, disagreeing),
     [`${HEADINGS.assumptions}:`, ...assumptionTable(plan.assumptions)],
     defaults.length === 0 ? [] : [`${HEADINGS.defaults}:`, ...paragraph(defaults.join(", "), "  ", WIDTH)],
     list(HEADINGS.cautions, plan.cautions.map(messageText)),
-    list(HEADINGS.customer, customerLines(plan)),
   ];
   return `${sections
     .filter((section) => section.length > 0)

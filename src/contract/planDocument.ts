@@ -54,7 +54,16 @@ export const planDocumentSchema = z.strictObject({
   reasons: z.array(note),
   rules: z.array(z.strictObject({ rule: z.string(), agrees: z.boolean(), text: z.string(), why: note.nullable() })),
   assumptions: z.array(
-    z.strictObject({ id: z.string(), value: finite, low: finite, high: finite, unit: z.string(), mark: z.string(), text: z.string() }),
+    z.strictObject({
+      id: z.string(),
+      value: finite,
+      low: finite,
+      high: finite,
+      unit: z.string(),
+      mark: z.string(),
+      source: z.string(),
+      text: z.string(),
+    }),
   ),
   cautions: z.array(note),
 });

@@ -19,10 +19,13 @@ export function checkJob(data: unknown): CheckedJob {
 export function checkFile<Schema extends z.ZodType>(schema: Schema, data: unknown): z.output<Schema> {
   const result = schema.safeParse(data, { reportInput: true });
   if (result.success) return result.data;
-  throw new JobFault(
-    "invalid",
-    result.error.issues.flatMap((issue) => problemsOf(issue, data)),
-  );
+  throw new JobFault("invalid", withoutRepeats(result.error.issues.flatMap((issue) => problemsOf(issue, data))));
+}
+
+/** A value can break two rules of one kind; it is told once. */
+function withoutRepeats(problems: readonly JobProblem[]): JobProblem[] {
+  const key = ({ path, allowed, reason }: JobProblem) => `${path}\n${allowed}\n${reason.id}`;
+  return problems.filter((problem, i) => problems.findIndex((other) => key(other) === key(problem)) === i);
 }
 
 function problemsOf(issue: Issue, data: unknown): JobProblem[] {

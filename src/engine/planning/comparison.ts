@@ -1,4 +1,4 @@
-import { type Finish, finishText } from "../surface/finish.ts";
+import { type Finish, finishText, sameFinish } from "../surface/finish.ts";
 import type { FinishDraws } from "./draws.ts";
 import type { FinishRating } from "./rating.ts";
 import { AS_GOOD, mean, type Objective } from "./score.ts";
@@ -50,8 +50,8 @@ function bounded(score: number, objective: Objective): number {
   return objective === "leastHook" ? score : Math.min(1, Math.max(0, score));
 }
 
-/** @param standings at least one, from dull to smooth. */
-export function compare(standings: readonly Standing[], objective: Objective): Comparison {
+/** @param standings at least one, from dull to smooth. @param today what is on the ball. */
+export function compare(standings: readonly Standing[], objective: Objective, today: Finish): Comparison {
   const tolerance = AS_GOOD[objective];
   const best = standings.reduce((top, standing, i) => (standing.score > standings[top].score ? i : top), 0);
   const good = (i: number) => standings[i].score >= standings[best].score - tolerance;
@@ -59,14 +59,17 @@ export function compare(standings: readonly Standing[], objective: Objective): C
   while (first > 0 && good(first - 1)) first--;
   while (last < standings.length - 1 && good(last + 1)) last++;
   const cliff = cliffSide(standings, best, tolerance);
-  const pick = middleOf(first, last, cliff);
+  const pick = middleOf(standings, first, last, cliff, today);
   return { objective, standings, best, plateau: [first, last], pick, cliff, sureShare: shareWithin(standings, pick, tolerance) };
 }
 
-/** The plateau's middle; of two middles the one away from the cliff, the duller where there is none. */
-function middleOf(first: number, last: number, cliff: "smoother" | "duller" | null): number {
-  const middle = (first + last) / 2;
-  return cliff === "duller" ? Math.ceil(middle) : Math.floor(middle);
+/** The plateau's middle; of two middles the one away from the cliff, else today's finish, which costs no work, else the better one. */
+function middleOf(standings: readonly Standing[], first: number, last: number, cliff: Comparison["cliff"], today: Finish): number {
+  const [lower, upper] = [Math.floor((first + last) / 2), Math.ceil((first + last) / 2)];
+  if (lower === upper) return lower;
+  if (cliff !== null) return cliff === "duller" ? upper : lower;
+  if (sameFinish(standings[lower].finish, today)) return lower;
+  return sameFinish(standings[upper].finish, today) || standings[upper].score > standings[lower].score ? upper : lower;
 }
 
 function cliffSide(standings: readonly Standing[], best: number, tolerance: number): "smoother" | "duller" | null {

@@ -36,7 +36,7 @@ export function decide(ground: PlanGround, ratings: readonly FinishRating[], dra
   const today = ratingOf(question.ball.finish) ?? null;
   const todaysLine = question.line ?? today?.line ?? null;
   const todaysShot = today && todaysLine ? shotOn(ground, today, todaysLine) : null;
-  const comparison = compare(standings, objective);
+  const comparison = compare(standings, objective, question.ball.finish);
   const laws = fadeOf(question.ball.cover, ground.assumed);
   const candidates = standings.map((standing, i) => ({
     ...candidateOf(ground, standing, todaysLine, todaysShot),
@@ -50,7 +50,7 @@ export function decide(ground: PlanGround, ratings: readonly FinishRating[], dra
     today: { finish: finishText(question.ball.finish), line: todaysLine },
     candidates,
     pick,
-    messages: messagesFor(ground, comparison),
+    messages: messagesFor(ground, comparison, pick),
     reasons,
     rules: ruleVerdicts(ground, comparison, candidates, pick !== null),
     assumptions: assumptionsUsed(ground),
@@ -114,7 +114,7 @@ function everyFinishAlike({ standings, objective, best }: Comparison): boolean {
 }
 
 function pickOf(comparison: Comparison): Pick | null {
-  if (!sensible(comparison) || everyFinishAlike(comparison)) return null;
+  if (comparison.standings.length < 2 || !sensible(comparison) || everyFinishAlike(comparison)) return null;
   const { standings, plateau, pick, cliff, sureShare } = comparison;
   return {
     finish: finishText(standings[pick].finish),
@@ -125,12 +125,14 @@ function pickOf(comparison: Comparison): Pick | null {
   };
 }
 
-function messagesFor(ground: PlanGround, comparison: Comparison): readonly Message[] {
+function messagesFor(ground: PlanGround, comparison: Comparison, pick: Pick | null): readonly Message[] {
   const { standings, objective, best } = comparison;
   const messages: Message[] = [];
   if (objective === "leastHook") messages.push({ id: "message.leastHook", params: {} });
   if (objective === "heldChance") messages.push({ id: "message.leastChange", params: {} });
   if (!sensible(comparison)) return [...messages, noLine(ground, comparison)];
+  if (standings.length < 2) return [...messages, { id: "message.onlyOne", params: { finish: finishText(standings[0].finish) } }];
+  if (pick) messages.push(...besidePick(ground, comparison, pick));
   if (everyFinishAlike(comparison)) {
     messages.push({ id: "message.noMatter", params: { finishes: standings.length, points: spreadPoints(standings) } });
   } else if (objective !== "leastHook" && standings.length > 1) {
@@ -144,6 +146,25 @@ function messagesFor(ground: PlanGround, comparison: Comparison): readonly Messa
   return messages;
 }
 
+/** Said beside a pick: that today's surface would do as well, and that the line is at the edge of what the bowler can play. */
+function besidePick({ question }: PlanGround, { standings, pick: index, objective }: Comparison, pick: Pick): readonly Message[] {
+  const messages: Message[] = [];
+  const today = finishText(question.ball.finish);
+  if (pick.plateau.includes(today)) messages.push({ id: "message.todayIsAsGood", params: { today } });
+  const { line } = standings[index].rating;
+  if (objective !== "leastHook" && line) {
+    const [least, most] = question.limits.launchAngleDeg;
+    const [inner, outer] = question.limits.laydownBoard;
+    const atEdge =
+      line.launchAngleDeg <= least + 1e-9 ||
+      line.launchAngleDeg >= most - 1e-9 ||
+      line.laydownBoard <= inner + 1e-9 ||
+      line.laydownBoard >= outer - 1e-9;
+    if (atEdge) messages.push({ id: "message.lineAtLimit", params: { finish: pick.finish, ...line } });
+  }
+  return messages;
+}
+
 function spreadPoints(standings: readonly Standing[]): number {
   const scores = standings.map((standing) => standing.score);
   return 100 * (Math.max(...scores) - Math.min(...scores));
@@ -153,7 +174,7 @@ function spreadPoints(standings: readonly Standing[]): number {
 function assumptionsUsed({ question, assumed }: PlanGround): readonly AssumptionUse[] {
   const measuredFilm: readonly AssumptionId[] = question.lane.pattern.kind === "filmPoints" ? ["film.unit"] : [];
   return [...planAssumptions(question.ball.cover), ...measuredFilm].map((id) => {
-    const { low, high, unit, mark } = ASSUMPTIONS[id];
-    return { id, value: assumed[id], low, high, unit, mark };
+    const { low, high, unit, mark, source } = ASSUMPTIONS[id];
+    return { id, value: assumed[id], low, high, unit, mark, source };
   });
 }

@@ -8,9 +8,18 @@ export const PLAN_MESSAGES = [
   /** The chance still rises at the edge of the cover's range: another ball. [finish, direction: duller|smoother, points] */
   "message.coverAtLimit.duller",
   "message.coverAtLimit.smoother",
-  /** No line within the limits is any good. [chancePercent, laydownBoard, launchAngleDeg] */
+  /** No line within the limits is any good; how the ball fails from the widest of them. [laydownBoard, launchAngleDeg] */
   "message.noLine.hooksTooMuch",
   "message.noLine.hooksTooLittle",
+  /** Wider limits would find one. [laydownBoard, launchAngleDeg] */
+  "message.noLine.limits",
+  "message.noLine.tooSlow",
+  /** One candidate compares with nothing. [finish] */
+  "message.onlyOne",
+  /** Today's finish is on the plateau. [today] */
+  "message.todayIsAsGood",
+  /** The pick's line is at the edge of the limits. [finish, laydownBoard, launchAngleDeg] */
+  "message.lineAtLimit",
   /** Least hook is the aim, the strike chance is not. [] */
   "message.leastHook",
   /** Least change over the lane's states is the aim. [] */
@@ -57,6 +66,8 @@ export const RULE_WHYS = [
   "why.ordering",
   /** [pick] */
   "why.urethane",
+  /** Something as good as the pick lies in the rule's range. [pick, from, to] */
+  "why.plateauReaches",
 ] as const;
 
 export type PlanMessageId =

@@ -75,4 +75,5 @@ export interface AssumptionUse {
   readonly high: number;
   readonly unit: string;
   readonly mark: string;
+  readonly source: string;
 }

@@ -57,6 +57,7 @@ function answerOf(ground: PlanGround, comparison: Comparison, picked: boolean, a
   const { standings, plateau, pick } = comparison;
   const { line } = standings[pick].rating;
   return {
+    pick: picked ? standings[pick].finish : null,
     plateau: picked ? standings.slice(plateau[0], plateau[1] + 1).map((standing) => standing.finish) : [],
     onOneLine: standings.map(({ finish, rating }) => ({
       finish,
@@ -82,6 +83,10 @@ function whyNot(
 ): Message<(typeof RULE_WHYS)[number]> {
   if (id === "exitBoard") return { id: "why.exitBoard", params: { exitBoard: answer.exitBoard ?? 0 } };
   if (id === "dullerIsEarlier") return { id: "why.ordering", params: {} };
+  const asked = rule.range && rangeOfRa(rule.range);
+  if (rule.range && asked && answer.plateau.some((finish) => within(effectiveRaUm(finish), asked))) {
+    return { id: "why.plateauReaches", params: { pick: pick.finish, from: rule.range[0], to: rule.range[1] } };
+  }
   if (id === "urethaneRange") return { id: "why.urethane", params: { pick: pick.finish } };
   const room = pick.missRoom?.launchAngleDeg ?? 0;
   const most = rule.range ? effectiveRaUm(parseFinish(rule.range[0])) : 0;
@@ -95,4 +100,14 @@ function whyNot(
         id: "why.smootherStillHooks",
         params: { pick: finishText(answer.plateau[0] ?? parseFinish(pick.finish)), roomDeg: room, entryDeg: pick.entryAngleDeg ?? 0 },
       };
+}
+
+type RaRange = readonly [most: number, least: number];
+
+function rangeOfRa([from, to]: readonly [string, string]): RaRange {
+  return [effectiveRaUm(parseFinish(from)) + 1e-9, effectiveRaUm(parseFinish(to)) - 1e-9];
+}
+
+function within(ra: number, [most, least]: RaRange): boolean {
+  return ra <= most && ra >= least;
 }

@@ -17,6 +17,8 @@ export interface RuleCase {
 
 /** What was computed: a rule is held against this. */
 export interface RuleAnswer {
+  /** Null where there is none. */
+  readonly pick: Finish | null;
   /** Finishes as good as the best; empty where there is no pick. */
   readonly plateau: readonly Finish[];
   /** Hook start of every candidate on one and the same line. */

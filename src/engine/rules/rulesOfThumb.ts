@@ -23,7 +23,7 @@ const USUAL: RuleCase = {
   lengthFt: 41,
 };
 
-/** A rule that asks for a range of finishes: it agrees if anything on the plateau lies in the range. */
+/** A rule that asks for a range of finishes: the answer agrees if its pick lies in the range. */
 function asksFor(
   from: string,
   to: string,
@@ -37,7 +37,7 @@ function asksFor(
   return {
     mark: "common practice",
     applies,
-    agrees: ({ plateau }) => (plateau.length === 0 ? null : plateau.some(inside)),
+    agrees: ({ pick }) => pick && inside(pick),
     range: [from, to],
     example: { speaks: { ...USUAL, ...speaks }, silent: { ...USUAL, ...silent } },
   };
@@ -97,10 +97,10 @@ export const RULES_OF_THUMB = {
   ),
   dullerIsEarlier: {
     mark: "common practice",
-    applies: () => true,
+    applies: ({ job }) => job === "strike" || job === "control",
     agrees: ({ onOneLine }) => ordered(onOneLine.map(({ finish, hookStartFt }) => ({ finish, value: hookStartFt }))),
     range: null,
-    example: { speaks: USUAL, silent: USUAL },
+    example: { speaks: USUAL, silent: { ...USUAL, job: "house" } },
   },
   exitBoard: {
     mark: "common practice",

@@ -6,8 +6,6 @@ type PlanSentenceId = Exclude<PlanMessageId, `rule.${string}` | `caution.${strin
 
 const line = (p: Params) => `laydown board ${fixed(p.number("laydownBoard"), 0)}, launch ${degrees(p.number("launchAngleDeg"))}`;
 
-const bestLine = (p: Params) => `The best there is, ${line(p)}, works ${fixed(p.number("chancePercent"), 0)} times in 100.`;
-
 /** Why the plan says what it says, for the technician. "In 100" counts shots. */
 export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
   "message.noMatter": (p) =>
@@ -17,9 +15,16 @@ export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
   "message.coverAtLimit.smoother": (p) =>
     `This cover is at its limit: ${p.text("finish")} is the smoothest it takes, and the chance is still rising towards smoother (${inHundred(p.number("points"))} over the last step). Think of a weaker ball.`,
   "message.noLine.hooksTooMuch": (p) =>
-    `No sensible line: whatever the finish, this ball turns more than the lane has room for. ${bestLine(p)} A weaker cover, more speed or less axis rotation would help; sanding will not.`,
+    `No sensible line: whatever the finish, this ball turns more than the lane has room for: even from ${line(p)} it comes back past the pocket. A weaker cover, more speed or less axis rotation would help; sanding will not.`,
   "message.noLine.hooksTooLittle": (p) =>
-    `No sensible line: whatever the finish, this ball does not turn enough. ${bestLine(p)} A stronger cover, less speed or less oil would help; sanding alone will not.`,
+    `No sensible line: whatever the finish, this ball does not turn enough: from ${line(p)} it does not come back to the pocket. A stronger cover, less speed or less oil would help; sanding alone will not.`,
+  "message.noLine.limits": (p) =>
+    `No line within the limits given: from ${line(p)} the ball comes back past the pocket. Wider limits would find a line; another surface will not.`,
+  "message.noLine.tooSlow": () => "No line: with these numbers the ball does not get to the pins. Check speed and oil.",
+  "message.onlyOne": (p) => `Only ${p.text("finish")} was asked for, so there is nothing to compare it with.`,
+  "message.todayIsAsGood": (p) => `Today's ${p.text("today")} is as good as makes no difference: unless it is worn, leave it as it is.`,
+  "message.lineAtLimit": (p) =>
+    `The best line with ${p.text("finish")}, ${line(p)}, is at the edge of the limits: with more room it might do better.`,
   "message.leastHook": () => "A spare ball: the aim is the least hook, not the most strikes.",
   "message.leastChange": () => "A control ball: the aim is the least change while the lane changes, not the most strikes on the fresh.",
   "reason.bestChance": (p) => `${p.text("finish")} finds the pocket ${fixed(p.number("chancePercent"), 0)} times in 100 over the session.`,
@@ -52,6 +57,8 @@ export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
     `${p.text("smoothFinish")} leaves this bowler ${finerDegrees(p.number("roomDeg"))} of launch angle to miss by, ${p.text("pick")} leaves ${finerDegrees(p.number("pickRoomDeg"))}.`,
   "why.exitBoard": (p) => `The line that works leaves the oil at board ${fixed(p.number("exitBoard"), 1)}.`,
   "why.ordering": () => "Each finish is compared on its own best line, and the lines differ: on one and the same line the rule holds.",
+  "why.plateauReaches": (p) =>
+    `${p.text("pick")} is no better than what the rule asks for: the finishes that are much the same reach into ${p.text("from")} to ${p.text("to")}.`,
   "why.urethane": (p) =>
     `The computation wants ${p.text("pick")} because it takes urethane to grip hard on dry boards; that number is calibrated, not measured. Trust the shop's experience first.`,
 };
