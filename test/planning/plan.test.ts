@@ -136,6 +136,34 @@ describe("messages in place of a pick", () => {
     expect(plan.messages.map((message) => message.id)).toEqual(["message.noMatter"]);
   });
 
+  it("a ball outside the equipment rules is computed like any other, and what lies outside is said (USBC: 16 lb, 2.460–2.800 in, 0.060 in; published)", () => {
+    const base = asked("matched", "hybrid", "medium-41");
+    const plan = sketched({ ...base, ball: { ...base.ball, massLb: 17, rgIn: 2.85, differentialIn: 0.09 } });
+    expect(plan.messages.filter(({ id }) => id === "message.outsideRuleBook").map(({ params }) => params.quantity)).toEqual([
+      "massLb",
+      "rgIn",
+      "differentialIn",
+    ]);
+    expect(plan.candidates.every(({ line }) => line !== null)).toBe(true);
+  });
+
+  it("wider limits would find a line: says that it is the limits", () => {
+    const plan = sketched(
+      asked("matched", "hybrid", "medium-41", { limits: { laydownBoard: [20, 20], launchAngleDeg: [0, 0], breakpointBoard: [4, 39] } }),
+    );
+    expect(plan.pick).toBeNull();
+    expect(plan.messages.map(({ id }) => id)).toEqual(["message.noLine.limits"]);
+  });
+
+  it("one candidate has nothing to be compared with; today's finish on the plateau may stay", () => {
+    const one = sketched(asked("matched", "hybrid", "medium-41", { candidates: [parseFinish("2000")] }));
+    expect(one.pick).toBeNull();
+    expect(one.messages.map(({ id }) => id)).toContain("message.onlyOne");
+    const today = sketched(asked("matched", "hybrid", "medium-41", {}, "strike", "3000"));
+    expect(today.pick?.plateau).toContain("3000");
+    expect(today.messages.map(({ id }) => id)).toContain("message.todayIsAsGood");
+  });
+
   it("the cover is at its limit: still rising at the dull edge", () => {
     const plan = sketched(asked("speedDominant", "solid", "heavy-44"));
     expect(plan.pick?.finish).toBe("500");

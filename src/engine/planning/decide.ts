@@ -1,7 +1,10 @@
 import { ASSUMPTIONS, type AssumptionId } from "../assumptions.ts";
+import type { Ball } from "../ball/ball.ts";
 import type { Line } from "../delivery/bowler.ts";
 import type { Message } from "../message.ts";
 import { cautionsFor } from "../rules/cautions.ts";
+import { limitsOf } from "../rules/limits.ts";
+import { NOTHING_MEASURED } from "../rules/measuredBall.ts";
 import { finishText, sameFinish } from "../surface/finish.ts";
 import { candidatesOf } from "./candidates.ts";
 import { band, type Comparison, compare, type Standing, standingOf } from "./comparison.ts";
@@ -127,7 +130,7 @@ function pickOf(comparison: Comparison): Pick | null {
 
 function messagesFor(ground: PlanGround, comparison: Comparison, pick: Pick | null): readonly Message[] {
   const { standings, objective, best } = comparison;
-  const messages: Message[] = [];
+  const messages: Message[] = [...outsideRuleBook(ground.question.ball)];
   if (objective === "leastHook") messages.push({ id: "message.leastHook", params: {} });
   if (objective === "heldChance") messages.push({ id: "message.leastChange", params: {} });
   if (!sensible(comparison)) return [...messages, noLine(ground, comparison)];
@@ -144,6 +147,16 @@ function messagesFor(ground: PlanGround, comparison: Comparison, pick: Pick | nu
     }
   }
   return messages;
+}
+
+/** Rules as they stand when none later is known: a plan has no date. */
+const LATEST = "9999-12-31";
+
+/** Odd balls are computed like any other; what lies outside the governing body's limits is said. */
+function outsideRuleBook({ massLb, diameterIn, rgIn, differentialIn }: Ball): readonly Message[] {
+  const measured = { ...NOTHING_MEASURED, massLb, diametersIn: [diameterIn], rgIn, differentialIn };
+  const outside = limitsOf(measured, "usbc", LATEST).filter(({ verdict }) => verdict === "outside");
+  return [...new Set(outside.map(({ quantity }) => quantity))].map((quantity) => ({ id: "message.outsideRuleBook", params: { quantity } }));
 }
 
 /** Said beside a pick: that today's surface would do as well, and that the line is at the edge of what the bowler can play. */

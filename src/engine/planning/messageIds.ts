@@ -14,6 +14,8 @@ export const PLAN_MESSAGES = [
   /** Wider limits would find one. [laydownBoard, launchAngleDeg] */
   "message.noLine.limits",
   "message.noLine.tooSlow",
+  /** The ball lies outside the governing body's limits. [quantity] */
+  "message.outsideRuleBook",
   /** One candidate compares with nothing. [finish] */
   "message.onlyOne",
   /** Today's finish is on the plateau. [today] */

@@ -1,10 +1,15 @@
 import type { PlanMessageId } from "#engine/planning/messageIds";
 import { boards, degrees, feet, finerDegrees, fixed, inHundred, metresPerSecond } from "../figures.ts";
 import type { Params, Sentence } from "../params.ts";
+import { QUANTITY_WORDS } from "./limits.ts";
 
 type PlanSentenceId = Exclude<PlanMessageId, `rule.${string}` | `caution.${string}`>;
 
 const line = (p: Params) => `laydown board ${fixed(p.number("laydownBoard"), 0)}, launch ${degrees(p.number("launchAngleDeg"))}`;
+
+function quantityWord(quantity: string): string {
+  return Object.entries(QUANTITY_WORDS).find(([id]) => id === quantity)?.[1][0] ?? quantity;
+}
 
 /** Why the plan says what it says, for the technician. "In 100" counts shots. */
 export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
@@ -21,6 +26,8 @@ export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
   "message.noLine.limits": (p) =>
     `No line within the limits given: from ${line(p)} the ball comes back past the pocket. Wider limits would find a line; another surface will not.`,
   "message.noLine.tooSlow": () => "No line: with these numbers the ball does not get to the pins. Check speed and oil.",
+  "message.outsideRuleBook": (p) =>
+    `The ball's ${quantityWord(p.text("quantity"))} lies outside the limits of the governing body's equipment rules: check the current rule book before it is used in competition.`,
   "message.onlyOne": (p) => `Only ${p.text("finish")} was asked for, so there is nothing to compare it with.`,
   "message.todayIsAsGood": (p) => `Today's ${p.text("today")} is as good as makes no difference: unless it is worn, leave it as it is.`,
   "message.lineAtLimit": (p) =>
