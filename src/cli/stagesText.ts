@@ -11,6 +11,7 @@ import {
   STOP_SENTENCES,
   WHAT_ENDS,
 } from "#words/en/bench";
+import { SIDE_NAMES } from "#words/en/padWork";
 import { fixed } from "#words/figures";
 import { messageText } from "#words/messageText";
 import { Params } from "#words/params";
@@ -75,6 +76,11 @@ function stageTable(stages: readonly Stage[]): string[] {
 
 function summary(plan: StagePlan): string[] {
   return [
+    ...paragraph(
+      `${RESTATED.sides}: ${(plan.stages.find(({ sides }) => sides > 0)?.sideIds ?? []).map((id) => SIDE_NAMES[id]).join(", ")}.`,
+      "",
+      WIDTH,
+    ),
     `${RESTATED.after}: ${range(plan.expectedRaUm)}.`,
     `${RESTATED.removed}: ${fixed(plan.removedUm, 1)} µm, ${fixed(1000 * plan.diameterLossIn, 2)} thousandths of an inch of diameter.`,
     `${RESTATED.bench}: about ${fixed(plan.benchSeconds / 60, 0)} min.`,

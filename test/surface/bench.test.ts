@@ -134,6 +134,14 @@ describe("stages, for any ball and finish", () => {
     expect(stages.find(({ kind }) => kind === "polish")?.cautions).toEqual(["polish"]);
   });
 
+  it("name the sides: six opposite pairs, or the pairs that are left with fewer", () => {
+    const sidesOf = (sides: 2 | 4 | 6) =>
+      planStages(BALL, parseFinish("2000"), NO_FINDINGS, { ...USUAL_HABITS, sides }).stages.find(({ kind }) => kind === "cut")?.sideIds;
+    expect(sidesOf(6)).toEqual(["grip", "opposite", "left", "right", "fingers", "thumb"]);
+    expect(sidesOf(2)).toEqual(["grip", "opposite"]);
+    expect(planStages(BALL, parseFinish("2000"), NO_FINDINGS).stages[0].sideIds).toEqual([]);
+  });
+
   it("count down to what ends the ball first", () => {
     const thin = planStages({ ...BALL, diameterIn: 8.5005 }, parseFinish("500"), NO_FINDINGS);
     expect(thin.ends[0].what).toBe("diameter");

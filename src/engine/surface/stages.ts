@@ -7,6 +7,7 @@ import { type BenchBall, trackRoughness, USUAL_HARDNESS_D } from "./benchBall.ts
 import { type CutSetting, depthRateUm, type Force, valleyDepthUm } from "./cut.ts";
 import { effectiveRaUm, type Finish } from "./finish.ts";
 import { type RoughnessRange, roughnessOfHistory } from "./history.ts";
+import { SIDE_SETS, type SideId } from "./padWork/sides.ts";
 
 /** How this shop works. */
 export interface BenchHabits {
@@ -29,6 +30,8 @@ export interface Stage {
   readonly abrasive: AbrasiveId | null;
   readonly wet: boolean;
   readonly sides: number;
+  /** Which sides, in the order in which they are worked; their axes are in padWork/sides. Empty where a stage has none. */
+  readonly sideIds: readonly SideId[];
   readonly secondsPerSide: number;
   readonly force: Force;
   readonly spinnerRpm: number;
@@ -303,9 +306,9 @@ class Bench {
     return { force, seconds, removedUm: seconds * sides * depthRateUm({ ...setting, force }, this.a) };
   }
 
-  private add(stage: Omit<Stage, "cautions">, hazards: readonly CautionId[]): void {
+  private add(stage: Omit<Stage, "cautions" | "sideIds">, hazards: readonly CautionId[]): void {
     const cautions = hazards.filter((id) => !this.hazards.includes(id));
     this.hazards = hazards;
-    this.stages.push({ ...stage, cautions });
+    this.stages.push({ ...stage, sideIds: stage.sides > 0 ? SIDE_SETS[this.habits.sides] : [], cautions });
   }
 }

@@ -94,6 +94,7 @@ export const KNOWN_FROM: Readonly<Record<StagePlan["now"]["from"], string>> = {
 
 export const RESTATED = {
   now: "Track now",
+  sides: "Sides, in this order",
   after: "Expected after",
   removed: "Taken off",
   bench: "At the spinner",
