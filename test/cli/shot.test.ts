@@ -52,7 +52,8 @@ describe("one shot", () => {
     const document = shotDocumentSchema.parse(JSON.parse(stdout));
     expect(code).toBe(0);
     expect(document.defaults).toContain("line");
-    expect(document.inputs.line).toBeDefined();
+    expect(document.inputs.line?.laydownBoard).toBeGreaterThanOrEqual(9);
+    expect(document.inputs.line?.laydownBoard).toBeLessThanOrEqual(36);
     expect(document.reachedPins).toBe(true);
   });
 
