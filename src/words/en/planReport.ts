@@ -1,4 +1,4 @@
-import { fixed, micrometres, millilitres } from "../figures.ts";
+import { fixed, launchAngle, micrometres, millilitres } from "../figures.ts";
 
 /** Headings and short words of the plan's report. */
 export const HEADINGS = {
@@ -87,7 +87,7 @@ export function todaysLineText(finish: string, line: string): string {
 export const NO_LINE = "no sensible line";
 
 export function lineText(laydownBoard: number, launchAngleDeg: number): string {
-  return `laid down on board ${fixed(laydownBoard, 1)}, launched ${fixed(launchAngleDeg, 2)}° outward`;
+  return `laid down on board ${fixed(laydownBoard, 1)}, launched ${launchAngle(launchAngleDeg)}`;
 }
 
 /** The oil as the engine finds it, and what an oil sheet says where it says something else. */

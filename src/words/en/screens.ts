@@ -1,5 +1,6 @@
 import type { BallJob, CoverId } from "#engine/ball/ball";
 import type { Hand } from "#engine/delivery/bowler";
+import { launchAngle } from "../figures.ts";
 
 /** English text of the page's frame: what every room shows. */
 export const FRAME = {
@@ -171,7 +172,7 @@ export const PLAN_ANSWER = {
   alsoOf: (column: string, finish: string) => `${column}: ${finish}`,
   line: (board: number, deg: number) => `board ${board.toFixed(1)}, ${deg.toFixed(1)}°`,
   lineBoard: (board: number) => `board ${board.toFixed(1)}`,
-  lineAngle: (deg: number) => `${Math.abs(deg).toFixed(1)}° ${deg < 0 ? "inward" : "outward"}`,
+  lineAngle: (deg: number) => launchAngle(deg, 1),
   noLine: "no sensible line",
   unknown: "–",
   feet: (ft: number) => `${ft.toFixed(1)} ft`,

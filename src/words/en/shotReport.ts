@@ -1,5 +1,5 @@
 import type { Shot } from "#engine/motion/shot";
-import { boards, degrees, feet, fixed, metresPerSecond, mph } from "../figures.ts";
+import { boards, degrees, feet, fixed, launchAngle, metresPerSecond, mph } from "../figures.ts";
 
 /** Column headings of the samples of a shot: what, and in what unit. */
 export const SAMPLE_COLUMNS = {
@@ -35,7 +35,7 @@ export function shotLines({ phases, gutter, flare, energy, reachedPins, course }
 }
 
 export function shotHeading(ball: string, bowler: string, laydownBoard: number, launchAngleDeg: number): string {
-  return `${ball}, ${bowler}: laid down on board ${fixed(laydownBoard, 1)}, launched ${fixed(launchAngleDeg, 2)}° outward`;
+  return `${ball}, ${bowler}: laid down on board ${fixed(laydownBoard, 1)}, launched ${launchAngle(launchAngleDeg)}`;
 }
 
 export const modelText = (motion: "full" | "averaged", hookBoards: number | null): string =>
