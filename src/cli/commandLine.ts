@@ -1,3 +1,4 @@
+import { programVersion } from "#server/version";
 import { fade } from "./fade.ts";
 import { reportFault } from "./faultReport.ts";
 import { gauge } from "./gauge.ts";
@@ -10,7 +11,6 @@ import { profile } from "./profile.ts";
 import { readings } from "./readings.ts";
 import { shot } from "./shot.ts";
 import { stages } from "./stages.ts";
-import { programVersion } from "./version.ts";
 import type { ExitCode, World } from "./world.ts";
 
 type Command = (files: readonly string[], options: Options, world: World) => Promise<ExitCode>;

@@ -4,10 +4,10 @@ import { assume } from "#engine/assumptions";
 import { freshRoughness } from "#engine/surface/benchBall";
 import { type Care, careOf, type Due, type Use } from "#engine/surface/care";
 import { effectiveRaOfReadingUm } from "#engine/surface/finish";
+import { programVersion } from "#server/version";
 import { FADE } from "#words/en/fade";
 import type { Options } from "./options.ts";
 import { readChecked } from "./readJob.ts";
-import { programVersion } from "./version.ts";
 import type { ExitCode, World } from "./world.ts";
 import { writePicture } from "./writePicture.ts";
 

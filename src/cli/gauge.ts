@@ -2,12 +2,12 @@ import { gaugeFileSchema } from "#contract/bench/readingsFile";
 import { EngineFault } from "#engine/fault";
 import { individualsChart } from "#engine/surface/readings/controlChart";
 import { type Anova, anovaStudy, type GaugeReading, type GaugeResult, rangeStudy } from "#engine/surface/readings/gauge";
+import { programVersion } from "#server/version";
 import { GAUGE } from "#words/en/measuring";
 import { fixed } from "#words/figures";
 import type { Options } from "./options.ts";
 import { readChecked } from "./readJob.ts";
 import { textTable } from "./textTable.ts";
-import { programVersion } from "./version.ts";
 import type { ExitCode, World } from "./world.ts";
 
 /** `gritwright gauge FILE`: how far a tester and the people who use it can be believed, by both methods, and whether it still reads its reference piece as it did. */

@@ -2,10 +2,10 @@ import { eventRulesOf, type LimitsFile, limitsFileSchema, measuredBallOf } from 
 import { type Entry, entryFindings, REFUSED, type SurfaceRule, surfaceRules } from "#engine/rules/events";
 import { type LimitAnswer, limitsOf } from "#engine/rules/limits";
 import { BOOK_IDS, type BookId } from "#engine/rules/ruleBooks";
+import { programVersion } from "#server/version";
 import { limitsText } from "./limitsText.ts";
 import { type Options, usageFault } from "./options.ts";
 import { readChecked } from "./readJob.ts";
-import { programVersion } from "./version.ts";
 import type { ExitCode, World } from "./world.ts";
 
 /** All that is said of one ball under one book on one day. */

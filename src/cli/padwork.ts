@@ -4,10 +4,10 @@ import type { CautionId } from "#engine/rules/cautions";
 import { ABRASIVES } from "#engine/surface/abrasives";
 import { DEPTH_RANGE, type PadWork, padWorkOf } from "#engine/surface/padWork/padWork";
 import { SIDE_AXES } from "#engine/surface/padWork/sides";
+import { programVersion } from "#server/version";
 import type { Options } from "./options.ts";
 import { padworkText } from "./padworkText.ts";
 import { readChecked } from "./readJob.ts";
-import { programVersion } from "./version.ts";
 import type { ExitCode, World } from "./world.ts";
 import { writePicture } from "./writePicture.ts";
 

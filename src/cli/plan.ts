@@ -3,14 +3,14 @@ import { laneChart } from "#drawing/laneChart";
 import type { FinishPlan } from "#engine/planning/plan";
 import type { PlanQuestion } from "#engine/planning/question";
 import { computePool } from "#server/computePool";
+import { planDocumentOf } from "#server/plans/planDocumentOf";
+import { programVersion } from "#server/version";
 import { inlineExecutor } from "#tasks/inlineExecutor";
 import { type PlanProgress, runPlan } from "#tasks/planTask";
 import type { Options } from "./options.ts";
 import { planChart } from "./planChart.ts";
-import { planDocumentOf } from "./planDocumentOf.ts";
 import { planText } from "./planText.ts";
 import { readJob } from "./readJob.ts";
-import { programVersion } from "./version.ts";
 import type { ExitCode, World } from "./world.ts";
 import { writePicture } from "./writePicture.ts";
 

@@ -1,5 +1,6 @@
 import type { FinishPlan } from "#engine/planning/plan";
 import type { PlanQuestion } from "#engine/planning/question";
+import { oilOf } from "#server/plans/oilOf";
 import { customerLines } from "#words/customerLines";
 import {
   cliffText,
@@ -18,7 +19,6 @@ import { BALL_JOB_WORDS, COVER_WORDS } from "#words/en/screens";
 import { messageText } from "#words/messageText";
 import { assumptionTable } from "./assumptionTable.ts";
 import { candidateTable } from "./candidateTable.ts";
-import { oilOf } from "./oilOf.ts";
 import { plateauLines } from "./plateauLines.ts";
 import { paragraph } from "./textTable.ts";
 

@@ -6,12 +6,12 @@ import { USUAL_HARDNESS_D } from "#engine/surface/benchBall";
 import { effectiveRaOfReadingUm, effectiveRaUm } from "#engine/surface/finish";
 import { type EvennessVerdict, evenness } from "#engine/surface/readings/evenness";
 import { USUAL_HABITS } from "#engine/surface/stages";
+import { programVersion } from "#server/version";
 import { READINGS } from "#words/en/measuring";
 import { fixed } from "#words/figures";
 import type { Options } from "./options.ts";
 import { readChecked } from "./readJob.ts";
 import { textTable } from "./textTable.ts";
-import { programVersion } from "./version.ts";
 import type { ExitCode, World } from "./world.ts";
 import { writePicture } from "./writePicture.ts";
 

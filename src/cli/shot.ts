@@ -7,12 +7,12 @@ import type { Line } from "#engine/delivery/bowler";
 import { simulateShot } from "#engine/motion/simulate";
 import { filmFound, groundOf } from "#engine/planning/ground";
 import { sketch } from "#engine/planning/steps";
+import { programVersion } from "#server/version";
 import type { Options } from "./options.ts";
 import { readJob } from "./readJob.ts";
 import { shotChart } from "./shotChart.ts";
 import { shotDocumentOf } from "./shotDocumentOf.ts";
 import { shotText } from "./shotText.ts";
-import { programVersion } from "./version.ts";
 import type { ExitCode, World } from "./world.ts";
 import { writePicture } from "./writePicture.ts";
 

@@ -12,10 +12,10 @@ import { type BatchStop, planBatch } from "#engine/surface/batch";
 import { finishText } from "#engine/surface/finish";
 import { checkRecipe, type RecipeVerdict } from "#engine/surface/recipe";
 import { planStages, type StagePlan } from "#engine/surface/stages";
+import { programVersion } from "#server/version";
 import type { Options } from "./options.ts";
 import { readChecked } from "./readJob.ts";
 import { stagesText } from "./stagesText.ts";
-import { programVersion } from "./version.ts";
 import type { ExitCode, World } from "./world.ts";
 
 /** One ball's work, planned and, where a recipe is given, checked. */
