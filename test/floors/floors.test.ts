@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 
 const ROOT = join(import.meta.dirname, "..", "..");
-const FLOORS = ["engine", "words", "drawing", "contract", "exchange", "tasks", "server", "cli", "web"];
+const FLOORS = ["engine", "words", "drawing", "contract", "exchange", "tasks", "records", "server", "cli", "web"];
 
 /** A copy of the sources, fully built: without built files the compiler refuses more than it does in daily work. */
 let copy = "";

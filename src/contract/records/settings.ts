@@ -1,0 +1,33 @@
+import { z } from "zod";
+import { count, mapping, oneOf, text } from "../job/fields.ts";
+import { currency, keptAs, taxPermille } from "./fields.ts";
+
+const ZONE_ALLOWED = "a time zone of the IANA list, e.g. America/Chicago";
+
+/** What one shop has settled on. There is one of these, and its id is the shop's. */
+export const settingsWritten = mapping(
+  {
+    shopName: text("Name of the shop"),
+    /** Times are kept in UTC; days and clock times are shown in this zone. */
+    zone: z.string({ error: ZONE_ALLOWED }).refine(isZone, { error: ZONE_ALLOWED }).default("UTC"),
+    currency: currency.default("USD"),
+    taxPermille: taxPermille.default(0),
+    roughnessUnit: oneOf(["µin", "µm"], "Unit that roughness is shown in").default("µin"),
+    ballsPerHour: count("", { from: 1, to: 60 }, "Balls that the bench works in an hour").default(3),
+    /** An invented shop says so wherever its data are shown. */
+    data: oneOf(["real", "invented"], "Whether the records are real").default("real"),
+  },
+  "Settings of the shop",
+);
+export const settingsKept = keptAs(settingsWritten);
+export type SettingsWritten = z.input<typeof settingsWritten>;
+export type Settings = z.output<typeof settingsKept>;
+
+function isZone(written: string): boolean {
+  try {
+    new Intl.DateTimeFormat("en", { timeZone: written });
+    return true;
+  } catch {
+    return false;
+  }
+}

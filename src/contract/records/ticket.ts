@@ -1,0 +1,66 @@
+import { z } from "zod";
+import { mapping, oneOf, text } from "../job/fields.ts";
+import { finishText, id, instant, keptAs, listOf, longText, maybe } from "./fields.ts";
+import { TICKET_STATES } from "./ticketStates.ts";
+
+const PLAN_ALLOWED = "a plan's inputs: a job file as values";
+/** What a plan was made from, so that it can be made again and compared. */
+const plan = mapping(
+  {
+    madeAt: instant,
+    engineVersion: text("Version of the engine"),
+    seed: z.int({ error: "a whole number" }).min(0),
+    inputs: z.record(z.string(), z.unknown(), { error: PLAN_ALLOWED }),
+    assumptions: z.record(z.string(), z.number({ error: "a number" }), { error: "assumptions by name, each a number" }).default({}),
+    pick: maybe(finishText),
+  },
+  "A finish plan",
+);
+
+const stagePlanned = mapping(
+  {
+    what: text("What is done"),
+    abrasive: maybe(text("The abrasive")),
+    way: maybe(text("Wet or dry, spinner or hand")),
+    secondsPerSide: maybe(z.number({ error: "0 ≤ x ≤ 3600 s" }).min(0, { error: "0 ≤ x ≤ 3600 s" }).max(3600, { error: "0 ≤ x ≤ 3600 s" })),
+    sides: maybe(z.int({ error: "1 ≤ x ≤ 6" }).min(1, { error: "1 ≤ x ≤ 6" }).max(6, { error: "1 ≤ x ≤ 6" })),
+  },
+  "A stage of the work",
+);
+
+/** One ball's work in a visit. */
+export const ticketWritten = mapping(
+  {
+    visitId: id,
+    ballId: id,
+    /** As the visit has it; kept here so that a bowler's work is found at once. */
+    bowlerId: maybe(id),
+    receivedAt: instant,
+    complaint: longText,
+    symptoms: listOf(text("A symptom"), 50, "symptoms"),
+    whatChanged: maybe(oneOf(["all balls", "only this one", "not known"], "Did all balls change, or only this one?")),
+    findings: longText,
+    /** A reason to stop work: a crack, a hollow sound. Work goes on when it has been cleared. */
+    stops: listOf(mapping({ at: instant, why: text("Why"), clearedAt: maybe(instant) }, "A stop"), 50, "stops"),
+    finishBefore: maybe(finishText),
+    finishAfter: maybe(finishText),
+    plan: maybe(plan),
+    stages: listOf(stagePlanned, 60, "stages"),
+    /** The ticket whose work is done again, free. */
+    reworkOf: maybe(id),
+    promisedFor: maybe(instant),
+  },
+  "A ticket",
+);
+export const ticketKept = keptAs(
+  z.strictObject({
+    ...ticketWritten.shape,
+    state: oneOf(TICKET_STATES, "Where the ticket stands"),
+    /** Every state it has been in, oldest first. */
+    been: z.array(z.strictObject({ state: oneOf(TICKET_STATES, "State"), at: instant, by: id })),
+    readyAt: instant.nullable(),
+    collectedAt: instant.nullable(),
+  }),
+);
+export type TicketWritten = z.input<typeof ticketWritten>;
+export type Ticket = z.output<typeof ticketKept>;

@@ -1,0 +1,36 @@
+/** States of a ticket, in the order work usually takes. */
+export const TICKET_STATES = [
+  "received",
+  "waiting for approval",
+  "in work",
+  "drying",
+  "ready",
+  "collected",
+  "uncollected",
+  "rework",
+  "warranty hold",
+  "cancelled",
+] as const;
+export type TicketState = (typeof TICKET_STATES)[number];
+
+/** Where a ticket may go from where it stands. `collected` may come back as rework; `cancelled` is the end. */
+const NEXT: Readonly<Record<TicketState, readonly TicketState[]>> = {
+  received: ["waiting for approval", "in work", "warranty hold", "cancelled"],
+  "waiting for approval": ["received", "in work", "warranty hold", "cancelled"],
+  "in work": ["waiting for approval", "drying", "ready", "warranty hold", "cancelled"],
+  drying: ["in work", "ready", "warranty hold", "cancelled"],
+  ready: ["in work", "collected", "uncollected", "rework"],
+  collected: ["rework", "warranty hold"],
+  uncollected: ["collected", "rework", "cancelled"],
+  rework: ["in work", "waiting for approval", "warranty hold", "cancelled"],
+  "warranty hold": ["received", "in work", "ready", "cancelled"],
+  cancelled: [],
+};
+
+/** The states a ticket may be moved to. */
+export function statesAfter(state: TicketState): readonly TicketState[] {
+  return NEXT[state];
+}
+
+/** States in which the ball is in the shop and somebody has something to do. */
+export const OPEN_STATES: readonly TicketState[] = TICKET_STATES.filter((state) => state !== "collected" && state !== "cancelled");
