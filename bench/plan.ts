@@ -1,7 +1,7 @@
 import { TYPICAL_BALL } from "#engine/ball/typical";
 import { ratingsWanted } from "#engine/planning/candidates";
 import { DRAWS } from "#engine/planning/draws";
-import { filmFound, groundOf, throwerOn } from "#engine/planning/ground";
+import { filmFound, groundOf, throwerOn, usualQuality } from "#engine/planning/ground";
 import { FINE, outcomeMap } from "#engine/planning/outcomeMap";
 import type { PlanQuestion } from "#engine/planning/question";
 import { STYLES } from "#engine/planning/situations";
@@ -68,7 +68,12 @@ async function timedPlan(executor: Parameters<typeof runPlan>[1]["executor"]): P
 /** Two maps a stage, three stages, and some 24 shots a stage and draw, for every finish. */
 function shotsOfPlan(): number {
   const ground = groundOf(QUESTION);
-  const map = outcomeMap(throwerOn(filmFound(ground), QUESTION, QUESTION.ball.finish, ground.assumed), QUESTION.limits, FINE);
+  const map = outcomeMap(
+    throwerOn(filmFound(ground), QUESTION, QUESTION.ball.finish, ground.assumed),
+    usualQuality(QUESTION),
+    QUESTION.limits,
+    FINE,
+  );
   const shotsOfMap = map.board.length + 7 * map.coarseLaydown.count * map.coarseLaunch.count;
   return ratingsWanted(QUESTION).length * 3 * (2 * shotsOfMap + 24 * DRAWS);
 }

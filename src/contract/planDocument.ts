@@ -17,6 +17,14 @@ const candidate = z.strictObject({
   speedAtPinsMph: finite.nullable(),
   chance: interval.nullable(),
   missRoom: z.strictObject({ launchAngleDeg: finite, speedMph: finite, boards: finite }).nullable(),
+  pins: z
+    .strictObject({
+      strike: share,
+      pinsDown: finite,
+      leaves: z.array(z.strictObject({ leave: z.string(), share })).readonly(),
+      other: share,
+    })
+    .nullable(),
   keepsGames: z.strictObject({ value: finite, low: finite, high: finite }).nullable(),
   onTodaysLine: z.strictObject({ boardAtPins: finite, boardChange: finite, entryAngleDeg: finite }).nullable(),
 });
@@ -38,7 +46,7 @@ export const planDocumentSchema = z.strictObject({
   /** The job with everything filled in: itself a job file that gives this plan again. */
   inputs: z.custom<z.input<typeof jobFileSchema>>((value) => jobFileSchema.safeParse(value).success, { error: "a job file" }),
   defaults: z.array(z.string()),
-  metric: z.enum(["pocketChance", "strikeChance"]),
+  metric: z.literal("strikeChance"),
   /** The fresh pattern's own figures, and what its sheet states of them. */
   oil: z.strictObject({
     lengthFt: finite,

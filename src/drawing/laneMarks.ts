@@ -1,3 +1,4 @@
+import { PIN_SPOTS_IN } from "#engine/pins/spots";
 import { CHART } from "#words/en/charts";
 import type { LaneFrame } from "./laneFrame.ts";
 import { type Paint, SANS } from "./paint.ts";
@@ -6,24 +7,12 @@ import { el, type Point, pathOf, textEl } from "./svg.ts";
 /** Arrows on boards 5, 10 … 35 between 12 and 16 ft; dots at 7 to 8 ft (governing body's lane specification). */
 const ARROW_BOARDS = [5, 10, 15, 20, 25, 30, 35];
 const DOT_BOARDS = [3, 5, 8, 11, 14, 26, 29, 32, 35, 37];
-/** Pin spots, in from the centre of the foul line: to the right, down the lane (computed from the 12 in triangle, head pin at 60 ft). */
-const PIN_SPOTS: readonly Point[] = [
-  [0, 720],
-  [-6, 730.392],
-  [6, 730.392],
-  [-12, 740.785],
-  [0, 740.785],
-  [12, 740.785],
-  [-18, 751.177],
-  [-6, 751.177],
-  [6, 751.177],
-  [18, 751.177],
-];
+const HEAD_PIN_FT = 60;
 const BOARD_IN = 41.5 / 39;
 
 /** Where the pins stand in the picture, the head pin first. */
 export function pinPlaces(frame: LaneFrame): Point[] {
-  return PIN_SPOTS.map(([x, y]) => frame.fromRight(y / 12, 20 - x / BOARD_IN));
+  return PIN_SPOTS_IN.map(([x, y]) => frame.fromRight(HEAD_PIN_FT + y / 12, 20 - x / BOARD_IN));
 }
 
 const shift = (p: Point, direction: Point, by: number): Point => [p[0] + direction[0] * by, p[1] + direction[1] * by];

@@ -216,29 +216,21 @@ export const ASSUMPTIONS = {
   "wear.laidDown.urethane": { value: 0.5, low: 0.3, high: 0.7, unit: "1", mark: "chosen", source: CHOSEN },
   "wear.laidDown.reactive": { value: 0.06, low: 0.02, high: 0.15, unit: "1", mark: "chosen", source: CHOSEN },
   "wear.laidDownReach": { value: 6, low: 4, high: 8, unit: "ft", mark: "chosen", source: CHOSEN },
-  "pocket.straightWidth": {
-    value: 0.9,
-    low: 0.7,
-    high: 1,
-    unit: "board",
-    mark: "published",
-    source: "USBC: above 90 % in 'less than one board' for a straight ball, second-hand",
+  "carry.level": {
+    value: 0.5,
+    low: 0.02,
+    high: 0.98,
+    unit: "1",
+    mark: "calibrated",
+    source: "rank among the sets of pin coefficients fitted to published carry: 0 carries worst, 1 best (docs/model/carry.md)",
   },
-  "pocket.steepWidth": {
-    value: 1.5,
-    low: 1.3,
-    high: 1.7,
-    unit: "board",
-    mark: "published",
-    source: "USBC: above 90 % on boards 17.0–18.5 at 6°, second-hand",
-  },
-  "pocket.middle": {
-    value: 17.6,
-    low: 17.4,
-    high: 17.75,
-    unit: "board",
-    mark: "published",
-    source: "USBC: best at 17.5; the 90 % zone at 6° has its middle at 17.75",
+  "carry.shape": {
+    value: 0.5,
+    low: 0.02,
+    high: 0.98,
+    unit: "1",
+    mark: "calibrated",
+    source: "rank among the same sets in the second way in which they differ: which hits carry (docs/model/carry.md)",
   },
 } as const satisfies Record<string, Assumption>;
 

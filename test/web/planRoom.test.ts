@@ -57,13 +57,14 @@ const candidate: Candidate = {
   speedAtPinsMph: 15,
   chance: { value: 0.5, low: 0.4, high: 0.6 },
   missRoom: null,
+  pins: null,
   keepsGames: null,
   onTodaysLine: null,
 };
 
 describe("the table as a file", () => {
   test("has one row a finish, bare figures, nothing where there is nothing", () => {
-    const plan = { metric: "pocketChance", candidates: [candidate] } as unknown as FinishPlan;
+    const plan = { metric: "strikeChance", candidates: [candidate] } as unknown as FinishPlan;
     const [head, row] = tableCsv(plan)
       .split("\r\n")
       .map((line) => line.split(","));

@@ -1,7 +1,9 @@
 import { ASSUMPTIONS, type AssumptionId } from "../assumptions.ts";
 import type { Ball } from "../ball/ball.ts";
-import type { Line } from "../delivery/bowler.ts";
+import type { Hand, Line } from "../delivery/bowler.ts";
 import type { Message } from "../message.ts";
+import { leaveSeen } from "../pins/carry.ts";
+import { leaveText } from "../pins/leave.ts";
 import { cautionsFor } from "../rules/cautions.ts";
 import { limitsOf } from "../rules/limits.ts";
 import { NOTHING_MEASURED } from "../rules/measuredBall.ts";
@@ -12,7 +14,7 @@ import type { FinishDraws } from "./draws.ts";
 import { type PlanGround, throwerOn } from "./ground.ts";
 import { fadeOf, keepsGames } from "./keepsGames.ts";
 import { noLine } from "./noLine.ts";
-import type { AssumptionUse, Candidate, FinishPlan, Interval, Pick } from "./plan.ts";
+import type { AssumptionUse, Candidate, FinishPlan, Interval, Pick, PinsLeft } from "./plan.ts";
 import { planAssumptions } from "./planAssumptions.ts";
 import { type FinishRating, type MeanShot, meanShot } from "./rating.ts";
 import { reasonsFor } from "./reasons.ts";
@@ -49,7 +51,7 @@ export function decide(ground: PlanGround, ratings: readonly FinishRating[], dra
   const found = comparison.standings[comparison.pick];
   const reasons = pick ? reasonsFor(comparison, candidates, today && standingOf(today, draws, objective), todaysLine) : [];
   return {
-    metric: "pocketChance",
+    metric: "strikeChance",
     today: { finish: finishText(question.ball.finish), line: todaysLine },
     candidates,
     pick,
@@ -91,6 +93,7 @@ function candidateOf(
     speedAtPinsMph: rating.shot?.speedAtPinsMph ?? null,
     chance: chanceOf(ground, standing),
     missRoom: rating.missRoom,
+    pins: pinsLeft(rating, ground.question.bowler.hand),
     onTodaysLine:
       onToday && todaysShot
         ? {
@@ -100,6 +103,12 @@ function candidateOf(
           }
         : null,
   };
+}
+
+function pinsLeft({ carry }: FinishRating, hand: Hand): PinsLeft | null {
+  if (carry === null) return null;
+  const { strike, pinsDown, other } = carry;
+  return { strike, pinsDown, leaves: carry.leaves.map(({ leave, share }) => ({ leave: leaveText(leaveSeen(leave, hand)), share })), other };
 }
 
 /** A spare or house ball is not asked to strike, and a finish without a line has no chance to speak of. */

@@ -5,19 +5,20 @@ import type { FilmMap } from "../lane/filmMap.ts";
 import { wearLaw } from "../lane/wear.ts";
 import { averagedBall, frictionOnLane } from "../motion/ground.ts";
 import { filmPlayed, type Thrower } from "../motion/track.ts";
+import { type StrikeMap, strikeMap, TYPICAL_QUALITY } from "../pins/carry.ts";
+import type { HitQuality } from "../pins/carryGrid.ts";
 import { deriveSeed } from "../random.ts";
 import { effectiveRaOfReadingUm, effectiveRaUm, type Finish, sameFinish } from "../surface/finish.ts";
 import { bestLine } from "./lineSearch.ts";
 import { COARSE, outcomeMap } from "./outcomeMap.ts";
 import type { PlanQuestion } from "./question.ts";
 import { spreadSample } from "./spreadSample.ts";
-import { type Pocket, pocketOf } from "./target.ts";
 
 /** What stays the same for every finish of a plan. */
 export interface PlanGround {
   readonly question: PlanQuestion;
   readonly assumed: Assumed;
-  readonly pocket: Pocket;
+  readonly carry: StrikeMap;
   /** Lines are chosen on one sample and scored on the other, or the best line would flatter itself. */
   readonly searchSample: Float64Array;
   readonly scoreSample: Float64Array;
@@ -36,11 +37,19 @@ export function groundOf(question: PlanQuestion): PlanGround {
   return {
     question,
     assumed,
-    pocket: pocketOf(assumed),
+    carry: strikeMap(assumed, usualQuality(question)),
     searchSample: spreadSample(SEARCH_POINTS, deriveSeed(question.seed, 2)),
     scoreSample: spreadSample(SCORE_POINTS, deriveSeed(question.seed, 3)),
     drawSample: spreadSample(DRAW_POINTS, deriveSeed(question.seed, 5)),
   };
+}
+
+/** A ball loses so much from release to pins, mph (published: display speed is 2 to 2.5 below release). */
+const USUAL_LOSS_MPH = 2.5;
+
+/** The quality of hit that the strike map of a question is made for; what a line differs from it by is added line by line. */
+export function usualQuality({ bowler, ball }: PlanQuestion): HitQuality {
+  return { speedMph: bowler.speedMph - USUAL_LOSS_MPH, slipMps: TYPICAL_QUALITY.slipMps, massLb: ball.massLb };
 }
 
 /** Effective roughness of the ball with a finish: a reading speaks for the finish that is on it today, and for no other. */
@@ -85,7 +94,7 @@ export function playedOn(ground: PlanGround, film: FilmMap, finish: Finish, line
 }
 
 function bestLineNow(ground: PlanGround, film: FilmMap, finish: Finish): Line | null {
-  const { question, assumed, pocket, searchSample } = ground;
-  const map = outcomeMap(throwerOn(film, question, finish, assumed), question.limits, COARSE);
-  return bestLine([map], question.bowler, pocket, question.limits, searchSample)?.line ?? null;
+  const { question, assumed, carry, searchSample } = ground;
+  const map = outcomeMap(throwerOn(film, question, finish, assumed), usualQuality(question), question.limits, COARSE);
+  return bestLine([map], question.bowler, carry, question.limits, searchSample)?.line ?? null;
 }

@@ -1,11 +1,12 @@
 import type { Line } from "../delivery/bowler.ts";
-import { xToBoard } from "../lane/geometry.ts";
+import { POCKET_BOARD, xToBoard } from "../lane/geometry.ts";
 import { emptyRun } from "../motion/averaged.ts";
 import type { Thrower } from "../motion/track.ts";
-import { boardAtPins, entryDegOf, OFF_LANE_BOARD, responsesAt, throwBall } from "./outcomeMap.ts";
+import { qualityShift, type StrikeMap, strikeAt } from "../pins/carry.ts";
+import type { HitQuality } from "../pins/carryGrid.ts";
+import { boardAtPins, entryDegOf, nudged, OFF_LANE_BOARD, qualityOf, responsesAt, throwBall } from "./outcomeMap.ts";
 import type { Limits } from "./question.ts";
 import { VARIED } from "./spreadSample.ts";
-import { type Pocket, pocketShare } from "./target.ts";
 
 /**
  * The neighbourhood of one line: the exact launch curve at a few angles, the slope against laydown, and the responses to the rest of the spread.
@@ -16,6 +17,8 @@ export interface Neighbourhood {
   readonly board: Float64Array;
   readonly entry: Float64Array;
   readonly breakpoint: Float64Array;
+  /** By how much the line's speed and slip left move the log odds of a strike. */
+  readonly shift: number;
   /** Linear and quadratic response of board and entry to a board of laydown. */
   readonly laydown: readonly [number, number, number, number];
   readonly response: Float64Array;
@@ -31,9 +34,9 @@ const AIM_STRIDE = 1.5;
 const OFFSETS = [-0.5, -0.4, -0.3, -0.2, -0.1, 0, 0.1, 0.2, 0.3, 0.4, 0.5];
 
 /** The neighbourhood of the line as the bowler would re-aim it: same laydown, launch angle moved until the mean shot finds the pocket's middle. */
-export function neighbourhood(thrower: Thrower, pocket: Pocket, line: Line, limits: Limits): Neighbourhood {
+export function neighbourhood(thrower: Thrower, usual: HitQuality, line: Line, limits: Limits): Neighbourhood {
   const { laydownBoard } = line;
-  const launchAngleDeg = reaimed(thrower, pocket, line, limits);
+  const launchAngleDeg = reaimed(thrower, line, limits);
   const board = new Float64Array(NODES);
   const entry = new Float64Array(NODES);
   const breakpoint = new Float64Array(NODES);
@@ -48,6 +51,8 @@ export function neighbourhood(thrower: Thrower, pocket: Pocket, line: Line, limi
   const [boardUp, entryUp] = [boardAtPins(run), entryDegOf(run)];
   throwBall(thrower, laydownBoard - 1, launchAngleDeg, run);
   const [boardDown, entryDown] = [boardAtPins(run), entryDegOf(run)];
+  throwBall(thrower, laydownBoard, launchAngleDeg, run);
+  const shift = qualityShift(usual, qualityOf(run, usual.massLb));
   const [boardHere, entryHere] = [board[MIDDLE], entry[MIDDLE]];
   const laydown = [
     (boardUp - boardDown) / 2,
@@ -57,14 +62,14 @@ export function neighbourhood(thrower: Thrower, pocket: Pocket, line: Line, limi
   ] as const;
   const response = new Float64Array(12);
   responsesAt(thrower, laydownBoard, launchAngleDeg, response, 0);
-  return { launchAngleDeg, board, entry, breakpoint, laydown, response };
+  return { launchAngleDeg, board, entry, breakpoint, shift, laydown, response };
 }
 
-function reaimed(thrower: Thrower, pocket: Pocket, line: Line, limits: Limits): number {
+function reaimed(thrower: Thrower, line: Line, limits: Limits): number {
   const run = emptyRun();
   const miss = (launch: number) => {
     throwBall(thrower, line.laydownBoard, launch, run);
-    return boardAtPins(run) - pocket.middle;
+    return boardAtPins(run) - POCKET_BOARD;
   };
   const [least, most] = limits.launchAngleDeg;
   let [before, now] = [line.launchAngleDeg - 0.2, line.launchAngleDeg];
@@ -83,10 +88,10 @@ function reaimed(thrower: Thrower, pocket: Pocket, line: Line, limits: Limits): 
 }
 
 /** Chance at a launch angle moved by `offset` from the neighbourhood's. */
-export function chanceNearby(near: Neighbourhood, thrower: Thrower, pocket: Pocket, offset: number, sample: Float64Array): number {
+export function chanceNearby(near: Neighbourhood, thrower: Thrower, carry: StrikeMap, offset: number, sample: Float64Array): number {
   const { spread } = thrower.bowler;
-  const { board, entry, breakpoint, laydown, response } = near;
-  let hits = 0;
+  const { board, entry, breakpoint, shift, laydown, response } = near;
+  let strikes = 0;
   for (let at = 0; at < sample.length; at += VARIED) {
     const place = MIDDLE + (offset + sample[at] * spread.launchAngleDeg) / NODE_STEP;
     const node = Math.min(NODES - 2, Math.max(0, Math.floor(place)));
@@ -100,9 +105,9 @@ export function chanceNearby(near: Neighbourhood, thrower: Thrower, pocket: Pock
       hitBoard += z * (response[varied * 4] + z * response[varied * 4 + 1]);
       hitEntry += z * (response[varied * 4 + 2] + z * response[varied * 4 + 3]);
     }
-    hits += pocketShare(pocket, hitBoard, hitEntry);
+    strikes += nudged(strikeAt(carry, hitBoard, hitEntry), shift);
   }
-  return (hits * VARIED) / sample.length;
+  return (strikes * VARIED) / sample.length;
 }
 
 /** One state of the lane with the line's neighbourhood on it. */
@@ -112,27 +117,33 @@ export interface LocalLane {
 }
 
 /** The best mean chance over several lanes with one launch angle for all of them, within the limits: chosen on one sample, scored on the other. */
-export function bestNearby(lanes: readonly LocalLane[], pocket: Pocket, limits: Limits, search: Float64Array, score: Float64Array): number {
+export function bestNearby(
+  lanes: readonly LocalLane[],
+  carry: StrikeMap,
+  limits: Limits,
+  search: Float64Array,
+  score: Float64Array,
+): number {
   const aim = lanes.reduce((sum, { near }) => sum + near.launchAngleDeg, 0) / lanes.length;
   let best = 0;
   let bestLaunch: number | null = null;
   for (const offset of OFFSETS) {
     const launch = aim + offset;
     if (launch < limits.launchAngleDeg[0] || launch > limits.launchAngleDeg[1]) continue;
-    const chance = meanNearby(lanes, pocket, limits, launch, search);
+    const chance = meanNearby(lanes, carry, limits, launch, search);
     if (chance > best) {
       best = chance;
       bestLaunch = launch;
     }
   }
-  return bestLaunch === null ? 0 : meanNearby(lanes, pocket, limits, bestLaunch, score);
+  return bestLaunch === null ? 0 : meanNearby(lanes, carry, limits, bestLaunch, score);
 }
 
-function meanNearby(lanes: readonly LocalLane[], pocket: Pocket, limits: Limits, launch: number, sample: Float64Array): number {
+function meanNearby(lanes: readonly LocalLane[], carry: StrikeMap, limits: Limits, launch: number, sample: Float64Array): number {
   let sum = 0;
   for (const { near, thrower } of lanes) {
     const offset = launch - near.launchAngleDeg;
-    if (breakpointAt(near, offset) >= limits.breakpointBoard[0]) sum += chanceNearby(near, thrower, pocket, offset, sample);
+    if (breakpointAt(near, offset) >= limits.breakpointBoard[0]) sum += chanceNearby(near, thrower, carry, offset, sample);
   }
   return sum / lanes.length;
 }

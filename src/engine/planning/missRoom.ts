@@ -2,9 +2,9 @@ import type { Line } from "../delivery/bowler.ts";
 import { xToBoard } from "../lane/geometry.ts";
 import { emptyRun } from "../motion/averaged.ts";
 import type { Thrower } from "../motion/track.ts";
+import { type StrikeMap, strikeAt } from "../pins/carry.ts";
 import { boardAtPins, entryDegOf, OFF_LANE_BOARD, throwBall } from "./outcomeMap.ts";
 import type { MissRoom } from "./plan.ts";
-import { inPocket, type Pocket } from "./target.ts";
 
 /** Steps and limits of the walk outward from the line: launch deg, boards, mph. */
 const WALKS = {
@@ -13,17 +13,18 @@ const WALKS = {
   speedMph: { step: 0.1, farthest: 4 },
 } as const;
 const BISECTIONS = 5;
+const MORE_OFTEN_THAN_NOT = 0.5;
 
 /**
- * How far one thing alone may vary on a line and the mean shot still finds the pocket: full widths of the stretch around the line.
+ * How far one thing alone may vary on a line and the mean shot still strikes more often than not: full widths of the stretch around the line.
  * A best line is the middle of what the bowler does, not always a hit itself: then the stretch nearest within one step is meant, else 0.
  */
-export function missRoom(thrower: Thrower, pocket: Pocket, line: Line): MissRoom {
+export function missRoom(thrower: Thrower, carry: StrikeMap, line: Line): MissRoom {
   const run = emptyRun();
   const hit = (launch: number, boards: number, mph: number) => {
     const faster = { ...thrower, bowler: { ...thrower.bowler, speedMph: thrower.bowler.speedMph + mph } };
     throwBall(faster, line.laydownBoard + boards, line.launchAngleDeg + launch, run);
-    return xToBoard(run.breakX) >= OFF_LANE_BOARD && inPocket(pocket, boardAtPins(run), entryDegOf(run));
+    return xToBoard(run.breakX) >= OFF_LANE_BOARD && strikeAt(carry, boardAtPins(run), entryDegOf(run)) >= MORE_OFTEN_THAN_NOT;
   };
   return {
     launchAngleDeg: width((by) => hit(by, 0, 0), WALKS.launchAngleDeg),

@@ -3,10 +3,11 @@ import { release } from "../delivery/release.ts";
 import { xToBoard } from "../lane/geometry.ts";
 import { type AveragedRun, emptyRun, runAveraged } from "../motion/averaged.ts";
 import type { Thrower } from "../motion/track.ts";
-import { DEGREE } from "../units.ts";
+import { qualityShift, type StrikeMap, strikeAt } from "../pins/carry.ts";
+import type { HitQuality } from "../pins/carryGrid.ts";
+import { DEGREE, MPH } from "../units.ts";
 import type { Limits } from "./question.ts";
 import { VARIED } from "./spreadSample.ts";
-import { type Pocket, pocketShare } from "./target.ts";
 
 /** A ball that does not reach the pins is put here, boards: far from every target, and finite. */
 const NOWHERE = -40;
@@ -39,6 +40,11 @@ export function entryDegOf(run: AveragedRun): number {
   return Math.atan2(-run.vx, run.vy) / DEGREE;
 }
 
+/** What the hit has besides place and angle. */
+export function qualityOf(run: AveragedRun, massLb: number): HitQuality {
+  return { speedMph: Math.hypot(run.vx, run.vy) / MPH, slipMps: Math.hypot(run.ux, run.uy), massLb };
+}
+
 /** An evenly spaced axis. */
 export interface Axis {
   readonly from: number;
@@ -66,6 +72,8 @@ export interface OutcomeMap {
   readonly board: Float64Array;
   readonly entry: Float64Array;
   readonly breakpoint: Float64Array;
+  /** By how much speed and slip left move the log odds of a strike, against the quality that the strike map was made for. */
+  readonly shift: Float64Array;
   readonly coarseLaydown: Axis;
   readonly coarseLaunch: Axis;
   /** Per coarse node: for board and entry, linear and quadratic response to one standard deviation of each of three deliveries. */
@@ -77,7 +85,7 @@ const RESPONSES = 12;
 const MARGIN_LAYDOWN = 1.5;
 const MARGIN_LAUNCH = 1;
 
-export function outcomeMap(thrower: Thrower, limits: Limits, grain: MapGrain): OutcomeMap {
+export function outcomeMap(thrower: Thrower, usual: HitQuality, limits: Limits, grain: MapGrain): OutcomeMap {
   const laydown = axisOver(
     limits.laydownBoard[0] - MARGIN_LAYDOWN,
     limits.laydownBoard[1] + MARGIN_LAYDOWN,
@@ -91,7 +99,7 @@ export function outcomeMap(thrower: Thrower, limits: Limits, grain: MapGrain): O
     grain.responseEvery,
   );
   const cells = laydown.count * launch.count;
-  const [board, entry, breakpoint] = [new Float64Array(cells), new Float64Array(cells), new Float64Array(cells)];
+  const [board, entry, breakpoint, shift] = Array.from({ length: 4 }, () => new Float64Array(cells));
   const run = emptyRun();
   for (let i = 0; i < laydown.count; i++) {
     for (let j = 0; j < launch.count; j++) {
@@ -100,6 +108,7 @@ export function outcomeMap(thrower: Thrower, limits: Limits, grain: MapGrain): O
       board[at] = boardAtPins(run);
       entry[at] = entryDegOf(run);
       breakpoint[at] = xToBoard(run.breakX);
+      shift[at] = qualityShift(usual, qualityOf(run, usual.massLb));
     }
   }
   const coarseLaydown = {
@@ -109,7 +118,7 @@ export function outcomeMap(thrower: Thrower, limits: Limits, grain: MapGrain): O
   };
   const coarseLaunch = { from: launch.from, step: launch.step * grain.responseEvery, count: (launch.count - 1) / grain.responseEvery + 1 };
   const response = responsesOver(thrower, coarseLaydown, coarseLaunch);
-  return { laydown, launch, board, entry, breakpoint, coarseLaydown, coarseLaunch, response };
+  return { laydown, launch, board, entry, breakpoint, shift, coarseLaydown, coarseLaunch, response };
 }
 
 /** An axis from `low` to at least `high` whose last node also belongs to the coarser axis. */
@@ -181,14 +190,14 @@ function responseAtLine(map: OutcomeMap, laydownBoard: number, launchAngleDeg: n
 }
 
 /**
- * Share of a bowler's shots on a line that hit the pocket, 0–1.
+ * Share of a bowler's shots on a line that strike, 0–1.
  *
  * @param sample standard normal deviates from `spreadSample`.
  */
 export function chanceOnLine(
   map: OutcomeMap,
   bowler: Bowler,
-  pocket: Pocket,
+  carry: StrikeMap,
   laydownBoard: number,
   launchAngleDeg: number,
   sample: Float64Array,
@@ -196,7 +205,8 @@ export function chanceOnLine(
   const response = new Float64Array(RESPONSES);
   responseAtLine(map, laydownBoard, launchAngleDeg, response);
   const { spread } = bowler;
-  let hits = 0;
+  const shift = mapValue(map, map.shift, laydownBoard, launchAngleDeg);
+  let strikes = 0;
   for (let at = 0; at < sample.length; at += VARIED) {
     const laydown = laydownBoard + sample[at + 1] * spread.laydownBoards;
     const launch = launchAngleDeg + sample[at] * spread.launchAngleDeg;
@@ -208,9 +218,17 @@ export function chanceOnLine(
       board += z * (response[varied * 4] + z * response[varied * 4 + 1]);
       entry += z * (response[varied * 4 + 2] + z * response[varied * 4 + 3]);
     }
-    hits += pocketShare(pocket, board, entry);
+    strikes += nudged(strikeAt(carry, board, entry), shift);
   }
-  return (hits * VARIED) / sample.length;
+  return (strikes * VARIED) / sample.length;
+}
+
+/**
+ * A chance whose log odds move by a little, without the exponential: to second order, error below 0.005 for moves up to 0.5.
+ */
+export function nudged(chance: number, shift: number): number {
+  const room = chance * (1 - chance);
+  return Math.min(1, Math.max(0, chance + shift * room * (1 + shift * (0.5 - chance))));
 }
 
 /** A ball whose centre passes the outer edge of board 1 has left the lane. */

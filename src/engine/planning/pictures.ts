@@ -4,8 +4,10 @@ import { toFilmSheet } from "../lane/filmMap.ts";
 import type { FilmSheet } from "../lane/filmSheet.ts";
 import { averagedCourse } from "../motion/averagedCourse.ts";
 import type { Course } from "../motion/course.ts";
+import type { HitPoint } from "../pins/carry.ts";
 import type { Finish } from "../surface/finish.ts";
 import { filmFound, groundOf, throwerOn } from "./ground.ts";
+import { hitsOn } from "./hits.ts";
 import type { PlanQuestion } from "./question.ts";
 
 /** The course of the mean shot with a finish on a line, on the lane as found. */
@@ -13,6 +15,12 @@ export function courseOf(question: PlanQuestion, finish: Finish, line: Line): Co
   const ground = groundOf(question);
   const thrower = throwerOn(filmFound(ground), question, finish, ground.assumed);
   return averagedCourse(thrower.ball, thrower.friction, question.bowler, line);
+}
+
+/** Where the bowler's shots with a finish on a line meet the pins, on the lane as found. */
+export function hitsOf(question: PlanQuestion, finish: Finish, line: Line): readonly HitPoint[] {
+  const ground = groundOf(question);
+  return hitsOn(throwerOn(filmFound(ground), question, finish, ground.assumed), question.ball.massLb, line, ground.drawSample);
 }
 
 /** The film on the lane as found, from the lane's right edge. */

@@ -7,11 +7,20 @@ export interface Interval {
   readonly high: number;
 }
 
-/** How far one thing alone may vary, full width, and the shot still finds the pocket. */
+/** How far one thing alone may vary, full width, and the shot still strikes more often than not. */
 export interface MissRoom {
   readonly launchAngleDeg: number;
   readonly speedMph: number;
   readonly boards: number;
+}
+
+/** The first ball: pins down on average, and what is left standing when it is no strike, as the bowler sees it. */
+export interface PinsLeft {
+  readonly strike: number;
+  readonly pinsDown: number;
+  /** The likeliest leaves, commonest first, as `2-8-10`. */
+  readonly leaves: readonly { readonly leave: string; readonly share: number }[];
+  readonly other: number;
 }
 
 /** One finish on the bowler's best line with it. Null where there is none: no sensible line, or no roll before the pins. */
@@ -28,6 +37,8 @@ export interface Candidate {
   /** Mean over the session, 0–1; the interval is over the assumptions. */
   readonly chance: Interval | null;
   readonly missRoom: MissRoom | null;
+  /** What the pins do on that line, on the lane as found; null while that has not been worked out. */
+  readonly pins: PinsLeft | null;
   /** Games that it stays as good as makes no difference: until the track has left the plateau, half a step of the ladder allowed. Null off the plateau; 200 stands for 200 or more. */
   readonly keepsGames: Interval | null;
   readonly onTodaysLine: { readonly boardAtPins: number; readonly boardChange: number; readonly entryAngleDeg: number } | null;
@@ -46,7 +57,7 @@ export interface Pick {
 
 /** The answer. Finishes are ordered from dull to smooth. */
 export interface FinishPlan {
-  readonly metric: "pocketChance" | "strikeChance";
+  readonly metric: "strikeChance";
   /** The finish of today, as text, and the line it is played on. */
   readonly today: { readonly finish: string; readonly line: Line | null };
   readonly candidates: readonly Candidate[];

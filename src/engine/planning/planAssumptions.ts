@@ -2,7 +2,7 @@ import { ASSUMPTION_IDS, type AssumptionId } from "../assumptions.ts";
 import { COVER_IDS, type CoverId } from "../ball/ball.ts";
 
 /** Families of assumptions that a plan rests on; the others speak to bench work. */
-const FAMILIES: readonly string[] = ["friction", "filmReach", "carriedOil", "roll", "roughness", "film", "wear", "pocket"];
+const FAMILIES: readonly string[] = ["friction", "filmReach", "carriedOil", "roll", "roughness", "film", "wear", "carry"];
 
 /** The assumptions that a plan for this cover rests on: those that name no cover, or this one. */
 export function planAssumptions(cover: CoverId): readonly AssumptionId[] {

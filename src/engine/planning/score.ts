@@ -5,11 +5,11 @@ import type { FilmMap } from "../lane/filmMap.ts";
 import { xToBoard } from "../lane/geometry.ts";
 import { emptyRun } from "../motion/averaged.ts";
 import type { Thrower } from "../motion/track.ts";
+import { strikeMap } from "../pins/carry.ts";
 import type { Finish } from "../surface/finish.ts";
-import { type PlanGround, throwerOn } from "./ground.ts";
+import { type PlanGround, throwerOn, usualQuality } from "./ground.ts";
 import { bestNearby, neighbourhood } from "./localChance.ts";
 import { throwBall } from "./outcomeMap.ts";
-import { pocketOf } from "./target.ts";
 
 /**
  * What makes a finish good depends on the ball's job: a strike ball wants the best chance with a line of its own at every stage, a control ball the best
@@ -45,22 +45,23 @@ export function localScore(ground: PlanGround, rated: Rated, assumed: Assumed): 
   const { question, searchSample, drawSample } = ground;
   const { limits, ball } = question;
   const objective = OBJECTIVES[ball.job];
-  const pocket = pocketOf(assumed);
+  const usual = usualQuality(question);
+  const carry = strikeMap(assumed, usual);
   const wear = assumed["wear.removal"] / ground.assumed["wear.removal"];
   const throwers = rated.stages.map(({ film }) => throwerOn(wearScaled(rated.found, film, wear), question, rated.finish, assumed));
   if (objective === "leastHook") return -mean(throwers.map(hookBoards));
   if (objective === "heldChance") {
     const line = rated.heldLine;
     if (line === null) return 0;
-    const lanes = throwers.map((thrower) => ({ thrower, near: neighbourhood(thrower, pocket, line, limits) }));
-    return bestNearby(lanes, pocket, limits, searchSample, drawSample);
+    const lanes = throwers.map((thrower) => ({ thrower, near: neighbourhood(thrower, usual, line, limits) }));
+    return bestNearby(lanes, carry, limits, searchSample, drawSample);
   }
   return mean(
     throwers.map((thrower, stage) => {
       const { line } = rated.stages[stage];
       return line === null
         ? 0
-        : bestNearby([{ thrower, near: neighbourhood(thrower, pocket, line, limits) }], pocket, limits, searchSample, drawSample);
+        : bestNearby([{ thrower, near: neighbourhood(thrower, usual, line, limits) }], carry, limits, searchSample, drawSample);
     }),
   );
 }

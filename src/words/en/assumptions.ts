@@ -51,7 +51,6 @@ export const ASSUMPTION_TEXTS: Readonly<Record<AssumptionId, string>> = {
   "wear.laidDown.urethane": "taken oil that urethane lays down again",
   "wear.laidDown.reactive": "taken oil that a reactive cover lays down again",
   "wear.laidDownReach": "distance over which it is laid down",
-  "pocket.straightWidth": "width of the pocket for a straight ball",
-  "pocket.steepWidth": "width of the pocket at 6°",
-  "pocket.middle": "middle of the pocket",
+  "carry.level": "how well pins carry, as a rank among the fitted sets of pin coefficients",
+  "carry.shape": "which hits carry, as a rank among the same sets",
 };

@@ -34,7 +34,8 @@ export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
     `The best line with ${p.text("finish")}, ${line(p)}, is at the edge of the limits: with more room it might do better.`,
   "message.leastHook": () => "A spare ball: the aim is the least hook, not the most strikes.",
   "message.leastChange": () => "A control ball: the aim is the least change while the lane changes, not the most strikes on the fresh.",
-  "reason.bestChance": (p) => `${p.text("finish")} finds the pocket ${fixed(p.number("chancePercent"), 0)} times in 100 over the session.`,
+  "reason.bestChance": (p) =>
+    `${p.text("finish")} strikes ${fixed(p.number("chancePercent"), 0)} times in 100 first balls over the session.`,
   "reason.leastHook": (p) => `${p.text("finish")} hooks least: ${boards(p.number("boards"))} in all.`,
   "reason.plateau": (p) => `From ${p.text("from")} to ${p.text("to")} it makes little difference: within ${inHundred(p.number("points"))}.`,
   "reason.plateauOfHook": (p) =>

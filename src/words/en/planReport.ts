@@ -27,7 +27,7 @@ export const COLUMNS = {
   entry: ["entry", "deg"],
   slip: ["slip", "m/s"],
   speed: ["speed", "mph"],
-  chance: ["pocket", "in 100"],
+  chance: ["strikes", "in 100"],
   roomLaunch: ["room", "deg"],
   roomSpeed: ["room", "mph"],
   roomBoards: ["room", "board"],
@@ -37,7 +37,7 @@ export const COLUMNS = {
 export const TABLE_NOTES = [
   "> the pick · * today's finish",
   "lay, launch: the line · hook, roll: ft from the foul line · entry, slip, speed: at the pins",
-  "pocket: hits among 100 shots, and the range that the assumptions leave",
+  "strikes: among 100 first balls over the session, and the range that the assumptions leave",
   "room: full width by which one thing alone may be missed",
   "today: boards higher (+) or lighter (−) on the line played today · –: there is none",
 ] as const;
@@ -78,7 +78,7 @@ export function lossText(points: number): string {
   return points < 0.05 ? "best" : `−${fixed(points, 1)}`;
 }
 
-export const LOSS_NOTE = "below each: pocket hits fewer among 100 shots; [ ] what is much the same, > < the pick";
+export const LOSS_NOTE = "below each: strikes fewer among 100 first balls; [ ] what is much the same, > < the pick";
 
 export function todaysLineText(finish: string, line: string): string {
   return `Today: ${finish}, ${line}.`;

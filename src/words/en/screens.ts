@@ -135,9 +135,8 @@ export const PLAN_ANSWER = {
   },
   sureShare: (percent: number) => `It is as good as the best in ${percent} of 100 draws of the assumptions.`,
   notYetSure: "how sure is still being worked out",
-  metric: { pocketChance: "Chance of a pocket hit", strikeChance: "Strike chance" },
+  metric: { strikeChance: "Strike chance" },
   metricNote: {
-    pocketChance: "The chance is that of a pocket hit, not of a strike: what the pins do is not part of it.",
     strikeChance: "The chance is that of a strike with this bowler's spread.",
   },
   chart: "The lane",

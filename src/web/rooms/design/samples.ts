@@ -17,6 +17,19 @@ const candidate = (finish: string, chance: number | null, entry: number): Candid
   speedAtPinsMph: chance === null ? null : 15.3,
   chance: chance === null ? null : { value: chance, low: chance - 0.06, high: chance + 0.05 },
   missRoom: chance === null ? null : { boards: 3.1, launchAngleDeg: 0.82, speedMph: 1.4 },
+  pins:
+    chance === null
+      ? null
+      : {
+          strike: chance,
+          pinsDown: 8.9,
+          leaves: [
+            { leave: "10", share: 0.09 },
+            { leave: "7", share: 0.05 },
+            { leave: "4-9", share: 0.02 },
+          ],
+          other: 1 - chance - 0.16,
+        },
   keepsGames: chance === null || chance < 0.55 ? null : { value: 17, low: 9, high: 31 },
   onTodaysLine: chance === null ? null : { boardAtPins: 18.1, boardChange: 0.7, entryAngleDeg: entry },
 });
@@ -29,7 +42,7 @@ const CANDIDATES = [
 ];
 
 const plan = (pick: FinishPlan["pick"]): FinishPlan => ({
-  metric: "pocketChance",
+  metric: "strikeChance",
   today: { finish: "1000", line: { laydownBoard: 20.1, launchAngleDeg: 1.9 } },
   candidates: CANDIDATES,
   pick,

@@ -1,0 +1,175 @@
+import type { Assumed } from "../assumptions.ts";
+import { BOARD } from "../lane/geometry.ts";
+import { normalDeviate } from "../random.ts";
+import { INCH } from "../units.ts";
+import { CARRY } from "./carryData.ts";
+import { between, type CarryTable, ENTRY_AXIS, type HitQuality, OFFSET_AXIS, type Place, placeOn, type QualityName } from "./carryGrid.ts";
+import { type Leave, mirrored, STRIKE } from "./leave.ts";
+import { unpackTable } from "./packing.ts";
+
+/** The carry table that ships with the engine. */
+export const CARRY_TABLE: CarryTable = unpackTable(CARRY.packed);
+
+/** Strike chance over all places and angles, for one quality of hit and one opinion of what the pins do. */
+export interface StrikeMap {
+  readonly chance: Float64Array;
+}
+
+const QUALITY_NAMES: readonly QualityName[] = ["speedMph", "slipMps", "massLb"];
+/** The quality of hit that the table itself speaks of. */
+export const TYPICAL_QUALITY: HitQuality = {
+  speedMph: CARRY_TABLE.qualities.speedMph.typical,
+  slipMps: CARRY_TABLE.qualities.slipMps.typical,
+  massLb: CARRY_TABLE.qualities.massLb.typical,
+};
+const BOARD_IN = BOARD / INCH;
+/** The chosen rank is held this far from the impossible ends. */
+const RANK_EDGE = 0.02;
+const Z_90 = 1.6449;
+
+/** The map for a quality of hit under assumptions `carry.level` and `carry.shape` (ranks in 0–1, the middle is the fitted mean). */
+export function strikeMap(assumed: Assumed, quality: HitQuality = TYPICAL_QUALITY, table: CarryTable = CARRY_TABLE): StrikeMap {
+  const [level, shape] = [deviateOf(assumed["carry.level"]), deviateOf(assumed["carry.shape"])];
+  const all = qualityShift(TYPICAL_QUALITY, quality, table);
+  return { chance: table.strike.map((chance, cell) => shifted(chance, all + level * table.level[cell] + shape * table.shape[cell])) };
+}
+
+/** By how much the log odds of a strike move from one quality of hit to another; beyond what was simulated the edge holds. */
+export function qualityShift(from: HitQuality, to: HitQuality, { qualities }: CarryTable = CARRY_TABLE): number {
+  return QUALITY_NAMES.reduce((sum, name) => {
+    const { low, high, slope } = qualities[name];
+    const held = (value: number) => Math.min(high, Math.max(low, value));
+    return sum + slope * (held(to[name]) - held(from[name]));
+  }, 0);
+}
+
+function deviateOf(rank: number): number {
+  return rank === 0.5 ? 0 : normalDeviate(Math.min(1 - RANK_EDGE, Math.max(RANK_EDGE, rank)));
+}
+
+/** A chance whose log odds are moved. */
+function shifted(chance: number, by: number): number {
+  if (chance <= 0 || chance >= 1) return chance;
+  return 1 / (1 + ((1 - chance) / chance) * Math.exp(-by));
+}
+
+/** Offset of the ball's centre to the right of the middle, in, of a (fractional) board in the pins' plane, for a right-hander. */
+export function offsetOf(board: number): number {
+  return (20 - board) * BOARD_IN;
+}
+
+export function boardOf(offsetIn: number): number {
+  return 20 - offsetIn / BOARD_IN;
+}
+
+/**
+ * Strike chance of one hit, 0–1: board (from the bowler's hand side) in the pins' plane, entry angle in degrees towards the middle, negative for a ball
+ * that comes the other way. This is the plan's innermost loop: straight lines between cells, no allocation.
+ */
+export function strikeAt({ chance }: StrikeMap, board: number, entryDeg: number): number {
+  const side = entryDeg < 0 ? -1 : 1;
+  const i = Math.min(OFFSET_AXIS.count - 1.000001, Math.max(0, (side * (20 - board) * BOARD_IN - OFFSET_AXIS.from) / OFFSET_AXIS.step));
+  const j = Math.min(ENTRY_AXIS.count - 1.000001, Math.max(0, (side * entryDeg - ENTRY_AXIS.from) / ENTRY_AXIS.step));
+  const row = i | 0;
+  const column = j | 0;
+  const near = row * ENTRY_AXIS.count + column;
+  const far = near + ENTRY_AXIS.count;
+  const a = chance[near] + (chance[near + 1] - chance[near]) * (j - column);
+  const b = chance[far] + (chance[far + 1] - chance[far]) * (j - column);
+  return a + (b - a) * (i - row);
+}
+
+/** One hit, in the bowler's own frame (boards from the hand side). */
+export interface HitPoint {
+  readonly board: number;
+  readonly entryDeg: number;
+  readonly quality: HitQuality;
+}
+
+/** What some hits leave: shares that sum to one. */
+export interface CarryResult {
+  readonly strike: number;
+  readonly pinsDown: number;
+  /** Shares of the leaves kept one by one, commonest first; as the right-hander sees them, strikes apart. */
+  readonly leaves: readonly LeaveShare[];
+  /** Share of everything else that is no strike. */
+  readonly other: number;
+}
+
+export interface LeaveShare {
+  readonly leave: Leave;
+  readonly share: number;
+}
+
+/** Leaves below this share of all balls are not named: the simulation cannot be trusted so far. */
+const LEAST_SHARE = 0.001;
+
+/**
+ * What a cloud of hits brings down and leaves, the most likely `named` of the leaves by name, under the fitted mean of the coefficients.
+ *
+ * @param hits at least one
+ */
+export function carryOf(hits: readonly HitPoint[], named = 10, table: CarryTable = CARRY_TABLE): CarryResult {
+  const sums = new Map<Leave, number>();
+  let [strike, pinsDown] = [0, 0];
+  for (const { board, entryDeg, quality } of hits) {
+    const isMirrored = entryDeg < 0;
+    const place = placeOn(isMirrored ? -offsetOf(board) : offsetOf(board), Math.abs(entryDeg));
+    const mean = between(table.strike, place);
+    const own = shifted(mean, qualityShift(TYPICAL_QUALITY, quality, table));
+    // The table's leaves share what the strikes of this quality of hit leave over.
+    const left = mean < 1 ? (1 - own) / (1 - mean) : 0;
+    strike += own / hits.length;
+    pinsDown += (10 - left * (10 - between(table.pinsDown, place))) / hits.length;
+    for (const [k, kept] of table.leaves.entries()) {
+      const leave = isMirrored ? mirrored(kept) : kept;
+      const share = (left * between(table.leaveChance, place, table.leaves.length, k)) / hits.length;
+      sums.set(leave, (sums.get(leave) ?? 0) + share);
+    }
+  }
+  return ranked(sums, strike, pinsDown, named);
+}
+
+function ranked(sums: ReadonlyMap<Leave, number>, strike: number, pinsDown: number, named: number): CarryResult {
+  const total = [...sums.values()].reduce((sum, share) => sum + share, 0);
+  // Rounding of the stored squares may exceed what is left by a hair; the shares must still sum to one.
+  const room = 1 - strike;
+  const scale = total > room && total > 0 ? room / total : 1;
+  const leaves = [...sums]
+    .map(([leave, share]) => ({ leave, share: share * scale }))
+    .filter(({ share }) => share >= LEAST_SHARE)
+    .sort((a, b) => b.share - a.share || a.leave - b.leave)
+    .slice(0, named);
+  const other = leaves.reduce((rest, { share }) => rest - share, room);
+  return { strike, pinsDown: Math.min(10, Math.max(0, pinsDown)), leaves, other: Math.max(0, other) };
+}
+
+/** Chance of one hit with its 90 % interval: the fitted sets of coefficients, and the number of runs. */
+export function chanceAt(
+  { board, entryDeg, quality }: HitPoint,
+  table: CarryTable = CARRY_TABLE,
+): { value: number; low: number; high: number } {
+  const place: Place = placeOn(entryDeg < 0 ? -offsetOf(board) : offsetOf(board), Math.abs(entryDeg));
+  const value = shifted(between(table.strike, place), qualityShift(TYPICAL_QUALITY, quality, table));
+  const sd = Math.hypot(between(table.level, place), between(table.shape, place), between(table.sampling, place));
+  return { value, low: shifted(value, -Z_90 * sd), high: shifted(value, Z_90 * sd) };
+}
+
+/** Chance of one leave at a hit, 0–1; of a leave that the table does not keep one by one, an even part of the rest. */
+export function leaveChanceAt(leave: Leave, board: number, entryDeg: number, table: CarryTable = CARRY_TABLE): number {
+  const isMirrored = entryDeg < 0;
+  const place = placeOn(isMirrored ? -offsetOf(board) : offsetOf(board), Math.abs(entryDeg));
+  if (leave === STRIKE) return between(table.strike, place);
+  const k = table.leaves.indexOf(isMirrored ? mirrored(leave) : leave);
+  if (k >= 0) return between(table.leaveChance, place, table.leaves.length, k);
+  const kept = table.leaves.reduce((sum, _, at) => sum + between(table.leaveChance, place, table.leaves.length, at), 0);
+  return Math.max(0, 1 - between(table.strike, place) - kept) / (UNNAMED_LEAVES - table.leaves.length);
+}
+
+/** Sets of standing pins but for the strike. */
+const UNNAMED_LEAVES = 1023;
+
+/** Hand mirrored: leaves are computed for a right-hander and told in the bowler's own frame. */
+export function leaveSeen(leave: Leave, hand: "right" | "left"): Leave {
+  return hand === "right" ? leave : mirrored(leave);
+}
