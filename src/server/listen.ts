@@ -8,7 +8,12 @@ const TRIES = 20;
 
 export interface Listening {
   readonly address: string;
-  close(): Promise<void>;
+  /**
+   * Takes no more requests, lets those under way end, and cuts off what has not ended in time.
+   *
+   * @param mostMs how long they may take
+   */
+  close(mostMs: number): Promise<void>;
 }
 
 /**
@@ -24,7 +29,7 @@ export async function listen(server: Hono, port: number | null): Promise<Listeni
     try {
       const http = createServer(getRequestListener(server.fetch));
       const taken = await listenOn(http, tried);
-      return { address: `http://127.0.0.1:${taken}`, close: () => new Promise((resolve) => http.close(() => resolve())) };
+      return { address: `http://127.0.0.1:${taken}`, close: (mostMs) => closed(http, mostMs) };
     } catch (error) {
       const isTaken = error instanceof Error && "code" in error && error.code === "EADDRINUSE";
       if (!isTaken || index === ports.length - 1) throw error;
@@ -42,4 +47,13 @@ function listenOn(http: Server, port: number): Promise<number> {
       resolve(typeof address === "object" && address !== null ? address.port : port);
     });
   });
+}
+
+async function closed(http: Server, mostMs: number): Promise<void> {
+  const cutOff = setTimeout(() => http.closeAllConnections(), mostMs);
+  await new Promise<void>((resolve) => {
+    http.close(() => resolve());
+    http.closeIdleConnections();
+  });
+  clearTimeout(cutOff);
 }

@@ -1,41 +1,86 @@
-/** The page, served to this machine: `npm start`, or `node dist/server/main.js [--port 4780] [--no-open]`. */
+/** The page and the records, served to this machine: `npm start`, or `node dist/server/main.js`; see docs/server.md for the options. */
+import { randomBytes, randomUUID } from "node:crypto";
 import { existsSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { parseArgs } from "node:util";
-import { app } from "./app.ts";
-import { listen } from "./listen.ts";
+import { JobFault } from "#contract/problem";
+import { RecordsFault } from "#contract/records/fault";
+import { problemText } from "#words/problemText";
+import { computePool } from "./computePool.ts";
+import type { Config } from "./config/configSchema.ts";
+import { readConfig } from "./config/readConfig.ts";
+import { jsonLog } from "./log.ts";
 import { openBrowser } from "./openBrowser.ts";
+import { openShop } from "./openShop.ts";
 import { pageFiles } from "./pageFiles.ts";
+import { startServer } from "./startServer.ts";
+import { programVersion } from "./version.ts";
 
-const USAGE = "Usage: node dist/server/main.js [--port 0–65535] [--no-open]";
+const USAGE = "Usage: node dist/server/main.js [--own | --demonstration] [--data FOLDER] [--port 0–65535] [--config FILE] [--no-open]";
 const PAGE = fileURLToPath(new URL("../web/", import.meta.url));
 
 process.exitCode = await main(process.argv.slice(2));
 
 async function main(args: string[]): Promise<number> {
-  const asked = readArguments(args);
-  if (typeof asked === "string") return complain(`${asked}\n${USAGE}`, 2);
-  if (!existsSync(`${PAGE}index.html`)) return complain("The page has not been built yet. Run: npm run build", 1);
   try {
-    const { address } = await listen(app({ files: pageFiles(PAGE) }), asked.port);
-    console.log(`Gritwright is at ${address}  (stop it with Ctrl+C)`);
-    if (asked.open) openBrowser(address);
+    const config = readConfig(args, process.env);
+    if (!existsSync(`${PAGE}index.html`)) return complain("The page has not been built yet. Run: npm run build", 1);
+    await run(config);
     return 0;
   } catch (error) {
-    return complain(`No port could be had: ${error instanceof Error ? error.message : String(error)}`, 1);
+    if (error instanceof JobFault) return complain(`${error.problems.map(problemText).join("\n")}\n${USAGE}`, 2);
+    if (error instanceof RecordsFault) return complain(`The records could not be opened: ${error.message}`, 1);
+    return complain(`The server could not start: ${error instanceof Error ? error.message : String(error)}`, 1);
   }
 }
 
-/** What was asked for, or the sentence that says what is wrong with it. */
-function readArguments(args: string[]): { port: number | null; open: boolean } | string {
-  try {
-    const { values } = parseArgs({ args, options: { port: { type: "string" }, "no-open": { type: "boolean" } } });
-    const port = values.port === undefined ? null : Number(values.port);
-    if (port !== null && !(Number.isInteger(port) && port >= 0 && port <= 65535))
-      return `--port ${values.port}: a whole number from 0 to 65535 is allowed.`;
-    return { port, open: values["no-open"] !== true };
-  } catch (error) {
-    return error instanceof Error ? error.message : String(error);
+async function run(config: Config): Promise<void> {
+  const version = programVersion();
+  const log = jsonLog(
+    config.log,
+    (line) => process.stderr.write(line),
+    () => new Date().toISOString(),
+  );
+  const records = await openShop(config, {
+    now: Date.now,
+    randomBytes,
+    programVersion: version,
+    say: (words) => console.log(words),
+  });
+  const pool = computePool();
+  const server = await startServer({
+    config,
+    records,
+    executor: pool,
+    files: pageFiles(PAGE),
+    log,
+    now: Date.now,
+    nowMs: () => performance.now(),
+    newId: randomUUID,
+    version,
+  }).catch(async (error: unknown) => {
+    await Promise.all([pool.close(), records.close()]);
+    throw error;
+  });
+  console.log(`Gritwright is at ${server.address}  (stop it with Ctrl+C)`);
+  if (config.open) openBrowser(server.address);
+  onStop(async () => {
+    await server.stop();
+    await Promise.all([pool.close(), records.close()]);
+  });
+}
+
+/** The first signal lets everything end; a second one does not wait. */
+function onStop(stop: () => Promise<void>): void {
+  let isStopping = false;
+  for (const signal of ["SIGINT", "SIGTERM"] as const) {
+    process.on(signal, () => {
+      if (isStopping) process.exit(1);
+      isStopping = true;
+      stop().then(
+        () => process.exit(0),
+        (error: unknown) => process.exit(complain(`The server did not stop as it should: ${String(error)}`, 1)),
+      );
+    });
   }
 }
 

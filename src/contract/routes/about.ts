@@ -1,0 +1,25 @@
+import { z } from "zod";
+import { answers, route } from "./route.ts";
+
+const healthSchema = z.strictObject({
+  state: z.enum(["well", "closing"]),
+  version: z.string(),
+  /** Whether this is the invented shop. */
+  invented: z.boolean(),
+});
+
+/** The server about itself. */
+export const aboutRoutes = {
+  health: route({
+    method: "get",
+    path: "/api/health",
+    does: "Whether the server answers and its records can be read",
+    answer: answers(healthSchema),
+  }),
+  describe: route({
+    method: "get",
+    path: "/api/openapi.json",
+    does: "This description",
+    answer: answers(z.looseObject({ openapi: z.string() })),
+  }),
+};

@@ -1,0 +1,20 @@
+import { aboutRoutes } from "./about.ts";
+import { ballRoutes } from "./balls.ts";
+import { customerRoutes } from "./customers.ts";
+import { laneRoutes } from "./lanes.ts";
+import { moneyRoutes } from "./money.ts";
+import { planRoutes } from "./plans.ts";
+import { shopRoutes } from "./shop.ts";
+import { workRoutes } from "./work.ts";
+
+/** Every route there is. */
+export const API = {
+  ...aboutRoutes,
+  ...customerRoutes,
+  ...ballRoutes,
+  ...workRoutes,
+  ...moneyRoutes,
+  ...laneRoutes,
+  ...shopRoutes,
+  ...planRoutes,
+};

@@ -1,0 +1,35 @@
+import { bowlerKept, bowlerWritten } from "../records/bowler.ts";
+import { personKept, personWritten } from "../records/person.ts";
+import { changeRoute, createRoute, getRoute, listRoute } from "./kept.ts";
+import { idParams } from "./parts.ts";
+import { NOTHING, route } from "./route.ts";
+
+/** People of the shop, bowlers, and what is kept of one bowler. */
+export const customerRoutes = {
+  listPeople: listRoute("/api/people", "the people of the shop", personKept, ["state"]),
+  getPerson: getRoute("/api/people/:id", "a person of the shop", personKept),
+  createPerson: createRoute("/api/people", "a person of the shop", personWritten, personKept),
+  changePerson: changeRoute("/api/people/:id", "a person of the shop", personWritten, personKept),
+
+  listBowlers: listRoute("/api/bowlers", "bowlers", bowlerKept, []),
+  getBowler: getRoute("/api/bowlers/:id", "a bowler", bowlerKept),
+  createBowler: createRoute("/api/bowlers", "a bowler", bowlerWritten, bowlerKept),
+  changeBowler: changeRoute("/api/bowlers/:id", "a bowler", bowlerWritten, bowlerKept),
+
+  /** A post, because it is written down who took a bowler's data out. */
+  exportPersonalData: route({
+    method: "post",
+    path: "/api/bowlers/:id/personal-data",
+    params: idParams,
+    does: "Everything that is kept of a bowler, with photos, as one ZIP file",
+    answer: { kind: "file", status: 200, types: ["application/zip"] },
+  }),
+  erasePersonalData: route({
+    method: "delete",
+    path: "/api/bowlers/:id/personal-data",
+    params: idParams,
+    does: "Erases a bowler's personal data; work and money stay, without the person",
+    answer: NOTHING,
+    key: "allowed",
+  }),
+};

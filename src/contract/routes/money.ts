@@ -1,0 +1,49 @@
+import { z } from "zod";
+import { cents } from "../records/fields.ts";
+import { paymentKept, paymentWritten, prepaidKept, prepaidWritten, priceKept, priceWritten } from "../records/money.ts";
+import { stockItemKept, stockItemWritten, stockMovementKept, stockMovementWritten } from "../records/stock.ts";
+import { changeRoute, createOnceRoute, createRoute, getRoute, listRoute, removeRoute } from "./kept.ts";
+import { idParams } from "./parts.ts";
+import { answers, route } from "./route.ts";
+
+/** What a visit costs, what was paid of it, and what is owed; a negative amount is owed to the bowler. */
+const accountSchema = z.strictObject({
+  linesCents: cents,
+  discountCents: cents,
+  taxCents: cents,
+  totalCents: cents,
+  paidCents: cents,
+  owedCents: cents,
+  currency: z.string(),
+});
+
+/** Prices, payments and refunds, prepaid refreshes, stock. */
+export const moneyRoutes = {
+  listPrices: listRoute("/api/prices", "prices", priceKept, []),
+  getPrice: getRoute("/api/prices/:id", "a price", priceKept),
+  createPrice: createRoute("/api/prices", "a price", priceWritten, priceKept),
+  changePrice: changeRoute("/api/prices/:id", "a price", priceWritten, priceKept),
+  removePrice: removeRoute("/api/prices/:id", "a price"),
+
+  account: route({
+    method: "get",
+    path: "/api/visits/:id/account",
+    params: idParams,
+    does: "What a visit costs, what was paid and what is owed",
+    answer: answers(accountSchema),
+  }),
+  listPayments: listRoute("/api/payments", "payments and refunds", paymentKept, ["visitId"]),
+  getPayment: getRoute("/api/payments/:id", "a payment or refund", paymentKept),
+  createPayment: createOnceRoute("/api/payments", "a payment or a refund, once", paymentWritten, paymentKept),
+  listPrepaid: listRoute("/api/prepaid", "prepaid refreshes", prepaidKept, ["bowlerId", "visitId"]),
+  getPrepaid: getRoute("/api/prepaid/:id", "an entry of prepaid refreshes", prepaidKept),
+  createPrepaid: createOnceRoute("/api/prepaid", "refreshes bought ahead or used up, once", prepaidWritten, prepaidKept),
+
+  listStockItems: listRoute("/api/stock-items", "the stock", stockItemKept, ["kind", "state"]),
+  getStockItem: getRoute("/api/stock-items/:id", "an item of the stock", stockItemKept),
+  createStockItem: createRoute("/api/stock-items", "an item of the stock", stockItemWritten, stockItemKept),
+  changeStockItem: changeRoute("/api/stock-items/:id", "an item of the stock", stockItemWritten, stockItemKept),
+  listStockMovements: listRoute("/api/stock-movements", "movements of the stock", stockMovementKept, ["stockItemId", "stageDoneId"]),
+  getStockMovement: getRoute("/api/stock-movements/:id", "a movement of the stock", stockMovementKept),
+  createStockMovement: createRoute("/api/stock-movements", "a movement of the stock", stockMovementWritten, stockMovementKept),
+};

@@ -1,0 +1,107 @@
+import { z } from "zod";
+import { PROBLEM_KINDS, problemDocumentSchema } from "./problemDocument.ts";
+import type { Route, RouteAnswer, RouteBody } from "./route.ts";
+
+type Json = Readonly<Record<string, unknown>>;
+
+/**
+ * The table of routes as an OpenAPI 3.1 document. Its schemas are JSON Schema 2020-12, which zod writes itself.
+ *
+ * @param version of the program
+ */
+export function openApi(routes: Readonly<Record<string, Route>>, version: string): Json {
+  const paths: Record<string, Record<string, Json>> = {};
+  for (const [name, route] of Object.entries(routes)) {
+    const path = openApiPath(route.path);
+    paths[path] = { ...paths[path], [route.method]: operation(name, route) };
+  }
+  return {
+    openapi: "3.1.1",
+    info: { title: "Gritwright", version, description: "The records and computations of one pro shop, on its own machine." },
+    paths,
+    components: {
+      schemas: { Problem: schemaOf(problemDocumentSchema, "output") },
+      responses: {
+        Problem: {
+          description: `Problem details (RFC 9457). Kinds: ${Object.keys(PROBLEM_KINDS).join(", ")}.`,
+          content: { "application/problem+json": { schema: { $ref: "#/components/schemas/Problem" } } },
+        },
+      },
+    },
+  };
+}
+
+/** `/api/balls/:id` as `/api/balls/{id}`. */
+export function openApiPath(path: string): string {
+  return path.replace(/:(\w+)/g, "{$1}");
+}
+
+function operation(name: string, route: Route): Json {
+  return {
+    operationId: name,
+    summary: route.does,
+    tags: [route.path.split("/")[2]],
+    parameters: [...fieldsOf(route.params, "path"), ...fieldsOf(route.query, "query"), ...headersOf(route)],
+    ...(route.body === undefined ? {} : { requestBody: { required: true, content: contentOf(route.body) } }),
+    responses: { [route.answer.status]: answerOf(route), default: { $ref: "#/components/responses/Problem" } },
+  };
+}
+
+function fieldsOf(fields: z.ZodObject | undefined, place: "path" | "query"): Json[] {
+  return Object.entries(fields?.shape ?? {}).map(([name, field]) => ({
+    name,
+    in: place,
+    required: !z.safeParse(field as z.ZodType, undefined).success,
+    schema: schemaOf(field as z.ZodType, "input"),
+  }));
+}
+
+function headersOf({ match, key }: Route): Json[] {
+  const header = (name: string, required: boolean, description: string): Json => ({
+    name,
+    in: "header",
+    required,
+    description,
+    schema: { type: "string" },
+  });
+  return [
+    ...(match === true ? [header("If-Match", true, "The version the change was made on, as its ETag")] : []),
+    ...(key === undefined ? [] : [header("Idempotency-Key", key === "required", "1 to 128 letters; the same for every retry")]),
+  ];
+}
+
+function contentOf(body: RouteBody): Json {
+  if (body.kind === "json") return { "application/json": { schema: schemaOf(body.schema, "input") } };
+  return Object.fromEntries(body.types.map((type) => [type, {}]));
+}
+
+function answerOf({ answer, location, does }: Route): Json {
+  const headers = location === undefined ? {} : { headers: { Location: { schema: { type: "string" } } } };
+  return { description: does, ...headers, ...answerContent(answer) };
+}
+
+function answerContent(answer: RouteAnswer): Json {
+  switch (answer.kind) {
+    case "none":
+      return {};
+    case "json":
+      return { content: { "application/json": { schema: schemaOf(answer.schema, "output") } } };
+    case "file":
+      return { content: Object.fromEntries(answer.types.map((type) => [type, {}])) };
+    case "events":
+      return {
+        content: {
+          "text/event-stream": {
+            schema: { type: "string" },
+            "x-events": Object.fromEntries(Object.entries(answer.events).map(([event, schema]) => [event, schemaOf(schema, "output")])),
+          },
+        },
+      };
+  }
+}
+
+/** What zod cannot say in JSON Schema, the outcome of a transformation for instance, is left open rather than guessed. */
+function schemaOf(schema: z.ZodType, io: "input" | "output"): Json {
+  const { $schema: _dialect, ...written } = z.toJSONSchema(schema, { io, unrepresentable: "any" });
+  return written;
+}

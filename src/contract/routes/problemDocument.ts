@@ -1,0 +1,57 @@
+import { z } from "zod";
+
+/**
+ * Every way in which a request can fail, by the last part of its `type`; the status that goes with it, and a title that is the same each time (RFC 9457).
+ */
+export const PROBLEM_KINDS = {
+  notRead: { status: 400, title: "The request could not be read" },
+  keyMissing: { status: 400, title: "This request needs an Idempotency-Key" },
+  forwarded: { status: 400, title: "This server takes no forwarded requests" },
+  notFromHere: { status: 403, title: "Only pages of this server may ask" },
+  notFound: { status: 404, title: "There is no such thing" },
+  methodNotAllowed: { status: 405, title: "This cannot be done here" },
+  notNow: { status: 409, title: "This cannot be done in the present state" },
+  keyInUse: { status: 409, title: "The first request with this key is still being worked on" },
+  changedMeanwhile: { status: 412, title: "Somebody else changed it meanwhile" },
+  tooLarge: { status: 413, title: "The request is too large" },
+  wrongType: { status: 415, title: "This kind of content is not taken" },
+  misdirected: { status: 421, title: "This server answers to this machine only" },
+  invalid: { status: 422, title: "Something in the request is not allowed" },
+  keyReused: { status: 422, title: "This key was used for another request" },
+  versionMissing: { status: 428, title: "A change needs the version it was made on" },
+  tooMany: { status: 429, title: "Too much is being asked at once" },
+  broken: { status: 500, title: "Something of ours broke" },
+  damaged: { status: 500, title: "A file of the records cannot be used" },
+  busy: { status: 503, title: "The records are busy" },
+  closing: { status: 503, title: "The server is closing" },
+  notWritable: { status: 507, title: "The records cannot be written" },
+} as const satisfies Readonly<Record<string, { readonly status: number; readonly title: string }>>;
+export type ProblemKind = keyof typeof PROBLEM_KINDS;
+
+const KINDS = Object.keys(PROBLEM_KINDS) as [ProblemKind, ...ProblemKind[]];
+const TYPE_PREFIX = "urn:gritwright:problem:";
+
+/** One thing that is wrong: its place in the request, what stood there, what is allowed, and the sentence. */
+export const fieldProblemSchema = z.strictObject({
+  path: z.string(),
+  value: z.unknown(),
+  allowed: z.string(),
+  message: z.string(),
+});
+export type FieldProblem = z.output<typeof fieldProblemSchema>;
+
+/** Problem details (RFC 9457), with our own fields: what is wrong by field, and the thing as it is now where somebody else changed it. */
+export const problemDocumentSchema = z.strictObject({
+  type: z.templateLiteral([TYPE_PREFIX, z.enum(KINDS)]),
+  title: z.string(),
+  status: z.int(),
+  detail: z.string().optional(),
+  problems: z.array(fieldProblemSchema).optional(),
+  current: z.unknown().optional(),
+});
+export type ProblemDocument = z.output<typeof problemDocumentSchema>;
+
+/** The `type` of a kind of problem. */
+export function problemType(kind: ProblemKind): ProblemDocument["type"] {
+  return `${TYPE_PREFIX}${kind}`;
+}

@@ -1,0 +1,56 @@
+import type { z } from "zod";
+
+/** What a request carries beside its address. */
+export type RouteBody =
+  | { readonly kind: "json"; readonly schema: z.ZodType }
+  /** A file as it is; what it really is, is seen from its first bytes. */
+  | { readonly kind: "file"; readonly types: readonly string[] };
+
+/** What comes back when all goes well. */
+export type RouteAnswer =
+  | { readonly kind: "json"; readonly status: 200 | 201 | 202; readonly schema: z.ZodType }
+  | { readonly kind: "none"; readonly status: 204 }
+  | { readonly kind: "file"; readonly status: 200; readonly types: readonly string[] }
+  /** Server-sent events, by their names. */
+  | { readonly kind: "events"; readonly status: 200; readonly events: Readonly<Record<string, z.ZodType>> };
+
+/** One way to ask something of the server. The table of all of them is the server's router, its description and the type of its client. */
+export interface Route {
+  readonly method: "get" | "post" | "patch" | "delete";
+  /** With parameters as `:id`. */
+  readonly path: `/api/${string}`;
+  /** What it does, in a sentence without a full stop. */
+  readonly does: string;
+  readonly params?: z.ZodObject;
+  readonly query?: z.ZodObject;
+  readonly body?: RouteBody;
+  readonly answer: RouteAnswer;
+  /** The thing changes only if it still is the version that `If-Match` names. */
+  readonly match?: true;
+  /** `Idempotency-Key`: a repeated request with the same key is answered as the first was and changes nothing. */
+  readonly key?: "allowed" | "required";
+  /** Where the thing that was made can be asked for; `:id` is its id. */
+  readonly location?: string;
+}
+
+/** A route, with its exact types kept. */
+export function route<const R extends Route>(given: R): R {
+  return given;
+}
+
+/** The parameter names of a path: `/api/balls/:id` has `id`. */
+export function paramNames(path: string): string[] {
+  return [...path.matchAll(/:(\w+)/g)].map(([, name]) => name);
+}
+
+/** JSON that is sent. */
+export function json<const S extends z.ZodType>(schema: S) {
+  return { kind: "json", schema } as const;
+}
+
+/** JSON that comes back. */
+export function answers<const S extends z.ZodType, const Status extends 200 | 201 | 202 = 200>(schema: S, status?: Status) {
+  return { kind: "json", status: status ?? (200 as Status), schema } as const;
+}
+
+export const NOTHING = { kind: "none", status: 204 } as const;

@@ -1,0 +1,118 @@
+import { z } from "zod";
+import { mapping, oneOf, text } from "../job/fields.ts";
+import { auditEntryKept } from "../records/auditEntry.ts";
+import { ballKept } from "../records/ball.ts";
+import { bowlerKept } from "../records/bowler.ts";
+import { settingsKept, settingsWritten } from "../records/settings.ts";
+import { changesOf } from "./changes.ts";
+import { listRoute } from "./kept.ts";
+import { idParams } from "./parts.ts";
+import { answers, json, route } from "./route.ts";
+
+const backupSchema = z.strictObject({
+  name: z.string(),
+  madeAt: z.string(),
+  bytes: z.int(),
+  why: z.enum(["asked", "scheduled", "before migration", "before restore"]),
+});
+const backupReportSchema = z.strictObject({
+  madeAt: z.string(),
+  programVersion: z.string(),
+  schema: z.string(),
+  files: z.int(),
+  counts: z.record(z.string(), z.int()),
+});
+const named = mapping({ name: text("Name of the backup, as the list gives it") }, "Which backup");
+
+const listShape = {
+  kind: oneOf(["bowlers", "balls"], "What the list holds"),
+  csv: z.string({ error: "a table as CSV" }).min(1, { error: "a table as CSV" }),
+  mapping: z.record(z.string(), z.string(), { error: "a field for each column" }).optional(),
+};
+const previewSchema = z.strictObject({
+  columns: z.array(z.string()),
+  mapping: z.record(z.string(), z.string()),
+  fields: z.array(z.string()),
+  rows: z.int(),
+  sample: z.array(z.record(z.string(), z.unknown())),
+  problems: z.array(z.strictObject({ row: z.int(), column: z.string(), value: z.string(), allowed: z.string() })),
+});
+
+/** Settings, search, the trail of who did what, backups, export and import. */
+export const shopRoutes = {
+  getSettings: route({ method: "get", path: "/api/settings", does: "What the shop has settled on", answer: answers(settingsKept) }),
+  changeSettings: route({
+    method: "patch",
+    path: "/api/settings",
+    does: "Changes the given settings",
+    body: json(changesOf(settingsWritten)),
+    answer: answers(settingsKept),
+    match: true,
+    key: "allowed",
+  }),
+  listAudit: listRoute("/api/audit", "who did what, when", auditEntryKept, ["kind", "thingId", "by"]),
+  search: route({
+    method: "get",
+    path: "/api/search",
+    query: mapping({ words: text("A name, a serial number or its end, a telephone number or its end") }, "What is looked for"),
+    does: "Bowlers and balls by name, serial number or telephone number, at most twenty of each",
+    answer: answers(z.strictObject({ bowlers: z.array(bowlerKept), balls: z.array(ballKept) })),
+  }),
+
+  listBackups: route({
+    method: "get",
+    path: "/api/backups",
+    does: "Lists the backups, newest first",
+    answer: answers(z.strictObject({ items: z.array(backupSchema) })),
+  }),
+  makeBackup: route({
+    method: "post",
+    path: "/api/backups",
+    does: "Makes a backup while work goes on",
+    answer: answers(backupSchema, 201),
+  }),
+  verifyBackup: route({
+    method: "post",
+    path: "/api/backups/:name/verify",
+    params: named,
+    does: "Reads a backup through and compares every checksum",
+    answer: answers(backupReportSchema),
+  }),
+  backupBytes: route({
+    method: "get",
+    path: "/api/backups/:name",
+    params: named,
+    does: "A backup, to be kept elsewhere",
+    answer: { kind: "file", status: 200, types: ["application/zip"] },
+  }),
+  exportAll: route({
+    method: "get",
+    path: "/api/export",
+    does: "Everything as JSON and as tables, in one ZIP file",
+    answer: { kind: "file", status: 200, types: ["application/zip"] },
+  }),
+
+  previewImport: route({
+    method: "post",
+    path: "/api/imports/preview",
+    does: "What an import would do; nothing is written",
+    body: json(mapping(listShape, "A list")),
+    answer: answers(previewSchema),
+  }),
+  applyImport: route({
+    method: "post",
+    path: "/api/imports",
+    does: "Takes in all rows of a list, or none",
+    body: json(mapping(listShape, "A list")),
+    answer: answers(z.strictObject({ importId: z.string(), added: z.int(), alreadyThere: z.int() }), 201),
+    key: "allowed",
+  }),
+  undoImport: route({
+    method: "post",
+    path: "/api/imports/:id/undo",
+    params: idParams,
+    does: "Takes out again what an import added, where nobody has changed or used it since",
+    answer: answers(z.strictObject({ takenOut: z.int() })),
+    key: "allowed",
+  }),
+};

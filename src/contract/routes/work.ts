@@ -1,0 +1,69 @@
+import { z } from "zod";
+import { mapping, oneOf, text } from "../job/fields.ts";
+import { stageDoneKept, stageDoneWritten } from "../records/stageDone.ts";
+import { ticketKept, ticketWritten } from "../records/ticket.ts";
+import { TICKET_STATES } from "../records/ticketStates.ts";
+import { visitKept, visitWritten } from "../records/visit.ts";
+import { changeRoute, createRoute, getRoute, listRoute } from "./kept.ts";
+import { idParams } from "./parts.ts";
+import { answers, json, route } from "./route.ts";
+
+/** A ticket that somebody has something to do about, with the names that a person looks for. */
+const queuedSchema = z.strictObject({
+  ticket: ticketKept,
+  ballName: z.string(),
+  bowlerName: z.string().nullable(),
+});
+export const queueSchema = z.strictObject({ items: z.array(queuedSchema) });
+export type Queue = z.output<typeof queueSchema>;
+
+const moved = { params: idParams, answer: answers(ticketKept), match: true, key: "allowed" } as const;
+
+/** Visits, their tickets, the work on them, and the queue. */
+export const workRoutes = {
+  listVisits: listRoute("/api/visits", "visits", visitKept, ["bowlerId", "state"]),
+  getVisit: getRoute("/api/visits/:id", "a visit", visitKept),
+  createVisit: createRoute("/api/visits", "a visit", visitWritten, visitKept),
+  changeVisit: changeRoute("/api/visits/:id", "a visit", visitWritten, visitKept),
+
+  listTickets: listRoute("/api/tickets", "tickets", ticketKept, ["visitId", "ballId", "bowlerId", "state", "reworkOf"]),
+  getTicket: getRoute("/api/tickets/:id", "a ticket", ticketKept),
+  createTicket: createRoute("/api/tickets", "a ticket", ticketWritten, ticketKept),
+  changeTicket: changeRoute("/api/tickets/:id", "a ticket", ticketWritten, ticketKept),
+  moveTicket: route({
+    ...moved,
+    method: "post",
+    path: "/api/tickets/:id/move",
+    does: "Moves a ticket on to another state, where the states allow it",
+    body: json(mapping({ to: oneOf(TICKET_STATES, "The state it moves to") }, "A move")),
+  }),
+  keepPlan: route({
+    ...moved,
+    method: "post",
+    path: "/api/tickets/:id/plan",
+    does: "Keeps a computed plan with a ticket: its inputs, seed, assumptions and the engine's version",
+    body: json(mapping({ planId: text("Id of a plan that is done") }, "Which plan")),
+  }),
+
+  listStagesDone: listRoute("/api/stages-done", "stages that have been done", stageDoneKept, ["ticketId", "personId"]),
+  getStageDone: getRoute("/api/stages-done/:id", "a stage that has been done", stageDoneKept),
+  createStageDone: createRoute(
+    "/api/stages-done",
+    "a stage that has been done; what it used leaves the stock",
+    stageDoneWritten,
+    stageDoneKept,
+  ),
+
+  queue: route({
+    method: "get",
+    path: "/api/queue",
+    does: "The tickets that are not collected or cancelled, by promise",
+    answer: answers(queueSchema),
+  }),
+  hearQueue: route({
+    method: "get",
+    path: "/api/queue/events",
+    does: "The queue now, and again after every change of it",
+    answer: { kind: "events", status: 200, events: { queue: queueSchema } },
+  }),
+};

@@ -1,0 +1,157 @@
+import type { BallJob, CoverId } from "#engine/ball/ball";
+import { COVERS } from "#engine/ball/covers";
+import { TYPICAL_BALL } from "#engine/ball/typical";
+import type { Bowler } from "#engine/delivery/bowler";
+import { HOOK_WORDS, SPEED_WORDS, TYPICAL_SPREAD } from "#engine/delivery/words";
+import { type Finish, finishText } from "#engine/surface/finish";
+import type { Dice } from "./dice.ts";
+import { BOWLER_NAMES, ballName, phoneNumber } from "./invented.ts";
+import type { Making } from "./making.ts";
+import { DAY, dayOf } from "./shopClock.ts";
+
+/** A bowler and what the engine needs to know of the delivery. */
+export interface Customer {
+  readonly id: string;
+  readonly delivery: Bowler;
+  /** Which of the houses is played. */
+  readonly home: number;
+  readonly balls: readonly CustomerBall[];
+}
+
+/** A ball as it is at one time of the two years. */
+export interface CustomerBall {
+  readonly id: string;
+  readonly name: string;
+  readonly cover: CoverId;
+  readonly job: BallJob;
+  readonly gamesPerWeek: number;
+  finish: Finish;
+  finishedMs: number;
+  extractedMs: number;
+}
+
+/** Forty bowlers with three balls each: what a league bowler carries is a strong one, a weaker one, and one for spares. */
+export async function makeCustomers(making: Making): Promise<Customer[]> {
+  const customers: Customer[] = [];
+  for (const [index, name] of BOWLER_NAMES.entries()) customers.push(await makeCustomer(making, index, name));
+  return customers;
+}
+
+async function makeCustomer(making: Making, index: number, name: string): Promise<Customer> {
+  const { things, dice, clock, beginMs, by } = making;
+  const at = clock.at(beginMs + index * 60_000);
+  const speed = dice.weighted([
+    ["slow", 3],
+    ["medium", 5],
+    ["fast", 2],
+  ] as const);
+  const hook = dice.weighted([
+    ["little", 3],
+    ["medium", 5],
+    ["much", 2],
+  ] as const);
+  const hand = dice.chance(0.12) ? "left" : "right";
+  const isMeasured = dice.chance(0.4);
+  const delivery = deliveryOf(name, hand, speed, hook, dice);
+  const figures = {
+    speedMph: tenth(delivery.speedMph),
+    revRateRpm: Math.round(delivery.revRateRpm),
+    axisRotationDeg: Math.round(delivery.axisRotationDeg),
+    axisTiltDeg: Math.round(delivery.axisTiltDeg),
+  };
+  const bowler = await things.bowlers.create(
+    {
+      name,
+      phone: phoneNumber(index),
+      email: `bowler${index + 1}@shop.example`,
+      hand,
+      grip: hook === "much" && dice.chance(0.5) ? "two hands" : "thumb",
+      deliveries: [isMeasured ? { at, how: "video", ...figures } : { at, how: "word only", speed, hook }],
+      notes: "Invented.",
+    },
+    { by },
+  );
+  const balls: CustomerBall[] = [];
+  for (const [place, ball] of bagOf(dice).entries()) balls.push(await makeBall(making, bowler.id, index * 3 + place, ball));
+  return { id: bowler.id, delivery, home: index % 2, balls };
+}
+
+/** What the words stand for, and the bowler's own difference from it. */
+function deliveryOf(
+  name: string,
+  hand: "left" | "right",
+  speed: keyof typeof SPEED_WORDS,
+  hook: keyof typeof HOOK_WORDS,
+  dice: Dice,
+): Bowler {
+  const typical = { ...SPEED_WORDS[speed], ...HOOK_WORDS[hook] };
+  return {
+    name,
+    hand,
+    speedMph: dice.normal(typical.speedMph, 0.5),
+    revRateRpm: dice.normal(typical.revRateRpm, 20),
+    axisRotationDeg: dice.normal(typical.axisRotationDeg, 4),
+    axisTiltDeg: dice.normal(typical.axisTiltDeg, 2),
+    spread: TYPICAL_SPREAD,
+  };
+}
+
+type BagBall = Pick<CustomerBall, "cover" | "job" | "gamesPerWeek" | "finish">;
+
+function bagOf(dice: Dice): BagBall[] {
+  const ball = (cover: CoverId, job: BallJob, games: readonly [number, number]): BagBall => ({
+    cover,
+    job,
+    gamesPerWeek: dice.between(...games),
+    finish: dice.pick(COVERS[cover].usual),
+  });
+  return [
+    ball(dice.pick(["solid", "hybrid"]), "strike", [1.5, 4]),
+    ball(
+      dice.weighted([
+        ["pearl", 3],
+        ["hybrid", 2],
+        ["urethane", 1],
+      ]),
+      dice.chance(0.7) ? "strike" : "control",
+      [0.7, 2],
+    ),
+    ball("polyester", "spare", [1, 4]),
+  ];
+}
+
+async function makeBall({ things, dice, beginMs, by }: Making, bowlerId: string, index: number, ball: BagBall): Promise<CustomerBall> {
+  const boughtMs = beginMs - dice.whole(20, 700) * DAY;
+  const finish = finishText(ball.finish);
+  const kept = await things.balls.create(
+    {
+      name: ballName(index),
+      serial: `INV${String(100_000 + index * 37)}`,
+      bowlerId,
+      cover: ball.cover,
+      job: ball.job,
+      core: {
+        massLb: dice.weighted([
+          [15, 5],
+          [14, 3],
+          [16, 1],
+        ]),
+        diameterIn: TYPICAL_BALL.diameterIn,
+        rgIn: tenth(10 * dice.between(2.46, 2.6)) / 10,
+        differentialIn: ball.cover === "polyester" ? 0.01 : Math.round(1000 * dice.between(0.03, 0.055)) / 1000,
+      },
+      boxFinish: finish,
+      surface: [{ at: new Date(beginMs).toISOString(), who: "maker", finish, note: "As it came. Invented." }],
+      purchasedOn: dayOf(boughtMs),
+      drilledOn: dayOf(boughtMs + 2 * DAY),
+      notes: "Invented.",
+    },
+    { by },
+  );
+  const since = beginMs - dice.whole(0, 60) * DAY;
+  return { ...ball, id: kept.id, name: kept.name, finishedMs: since, extractedMs: since };
+}
+
+function tenth(value: number): number {
+  return Math.round(10 * value) / 10;
+}

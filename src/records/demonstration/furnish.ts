@@ -1,0 +1,119 @@
+import { ABRASIVES, type AbrasiveId } from "#engine/surface/abrasives";
+import { effectiveRaUm } from "#engine/surface/finish";
+import { HOUSE_NAMES, PEOPLE, SHOP_NAME } from "./invented.ts";
+import type { Making } from "./making.ts";
+import { dayOf } from "./shopClock.ts";
+import { readingUm } from "./surface.ts";
+
+export interface Technician {
+  readonly id: string;
+  readonly initials: string;
+}
+
+export interface Place {
+  readonly houseId: string;
+  readonly laneIds: readonly string[];
+  readonly patternId: string;
+  /** Name of the engine's pattern that lies there. */
+  readonly pattern: string;
+}
+
+/** The shop before its first customer. */
+export interface Furnished {
+  readonly technicians: readonly Technician[];
+  readonly places: readonly Place[];
+  /** Stock items by abrasive. */
+  readonly stock: ReadonlyMap<AbrasiveId, string>;
+  readonly cleanerId: string;
+  readonly referenceBallId: string;
+  /** Its roughness, µm effective. */
+  readonly referenceUm: number;
+}
+
+export const PRICES = { refresh: 2000, polish: 500, extraction: 2500, resurfacing: 3500 } as const;
+export const TAX_PERMILLE = 80;
+const PADS: readonly AbrasiveId[] = ["pad-360", "pad-500", "pad-800", "pad-1000", "pad-1500", "pad-2000", "pad-3000", "pad-4000"];
+const STOCKED: readonly AbrasiveId[] = [...PADS, "paper-P400", "cutting-polish"];
+
+export async function furnish(making: Making): Promise<Furnished> {
+  const { things, by, clock, beginMs } = making;
+  clock.at(beginMs);
+  const { version } = await things.settings.get();
+  await things.settings.change(
+    { shopName: SHOP_NAME, zone: "America/Chicago", currency: "USD", taxPermille: TAX_PERMILLE, data: "invented" },
+    { by, expectedVersion: version },
+  );
+  for (const [name, eachCents] of Object.entries(PRICES))
+    await things.prices.create(
+      { name: `Invented price: ${name}`, eachCents, currency: "USD", taxPermille: TAX_PERMILLE, from: dayOf(beginMs) },
+      { by },
+    );
+  const referenceUm = effectiveRaUm({ number: 2000, polished: false });
+  const referenceBall = await things.referenceBalls.create(
+    { name: "Reference 2000", finish: "2000", raUm: rounded(readingUm(referenceUm)), measuredAt: clock.at(beginMs) },
+    { by },
+  );
+  return {
+    technicians: await technicians(making),
+    places: await places(making),
+    ...(await stock(making)),
+    referenceBallId: referenceBall.id,
+    referenceUm,
+  };
+}
+
+/** The first person is there from the beginning; the others are added. */
+async function technicians({ things, by }: Making): Promise<Technician[]> {
+  const first = await things.people.get(by);
+  await things.people.change(by, PEOPLE[0], { by, expectedVersion: first.version });
+  const others = [];
+  for (const person of PEOPLE.slice(1)) others.push(await things.people.create(person, { by }));
+  return [{ id: by, initials: PEOPLE[0].initials }, ...others.map(({ id, initials }) => ({ id, initials }))];
+}
+
+async function places({ things, by }: Making): Promise<Place[]> {
+  const made: Place[] = [];
+  for (const [i, pattern] of (["medium-41", "light-38"] as const).entries()) {
+    const house = await things.houses.create({ name: HOUSE_NAMES[i], notes: "Invented." }, { by });
+    const laneIds: string[] = [];
+    for (let number = 1; number <= 8; number++)
+      laneIds.push((await things.lanes.create({ houseId: house.id, number, surface: "synthetic" }, { by })).id);
+    const kept = await things.patterns.create({ name: `House pattern, ${HOUSE_NAMES[i]}`, houseId: house.id, oil: { pattern } }, { by });
+    made.push({ houseId: house.id, laneIds, patternId: kept.id, pattern });
+  }
+  return made;
+}
+
+async function stock({ things, by, clock, beginMs }: Making): Promise<Pick<Furnished, "stock" | "cleanerId">> {
+  const items = new Map<AbrasiveId, string>();
+  const at = clock.at(beginMs);
+  for (const abrasive of STOCKED) {
+    const { kind, grade } = ABRASIVES[abrasive];
+    const item = await things.stockItems.create(
+      {
+        name: stockName(abrasive),
+        kind: kind === "foamPad" ? "pad" : kind === "wetPaper" ? "wet paper" : "polish",
+        number: grade?.number ?? null,
+        unit: kind === "cuttingPolish" ? "mL" : "uses",
+        reorderAt: 40,
+      },
+      { by },
+    );
+    await things.stockMovements.create({ stockItemId: item.id, at, change: 4000, why: "delivered" }, { by });
+    items.set(abrasive, item.id);
+  }
+  const cleaner = await things.stockItems.create({ name: "Cleaner", kind: "cleaner", unit: "mL", reorderAt: 500 }, { by });
+  await things.stockMovements.create({ stockItemId: cleaner.id, at, change: 20_000, why: "delivered" }, { by });
+  return { stock: items, cleanerId: cleaner.id };
+}
+
+/** `pad-2000` as `Pad 2000`. */
+export function stockName(abrasive: AbrasiveId): string {
+  const words = abrasive.replaceAll("-", " ");
+  return words[0].toUpperCase() + words.slice(1);
+}
+
+/** Three figures are what a tester shows. */
+export function rounded(value: number): number {
+  return Number(value.toPrecision(3));
+}

@@ -1,0 +1,40 @@
+import { API } from "#contract/routes/api";
+import { openApi } from "#contract/routes/openApi";
+import type { Records } from "#records/records";
+import type { Handlers } from "./http/mount.ts";
+import type { PlanBook } from "./plans/planBook.ts";
+import { ballHandlers } from "./routes/balls.ts";
+import { customerHandlers } from "./routes/customers.ts";
+import { laneHandlers } from "./routes/lanes.ts";
+import { moneyHandlers } from "./routes/money.ts";
+import { planHandlers } from "./routes/plans.ts";
+import { shopHandlers } from "./routes/shop.ts";
+import { workHandlers } from "./routes/work.ts";
+
+export interface ApiParts {
+  readonly records: Records;
+  readonly plans: PlanBook;
+  readonly version: string;
+  /** Whether the server is about to stop. */
+  readonly isClosing: () => boolean;
+}
+
+/** What is done for every route of the table. */
+export function apiHandlers({ records, plans, version, isClosing }: ApiParts): Handlers<typeof API> {
+  const description = openApi(API, version) as { openapi: string };
+  return {
+    async health() {
+      await records.health();
+      const { data } = await records.settings.get();
+      return { state: isClosing() ? "closing" : "well", version, invented: data === "invented" };
+    },
+    describe: async () => description,
+    ...customerHandlers(records),
+    ...ballHandlers(records),
+    ...workHandlers(records, plans),
+    ...moneyHandlers(records),
+    ...laneHandlers(records),
+    ...shopHandlers(records),
+    ...planHandlers(plans),
+  };
+}

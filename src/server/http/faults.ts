@@ -1,0 +1,63 @@
+import { fromEngine, JobFault } from "#contract/problem";
+import { RecordsFault, type RecordsFaultKind } from "#contract/records/fault";
+import type { FieldProblem, ProblemKind } from "#contract/routes/problemDocument";
+import { EngineFault, type Problem } from "#engine/fault";
+import { problemText } from "#words/problemText";
+import { Refusal } from "./refusal.ts";
+
+/** What is wrong, field by field, with the sentence of the catalogue. */
+export function fieldProblems(fault: JobFault | EngineFault): FieldProblem[] {
+  const problems = fault instanceof JobFault ? fault.problems : fromEngine(fault.problems);
+  return problems.map((problem) => ({
+    path: problem.path,
+    // A value that is not there has no JSON.
+    value: problem.value ?? null,
+    allowed: problem.allowed,
+    message: problemText(problem),
+  }));
+}
+
+/** The refusal that an error amounts to; null for a fault of ours. */
+export function refusalOf(error: unknown): Refusal | null {
+  if (error instanceof Refusal) return error;
+  if (error instanceof JobFault || error instanceof EngineFault) return new Refusal("invalid", { problems: fieldProblems(error) });
+  return error instanceof RecordsFault ? refusalOfRecords(error) : null;
+}
+
+const KINDS: Readonly<Record<RecordsFaultKind, ProblemKind>> = {
+  notFound: "notFound",
+  changedMeanwhile: "changedMeanwhile",
+  refused: "invalid",
+  keyReused: "keyReused",
+  busy: "busy",
+  readOnly: "notWritable",
+  full: "notWritable",
+  damaged: "damaged",
+  newerSchema: "damaged",
+  notReachable: "busy",
+  badBackup: "damaged",
+};
+
+/** `about` stays here: for a key or a path it is nobody's business over the wire. */
+function refusalOfRecords({ kind, problems, current }: RecordsFault): Refusal {
+  if (kind === "changedMeanwhile") return new Refusal(KINDS[kind], { current });
+  return new Refusal(KINDS[kind], { detail: DETAILS[kind], ...(problems.length === 0 ? {} : { problems: problems.map(told) }) });
+}
+
+const DETAILS: Readonly<Record<Exclude<RecordsFaultKind, "changedMeanwhile">, string>> = {
+  notFound: "It is not in the records.",
+  refused: "Nothing was written.",
+  keyReused: "A retry sends the same request with its key; another request has a key of its own.",
+  busy: "Another program is writing; try again.",
+  readOnly: "The folder of the records is read-only.",
+  full: "The disk is full; nothing of this was written.",
+  damaged: "A file of the records is damaged. Restore a backup.",
+  newerSchema: "The records were written by a newer version of this program.",
+  notReachable: "The database does not answer; try again.",
+  badBackup: "This backup is damaged or is none.",
+};
+
+function told(problem: Problem): FieldProblem {
+  const [{ path, value, allowed, reason }] = fromEngine([problem]);
+  return { path, value: value ?? null, allowed, message: problemText({ path, value: value ?? null, allowed, reason }) };
+}

@@ -1,0 +1,92 @@
+import type { Context, Hono } from "hono";
+import { bodyLimit } from "hono/body-limit";
+import type { z } from "zod";
+import type { Route } from "#contract/routes/route";
+import type { Limits } from "../config/configSchema.ts";
+import { type Asked, readAsked } from "./asked.ts";
+import type { EventStreams, Telling } from "./events.ts";
+import { Refusal } from "./refusal.ts";
+
+/** A file that comes back. */
+export interface SentFile {
+  readonly bytes: Uint8Array;
+  readonly type: string;
+  /** Under which name it is saved; null where it is shown in the page. */
+  readonly name: string | null;
+}
+
+type ReplyOf<A> = A extends { kind: "json"; schema: infer S extends z.ZodType }
+  ? z.output<S>
+  : A extends { kind: "file" }
+    ? SentFile
+    : A extends { kind: "events" }
+      ? Telling
+      : undefined;
+
+export type Handler<R extends Route> = (asked: Asked<R>) => Promise<ReplyOf<R["answer"]>>;
+/** A handler for every route of a table: the compiler counts them. */
+export type Handlers<Table extends Readonly<Record<string, Route>>> = { readonly [Name in keyof Table]: Handler<Table[Name]> };
+
+/** Which person of the shop acts in a request. Accounts change this one function; handlers see a person's id only. */
+export type WhoActs = (context: Context) => Promise<string>;
+
+export interface Mounting {
+  readonly limits: Limits;
+  readonly streams: EventStreams;
+  readonly whoActs: WhoActs;
+}
+
+const MEGABYTE = 1_000_000;
+const KILOBYTE = 1000;
+
+/** Puts every route of a table on the server. */
+export function mount<Table extends Readonly<Record<string, Route>>>(
+  server: Hono,
+  table: Table,
+  handlers: Handlers<Table>,
+  { limits, streams, whoActs }: Mounting,
+): void {
+  for (const [name, route] of Object.entries(table)) {
+    // Name and route come from one entry of the table, so handler and route belong together.
+    const handle = handlers[name as keyof Table] as unknown as Handler<Route>;
+    const most = route.body?.kind === "file" ? limits.fileMb * MEGABYTE : limits.bodyKb * KILOBYTE;
+    server.on(route.method.toUpperCase(), route.path, bodyLimit({ maxSize: most, onError: () => tooLarge(most) }), async (context) => {
+      const asked = await readAsked(context, route, await whoActs(context));
+      return replyTo(context, route, await handle(asked), streams);
+    });
+  }
+}
+
+function tooLarge(most: number): never {
+  throw new Refusal("tooLarge", { detail: `At most ${most} bytes are taken.` });
+}
+
+function replyTo(context: Context, route: Route, reply: unknown, streams: EventStreams): Response {
+  switch (route.answer.kind) {
+    case "none":
+      return context.body(null, 204);
+    case "events":
+      return streams.open(context, reply as Telling);
+    case "file":
+      return fileReply(context, reply as SentFile);
+    case "json":
+      return jsonReply(context, route, reply, route.answer.status);
+  }
+}
+
+function jsonReply(context: Context, { location }: Route, reply: unknown, status: 200 | 201 | 202): Response {
+  const about = reply as { readonly id?: unknown; readonly version?: unknown };
+  const headers: Record<string, string> = { "Cache-Control": "no-store" };
+  if (typeof about.version === "number") headers.ETag = `"${about.version}"`;
+  if (location !== undefined) headers.Location = location.replace(":id", String(about.id));
+  if (headers.ETag !== undefined && context.req.method === "GET" && context.req.header("if-none-match") === headers.ETag)
+    return context.body(null, 304, headers);
+  return context.json(reply as object, status, headers);
+}
+
+function fileReply(context: Context, { bytes, type, name }: SentFile): Response {
+  const disposition = name === null ? "inline" : `attachment; filename="${name}"`;
+  // Whatever is in it, nothing in it may run.
+  const headers = { "Content-Type": type, "Content-Disposition": disposition, "Content-Security-Policy": "default-src 'none'; sandbox" };
+  return context.body(new Uint8Array(bytes), 200, { ...headers, "Cache-Control": "private, no-cache" });
+}

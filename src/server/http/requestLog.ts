@@ -1,0 +1,35 @@
+import type { MiddlewareHandler } from "hono";
+import { routePath } from "hono/route";
+import type { Log } from "../log.ts";
+
+/**
+ * One line a request: which route (never the address itself, which can hold an id or a search word), how it ended, how long it took.
+ *
+ * @param nowMs a clock that only goes forward
+ */
+export function requestLog(log: Log, nowMs: () => number): MiddlewareHandler {
+  return async (context, next) => {
+    const from = nowMs();
+    await next();
+    log("info", {
+      event: "request",
+      method: context.req.method,
+      route: routePath(context, -1),
+      status: context.res.status,
+      ms: Math.round(10 * (nowMs() - from)) / 10,
+    });
+  };
+}
+
+/** What may be logged of an error: its kind and where it came from. Its message may quote what a person wrote. */
+export function withoutWords(error: unknown): { readonly error: string; readonly at: string } {
+  if (!(error instanceof Error)) return { error: typeof error, at: "" };
+  const frames = (error.stack ?? "").split("\n").filter((line) => /^\s+at /.test(line));
+  return {
+    error: error.name,
+    at: frames
+      .slice(0, 6)
+      .map((line) => line.trim())
+      .join(" < "),
+  };
+}

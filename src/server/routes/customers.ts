@@ -1,0 +1,31 @@
+import { zipSync } from "fflate";
+import type { customerRoutes } from "#contract/routes/customers";
+import type { Records } from "#records/records";
+import type { Handlers } from "../http/mount.ts";
+import { changed, created, got, listed, writeOf } from "./keptHandlers.ts";
+
+export function customerHandlers({ people, bowlers, personal }: Records): Handlers<typeof customerRoutes> {
+  return {
+    listPeople: listed(people),
+    getPerson: got(people),
+    createPerson: created(people),
+    changePerson: changed(people),
+
+    listBowlers: listed(bowlers),
+    getBowler: got(bowlers),
+    createBowler: created(bowlers),
+    changeBowler: changed(bowlers),
+
+    async exportPersonalData(asked) {
+      const { document, photos } = await personal.exportOf(asked.params.id, writeOf(asked));
+      const text = new TextEncoder().encode(JSON.stringify(document, null, 2));
+      const files = { "bowler.json": text, ...Object.fromEntries(photos.map(({ name, bytes }) => [`photos/${name}`, bytes])) };
+      // Photos are compressed already.
+      return { bytes: zipSync(files, { level: 1 }), type: "application/zip", name: "personal-data.zip" };
+    },
+    async erasePersonalData(asked) {
+      await personal.erase(asked.params.id, writeOf(asked));
+      return undefined;
+    },
+  };
+}

@@ -1,0 +1,48 @@
+import { readFile } from "node:fs/promises";
+import { zipSync } from "fflate";
+import type { shopRoutes } from "#contract/routes/shop";
+import type { Records } from "#records/records";
+import type { Handlers } from "../http/mount.ts";
+import { changeOf, listed, writeOf } from "./keptHandlers.ts";
+
+export function shopHandlers({ settings, audit, search, backups, lists }: Records): Handlers<typeof shopRoutes> {
+  return {
+    getSettings: () => settings.get(),
+    changeSettings: (asked) => settings.change(asked.body, changeOf(asked)),
+    listAudit: listed(audit),
+    async search({ query }) {
+      const { bowlers, balls } = await search.find(query.words);
+      return { bowlers: [...bowlers], balls: [...balls] };
+    },
+
+    listBackups: async () => ({ items: [...(await backups.list())] }),
+    makeBackup: () => backups.make("asked"),
+    async verifyBackup({ params }) {
+      const report = await backups.verify(params.name);
+      return { ...report, counts: { ...report.counts } };
+    },
+    async backupBytes({ params }) {
+      const bytes = await readFile(await backups.path(params.name));
+      return { bytes, type: "application/zip", name: params.name };
+    },
+    async exportAll() {
+      const files = await lists.exportAll();
+      const named = Object.fromEntries(files.map(({ name, text }) => [name, new TextEncoder().encode(text)]));
+      return { bytes: zipSync(named), type: "application/zip", name: "everything.zip" };
+    },
+
+    async previewImport({ body }) {
+      const preview = await lists.preview(body.kind, body.csv, body.mapping);
+      return {
+        columns: [...preview.columns],
+        mapping: { ...preview.mapping },
+        fields: [...preview.fields],
+        rows: preview.rows,
+        sample: preview.sample.map((row) => ({ ...row })),
+        problems: preview.problems.map((problem) => ({ ...problem })),
+      };
+    },
+    applyImport: (asked) => lists.apply(asked.body.kind, asked.body.csv, asked.body.mapping, writeOf(asked)),
+    undoImport: async (asked) => ({ takenOut: await lists.undo(asked.params.id, writeOf(asked)) }),
+  };
+}

@@ -1,0 +1,36 @@
+import type { workRoutes } from "#contract/routes/work";
+import type { Records } from "#records/records";
+import type { Handlers } from "../http/mount.ts";
+import { Refusal } from "../http/refusal.ts";
+import type { PlanBook } from "../plans/planBook.ts";
+import { queueOf } from "../queue.ts";
+import { hearQueue } from "../queueEvents.ts";
+import { changed, changeOf, created, got, listed } from "./keptHandlers.ts";
+
+export function workHandlers(records: Records, plans: PlanBook): Handlers<typeof workRoutes> {
+  const { visits, tickets, stagesDone } = records;
+  return {
+    listVisits: listed(visits),
+    getVisit: got(visits),
+    createVisit: created(visits),
+    changeVisit: changed(visits),
+
+    listTickets: listed(tickets),
+    getTicket: got(tickets),
+    createTicket: created(tickets),
+    changeTicket: changed(tickets),
+    moveTicket: (asked) => tickets.move(asked.params.id, asked.body.to, changeOf(asked)),
+    async keepPlan(asked) {
+      const plan = plans.toKeep(asked.body.planId);
+      if (plan === null) throw new Refusal("notNow", { detail: "There is no such plan, or it is not done." });
+      return tickets.change(asked.params.id, { plan }, changeOf(asked));
+    },
+
+    listStagesDone: listed(stagesDone),
+    getStageDone: got(stagesDone),
+    createStageDone: created(stagesDone),
+
+    queue: () => queueOf(records),
+    hearQueue: async () => hearQueue(records),
+  };
+}

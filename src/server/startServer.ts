@@ -1,0 +1,83 @@
+import { API } from "#contract/routes/api";
+import type { Records } from "#records/records";
+import type { Executor } from "#tasks/executor";
+import { personAtThisMachine } from "./actor.ts";
+import { apiHandlers } from "./apiHandlers.ts";
+import { app } from "./app.ts";
+import type { Config } from "./config/configSchema.ts";
+import { eventStreams } from "./http/events.ts";
+import { listen } from "./listen.ts";
+import type { Log } from "./log.ts";
+import type { PageFile } from "./pageFiles.ts";
+import { planBook } from "./plans/planBook.ts";
+import { planQueue } from "./plans/planQueue.ts";
+
+export interface ServerParts {
+  readonly config: Pick<Config, "port" | "limits">;
+  readonly records: Records;
+  readonly executor: Executor;
+  readonly files: ReadonlyMap<string, PageFile>;
+  readonly log: Log;
+  /** Now, ms since 1970. */
+  readonly now: () => number;
+  /** A clock that only goes forward, ms. */
+  readonly nowMs: () => number;
+  readonly newId: () => string;
+  readonly version: string;
+}
+
+export interface RunningServer {
+  readonly address: string;
+  /** Takes no more requests, stops plans, ends event streams, and lets writes under way end. The records stay open: whoever opened them closes them. */
+  stop(): Promise<void>;
+}
+
+/** @throws the system's error when no port could be had */
+export async function startServer(parts: ServerParts): Promise<RunningServer> {
+  const { config, log } = parts;
+  const { server, close } = assemble(parts);
+  const listening = await listen(server, config.port);
+  log("info", { event: "started", version: parts.version });
+  let stopping: Promise<void> | null = null;
+  const stop = async (): Promise<void> => {
+    log("info", { event: "stopping" });
+    await Promise.all([close(), listening.close(1000 * config.limits.stopSeconds)]);
+    log("info", { event: "stopped" });
+  };
+  return {
+    address: listening.address,
+    stop: () => {
+      stopping ??= stop();
+      return stopping;
+    },
+  };
+}
+
+/** The server without a port: what tests ask, and what `startServer` listens with. */
+export function assemble({
+  config,
+  records,
+  executor,
+  files,
+  log,
+  now,
+  nowMs,
+  newId,
+  version,
+}: Omit<ServerParts, "config"> & { readonly config: Pick<Config, "limits"> }) {
+  const { limits } = config;
+  const streams = eventStreams(limits.listeners);
+  const queue = planQueue(executor, limits);
+  const plans = planBook({ plans: queue, newId, now, version });
+  let isClosing = false;
+  const handlers = apiHandlers({ records, plans, version, isClosing: () => isClosing });
+  const server = app({ files, table: API, handlers, limits, streams, whoActs: personAtThisMachine(records), log, nowMs });
+  return {
+    server,
+    async close(): Promise<void> {
+      isClosing = true;
+      streams.close();
+      await queue.close();
+    },
+  };
+}
