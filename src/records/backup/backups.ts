@@ -11,6 +11,8 @@ export interface BackupReport {
   readonly programVersion: string;
   readonly schema: string;
   readonly files: number;
+  /** Photos and profile files that were lost before the backup was made. */
+  readonly missing: readonly string[];
   /** How many there are of each kind of thing. */
   readonly counts: Readonly<Record<string, number>>;
 }

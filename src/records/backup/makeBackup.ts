@@ -1,0 +1,149 @@
+import { existsSync } from "node:fs";
+import { mkdir, readdir, rename, rm, stat } from "node:fs/promises";
+import { basename, join } from "node:path";
+import type { Database } from "better-sqlite3";
+import { THING_KINDS } from "#contract/records/auditEntry";
+import { RecordsFault } from "#contract/records/fault";
+import { withFaults } from "../database/driverFault.ts";
+import { schemaState } from "../database/migrate.ts";
+import { STEPS } from "../database/migrations/steps.ts";
+import { openSqlite } from "../database/sqlite.ts";
+import type { Runner } from "../database/transaction.ts";
+import type { ShopFolder } from "../folder.ts";
+import { syncFolder } from "../photos/syncedFile.ts";
+import type { RecordsParts } from "../records.ts";
+import { fileNameOf } from "../things/attachments.ts";
+import type { BackupFile, Backups } from "./backups.ts";
+import { BACKUP_VERSION, MANIFEST, type Manifest } from "./manifest.ts";
+import { backupsToKeep, isDue } from "./retention.ts";
+import { verifyBackup } from "./verifyBackup.ts";
+import { type ZipEntry, type ZipWriter, zipWriter } from "./zipFile.ts";
+
+interface BackupParts {
+  readonly now: RecordsParts["now"];
+  readonly programVersion: string;
+  readonly runner: Runner;
+  readonly raw: Database | null;
+  readonly folder: ShopFolder;
+}
+
+export interface AllBackups extends Backups {
+  makeFor(why: BackupFile["why"]): Promise<BackupFile>;
+}
+
+const NAME = /^gritwright-(\d{4}-\d{2}-\d{2}T\d{2})-(\d{2})-(\d{2}\.\d{3}Z)-(asked|scheduled|before-migration|before-restore)\.zip$/;
+
+export function backups(parts: BackupParts): AllBackups {
+  const { folder, now } = parts;
+  const all: AllBackups = {
+    list: () => withFaults(folder.backups, () => listed(folder)),
+    make: (why) => all.makeFor(why),
+    makeFor: (why) => withFaults(folder.backups, () => make(parts, why)),
+    async keepUp() {
+      const scheduled = async () => (await all.list()).filter(({ why }) => why === "scheduled");
+      const times = (await scheduled()).map(({ madeAt }) => madeAt);
+      const made = isDue(times, now()) ? await all.makeFor("scheduled") : null;
+      const keep = backupsToKeep(
+        (await scheduled()).map(({ madeAt }) => madeAt),
+        now(),
+      );
+      const out = (await scheduled()).filter(({ madeAt }) => !keep.has(madeAt));
+      for (const { name } of out) await withFaults(folder.backups, () => rm(join(folder.backups, name)));
+      return { made, takenOut: out.map(({ name }) => name) };
+    },
+    verify: async (name) => verifyBackup(await all.path(name)),
+    path: async (name) => pathOf(folder, name),
+  };
+  return all;
+}
+
+/** Only names of backups lead anywhere: no path climbs out of the folder. */
+function pathOf(folder: ShopFolder, name: string): string {
+  const path = join(folder.backups, basename(name));
+  if (NAME.test(name) && existsSync(path)) return path;
+  throw new RecordsFault("notFound", `backup ${name}`);
+}
+
+async function listed({ backups: path }: ShopFolder): Promise<BackupFile[]> {
+  if (!existsSync(path)) return [];
+  const files: BackupFile[] = [];
+  for (const name of (await readdir(path)).sort().reverse()) {
+    const [, hours, minutes, seconds, why] = NAME.exec(name) ?? [];
+    if (why === undefined) continue;
+    const { size } = await stat(join(path, name));
+    files.push({ name, madeAt: `${hours}:${minutes}:${seconds}`, bytes: size, why: why.replace("-", " ") as BackupFile["why"] });
+  }
+  return files;
+}
+
+/** Copies the database while it is used, puts the copy and the files it speaks of into one file, and gives that its name last. */
+async function make(parts: BackupParts, why: BackupFile["why"]): Promise<BackupFile> {
+  const { raw, folder, now } = parts;
+  if (raw === null)
+    throw new RecordsFault("refused", "backup", {
+      problems: [
+        { path: "postgres", value: "a PostgreSQL database", allowed: "a SQLite file; PostgreSQL has pg_dump, see docs/records.md" },
+      ],
+    });
+  const madeAt = new Date(now()).toISOString();
+  const name = `gritwright-${madeAt.replaceAll(":", "-")}-${why.replace(" ", "-")}.zip`;
+  await mkdir(folder.backups, { recursive: true });
+  const making = join(folder.backups, `${name}.making`);
+  const copy = join(folder.backups, `${name}.copy`);
+  const zip = zipWriter(making);
+  try {
+    await raw.backup(copy);
+    const manifest = await fill(zip, copy, parts, { madeAt, why });
+    await zip.addText(MANIFEST, `${JSON.stringify(manifest, null, 1)}\n`);
+    await zip.end();
+    await rename(making, join(folder.backups, name));
+    await syncFolder(folder.backups);
+  } finally {
+    zip.abandon();
+    for (const left of [making, copy, `${copy}-wal`, `${copy}-shm`]) await rm(left, { force: true });
+  }
+  const { size } = await stat(join(folder.backups, name));
+  return { name, madeAt, bytes: size, why };
+}
+
+async function fill(
+  zip: ZipWriter,
+  copy: string,
+  { folder, programVersion, runner }: BackupParts,
+  about: Pick<Manifest, "madeAt" | "why">,
+): Promise<Manifest> {
+  const { db, raw } = openSqlite(copy);
+  try {
+    const { at } = await schemaState({ ...runner, db }, STEPS);
+    const counts = Object.fromEntries(THING_KINDS.map((kind) => [kind, countIn(raw, kind)]));
+    const attached = attachedNames(raw);
+    raw.pragma("journal_mode = DELETE");
+    raw.close();
+    const files: ZipEntry[] = [await zip.addFile("records.sqlite", copy, "deflate")];
+    const missing = attached.filter((name) => !existsSync(attachedPath(folder, name)));
+    // A photo that was lost must not keep everything else from being backed up; the manifest says so.
+    for (const name of attached.filter((one) => !missing.includes(one)))
+      files.push(await zip.addFile(name, attachedPath(folder, name), "store"));
+    if (existsSync(folder.erasures)) files.push(await zip.addFile("erasures.jsonl", folder.erasures, "deflate"));
+    return { gritwright: BACKUP_VERSION, kind: "backup", ...about, programVersion, schema: at, counts, missing, files };
+  } finally {
+    await db.destroy();
+  }
+}
+
+function attachedPath({ live }: ShopFolder, name: string): string {
+  return join(live, ...name.split("/"));
+}
+
+/** Nothing of a table that an older schema does not have yet. */
+function countIn(raw: Database, kind: string): number {
+  const exists = raw.prepare("select 1 from sqlite_master where type = 'table' and name = ?").get(kind);
+  return exists === undefined ? 0 : (raw.prepare(`select count(*) as n from "${kind}"`).get() as { n: number }).n;
+}
+
+/** Files that rows speak of, as they lie under the live folder. */
+function attachedNames(raw: Database): string[] {
+  const of = (kind: "photos" | "profileFiles", folder: string) =>
+    (raw.prepare(`select body from "${kind}"`).all() as { body: string }[]).map(({ body }) => `${folder}/${fileNameOf(JSON.parse(body))}`);
+  return [...new Set([...of("photos", "photos"), ...of("profileFiles", "profiles")])];
+}

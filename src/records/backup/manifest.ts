@@ -1,0 +1,20 @@
+import { z } from "zod";
+
+/** Version of the form of a backup file. */
+export const BACKUP_VERSION = 1;
+export const MANIFEST = "manifest.json";
+
+/** What stands in a backup about itself. It is the last file in it: one that was cut short has none. */
+export const manifestSchema = z.strictObject({
+  gritwright: z.literal(BACKUP_VERSION),
+  kind: z.literal("backup"),
+  madeAt: z.iso.datetime(),
+  why: z.enum(["asked", "scheduled", "before migration", "before restore"]),
+  programVersion: z.string(),
+  schema: z.string(),
+  counts: z.record(z.string(), z.int()),
+  /** Photos and profile files that rows speak of and that were not there. */
+  missing: z.array(z.string()),
+  files: z.array(z.strictObject({ name: z.string(), bytes: z.int(), sha256: z.string() })),
+});
+export type Manifest = z.output<typeof manifestSchema>;

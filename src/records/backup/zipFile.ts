@@ -1,0 +1,103 @@
+import { createHash } from "node:crypto";
+import { once } from "node:events";
+import { createReadStream, createWriteStream } from "node:fs";
+import { open } from "node:fs/promises";
+import { Unzip, UnzipInflate, UnzipPassThrough, Zip, ZipDeflate, ZipPassThrough } from "fflate";
+
+export interface ZipEntry {
+  readonly name: string;
+  readonly bytes: number;
+  readonly sha256: string;
+}
+
+/** A zip file being written piece by piece: no file of it is ever whole in memory. */
+export interface ZipWriter {
+  /** @param squeeze pictures do not get smaller, tables do */
+  addFile(name: string, path: string, squeeze: "deflate" | "store"): Promise<ZipEntry>;
+  addText(name: string, text: string): Promise<ZipEntry>;
+  /** Ends the file and syncs it. */
+  end(): Promise<void>;
+  abandon(): void;
+}
+
+export function zipWriter(path: string): ZipWriter {
+  const out = createWriteStream(path, { flags: "wx" });
+  let failure: Error | null = null;
+  out.on("error", (error) => {
+    failure = error;
+  });
+  const zip = new Zip((error, chunk) => {
+    if (error !== null) failure = error;
+    else out.write(chunk);
+  });
+  const flowing = async () => {
+    if (failure === null && out.writableNeedDrain) await Promise.race([once(out, "drain"), once(out, "close")]);
+    if (failure !== null) throw failure;
+  };
+  const add = async (name: string, pieces: AsyncIterable<Uint8Array>, squeeze: "deflate" | "store"): Promise<ZipEntry> => {
+    const entry = squeeze === "store" ? new ZipPassThrough(name) : new ZipDeflate(name, { level: 6 });
+    const hash = createHash("sha256");
+    let bytes = 0;
+    zip.add(entry);
+    for await (const piece of pieces) {
+      hash.update(piece);
+      bytes += piece.length;
+      entry.push(piece.slice());
+      await flowing();
+    }
+    entry.push(new Uint8Array(0), true);
+    await flowing();
+    return { name, bytes, sha256: hash.digest("hex") };
+  };
+  return {
+    addFile: (name, from, squeeze) => add(name, createReadStream(from), squeeze),
+    addText: (name, text) => add(name, one(new TextEncoder().encode(text)), "deflate"),
+    async end() {
+      zip.end();
+      await new Promise<void>((resolve, reject) => {
+        if (failure !== null) reject(failure);
+        out.on("error", reject);
+        out.end(() => resolve());
+      });
+      const file = await open(path, "r+");
+      await file.sync().finally(() => file.close());
+    },
+    abandon: () => out.destroy(),
+  };
+}
+
+async function* one(piece: Uint8Array): AsyncGenerator<Uint8Array> {
+  yield piece;
+}
+
+/** Takes the pieces of one file of a zip; `null` is its end. */
+export type Taker = (piece: Uint8Array | null) => void;
+
+/**
+ * Reads a zip through once, from its beginning.
+ *
+ * @param take says what to do with each file in it
+ * @throws Error where it is no zip or its data are damaged
+ */
+export async function readZip(path: string, take: (name: string) => Taker): Promise<void> {
+  let failure: Error | null = null;
+  const unzip = new Unzip((file) => {
+    const taker = take(file.name);
+    file.ondata = (error, piece, isLast) => {
+      if (error !== null) failure = error;
+      else {
+        taker(piece);
+        if (isLast) taker(null);
+      }
+    };
+    file.start();
+  });
+  unzip.register(UnzipInflate);
+  unzip.register(UnzipPassThrough);
+  for await (const piece of createReadStream(path)) {
+    unzip.push(piece as Uint8Array);
+    if (failure !== null) throw failure;
+  }
+  unzip.push(new Uint8Array(0), true);
+  if (failure !== null) throw failure;
+}

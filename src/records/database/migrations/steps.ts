@@ -1,0 +1,5 @@
+import type { Step } from "./step.ts";
+import { step001 } from "./step001.ts";
+
+/** In the order they are applied. */
+export const STEPS: readonly Step[] = [step001];

@@ -1,0 +1,52 @@
+import Sqlite, { type Database } from "better-sqlite3";
+import { CompiledQuery, type DatabaseConnection, Kysely, SqliteDialect, SqliteDriver } from "kysely";
+import type { Tables } from "./tables.ts";
+
+/** How long a write waits for another process to finish its own, ms. */
+const WAIT_MS = 4000;
+
+export interface OpenSqlite {
+  readonly db: Kysely<Tables>;
+  readonly raw: Database;
+}
+
+/**
+ * Opens a database file so that an acknowledged write is on the disk.
+ *
+ * Drivers reopen a database in WAL mode with `synchronous=NORMAL`, which loses acknowledged writes when the power goes, so it is set here, every time.
+ * `secure_delete` overwrites what is deleted: erased data do not stay behind in free pages.
+ */
+export function openSqlite(file: string): OpenSqlite {
+  const raw = new Sqlite(file, { timeout: WAIT_MS });
+  try {
+    raw.pragma("journal_mode = WAL");
+    raw.pragma("synchronous = FULL");
+    raw.pragma("foreign_keys = ON");
+    raw.pragma("secure_delete = ON");
+    raw.pragma("cache_size = -32000");
+  } catch (error) {
+    raw.close();
+    throw error;
+  }
+  return { db: new Kysely<Tables>({ dialect: new ImmediateDialect(raw) }), raw };
+}
+
+class ImmediateDialect extends SqliteDialect {
+  readonly #database: Database;
+
+  constructor(database: Database) {
+    super({ database });
+    this.#database = database;
+  }
+
+  override createDriver(): SqliteDriver {
+    return new ImmediateDriver({ database: this.#database });
+  }
+}
+
+/** Takes the write lock at the beginning: a transaction that first reads and then wants it cannot wait, and is refused at once. */
+class ImmediateDriver extends SqliteDriver {
+  override async beginTransaction(connection: DatabaseConnection): Promise<void> {
+    await connection.executeQuery(CompiledQuery.raw("begin immediate"));
+  }
+}

@@ -1,0 +1,75 @@
+import type { Kysely } from "kysely";
+import type { ThingKind } from "#contract/records/auditEntry";
+
+/**
+ * How a kept thing lies in its table: what it is looked up by has a column of the same name as its field, the whole thing is in `body` as JSON.
+ */
+export interface ThingRow {
+  id: string;
+  shopId: string;
+  version: number;
+  createdAt: string;
+  changedAt: string;
+  body: string;
+  [lookup: string]: string | number | null;
+}
+
+export interface AuditRow {
+  id: string;
+  shopId: string;
+  at: string;
+  by: string;
+  did: string;
+  kind: string;
+  thingId: string;
+  /** Names of fields, JSON list. */
+  fields: string;
+}
+
+/** Answers of writes that must happen once. */
+export interface OnceRow {
+  shopId: string;
+  person: string;
+  key: string;
+  route: string;
+  bodyHash: string;
+  at: string;
+  /** JSON; null once a bowler's erasure took it away. */
+  answer: string | null;
+}
+
+/** What a bowler or ball is found by, one row a word or number. */
+export interface TermRow {
+  shopId: string;
+  kind: string;
+  thingId: string;
+  term: string;
+}
+
+export interface ImportRow {
+  id: string;
+  shopId: string;
+  at: string;
+  by: string;
+  kind: string;
+  /** Ids of what it added, JSON list. */
+  added: string;
+}
+
+export interface SchemaRow {
+  name: string;
+  at: string;
+}
+
+export type Tables = Record<ThingKind, ThingRow> & {
+  audit: AuditRow;
+  once: OnceRow;
+  terms: TermRow;
+  imports: ImportRow;
+  schemaSteps: SchemaRow;
+};
+
+/** The database, or a transaction in it. */
+export type Db = Kysely<Tables>;
+
+export type EngineName = "sqlite" | "postgres";

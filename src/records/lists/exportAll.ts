@@ -1,0 +1,40 @@
+import { THING_KINDS } from "#contract/records/auditEntry";
+import type { Session } from "../session.ts";
+import { csvText } from "./csv.ts";
+
+type Row = Record<string, unknown>;
+
+/** Everything of the shop, as one moment has it: one JSON with all of it, and a table a kind. */
+export function exportAll(session: Session): Promise<{ name: string; text: string }[]> {
+  const { runner, shopId, now } = session;
+  return runner.db.transaction().execute(async (db) => {
+    const tables: [string, Row[]][] = [];
+    for (const kind of THING_KINDS) {
+      const rows = await db
+        .selectFrom(kind as "bowlers")
+        .selectAll()
+        .where("shopId", "=", shopId)
+        .orderBy("id")
+        .execute();
+      tables.push([
+        kind,
+        rows.map(({ id, version, createdAt, changedAt, body }) => ({ id, version, createdAt, changedAt, ...JSON.parse(body as string) })),
+      ]);
+    }
+    const audit = await db.selectFrom("audit").selectAll().where("shopId", "=", shopId).orderBy("id").execute();
+    tables.push(["audit", audit.map((row) => ({ ...row, fields: JSON.parse(row.fields) }))]);
+    const whole = { gritwright: 1, kind: "export", madeAt: new Date(now()).toISOString(), shopId, ...Object.fromEntries(tables) };
+    return [
+      { name: "everything.json", text: `${JSON.stringify(whole, null, 1)}\n` },
+      ...tables.map(([kind, rows]) => ({ name: `${kind}.csv`, text: tableText(rows) })),
+    ];
+  });
+}
+
+function tableText(rows: readonly Row[]): string {
+  const columns = [...new Set(rows.flatMap((row) => Object.keys(row)))];
+  return csvText(
+    columns,
+    rows.map((row) => columns.map((column) => row[column])),
+  );
+}

@@ -1,0 +1,127 @@
+import { RecordsFault } from "#contract/records/fault";
+import type { Kept } from "#contract/records/fields";
+import { digitsOf, serialOf, wordsOf } from "../search/terms.ts";
+import { type Session, timeOf } from "../session.ts";
+import { balls } from "../things/balls.ts";
+import { bowlers } from "../things/bowlers.ts";
+import type { Fields } from "../things/definition.ts";
+import { store } from "../things/store.ts";
+import type { ChangeOn, Write } from "../write.ts";
+import type { ImportDone, ImportKind, RowProblem } from "./lists.ts";
+import { type ReadRow, type ReadTable, readTable } from "./readTable.ts";
+
+/** What would be added, what is there already, and everything that stands against it. */
+export interface Judged {
+  readonly table: ReadTable;
+  readonly toAdd: readonly Fields[];
+  readonly alreadyThere: number;
+  readonly problems: readonly RowProblem[];
+}
+
+export async function judged(
+  session: Session,
+  kind: ImportKind,
+  csv: string,
+  mapping: Readonly<Record<string, string>> | undefined,
+): Promise<Judged> {
+  const table = readTable(kind, csv, mapping);
+  const problems = [...table.problems];
+  const known = await marksKept(session, kind);
+  const toAdd: Fields[] = [];
+  let alreadyThere = 0;
+  const owners = kind === "balls" ? await bowlersByName(session) : new Map<string, string[]>();
+  for (const row of table.rows) {
+    const mark = markOf(kind, row.fields);
+    if (mark !== null && known.has(mark)) {
+      alreadyThere += 1;
+      continue;
+    }
+    if (mark !== null) known.add(mark);
+    toAdd.push({ ...row.fields, ...ownerOf(row, owners, problems) });
+  }
+  return { table, toAdd, alreadyThere, problems };
+}
+
+/** @throws {RecordsFault} `refused` with every row's problems, each at `rows.N.column` */
+export function applyImport(
+  session: Session,
+  kind: ImportKind,
+  csv: string,
+  mapping: Readonly<Record<string, string>> | undefined,
+  write: Write,
+): Promise<ImportDone> {
+  return session.write(write, async (inside) => {
+    const { toAdd, alreadyThere, problems } = await judged(inside, kind, csv, mapping);
+    if (problems.length > 0)
+      throw new RecordsFault("refused", "import", {
+        problems: problems.map(({ row, column, value, allowed }) => ({ path: `rows.${row}.${column}`, value, allowed })),
+      });
+    const added: string[] = [];
+    for (const fields of toAdd) added.push((await create(inside, kind, fields, write.by)).id);
+    const importId = inside.newId();
+    const { shopId, now } = inside;
+    await inside.db
+      .insertInto("imports")
+      .values({ id: importId, shopId, at: timeOf(now()), by: write.by, kind, added: JSON.stringify(added) })
+      .execute();
+    return { importId, added: added.length, alreadyThere };
+  });
+}
+
+/** @throws {RecordsFault} `notFound`; `refused` where something that was imported has been changed or used since */
+export function undoImport(session: Session, importId: string, write: Write): Promise<number> {
+  return session.write(write, async (inside) => {
+    const { db, shopId } = inside;
+    const row = await db.selectFrom("imports").selectAll().where("id", "=", importId).where("shopId", "=", shopId).executeTakeFirst();
+    if (row === undefined) throw new RecordsFault("notFound", `import ${importId}`);
+    const added: string[] = JSON.parse(row.added);
+    // Version 1 is what the import made: a thing that has been changed since is somebody's work.
+    const asMade: ChangeOn = { by: write.by, expectedVersion: 1 };
+    for (const id of added) await remove(inside, row.kind as ImportKind, id, asMade);
+    await db.deleteFrom("imports").where("id", "=", importId).execute();
+    return added.length;
+  });
+}
+
+function create(session: Session, kind: ImportKind, fields: Fields, by: string): Promise<Kept> {
+  return kind === "bowlers" ? store(session, bowlers).create(fields, { by }) : store(session, balls).create(fields, { by });
+}
+
+function remove(session: Session, kind: ImportKind, id: string, write: ChangeOn): Promise<void> {
+  return kind === "bowlers" ? store(session, bowlers).remove(id, write) : store(session, balls).remove(id, write);
+}
+
+/** What tells two bowlers or balls apart: a serial; a name with a number. Null where nothing does, and the row is then added. */
+function markOf(kind: ImportKind, fields: Fields): string | null {
+  if (kind === "balls") return typeof fields.serial === "string" ? serialOf(fields.serial) : null;
+  const number = typeof fields.phone === "string" ? digitsOf(fields.phone) : "";
+  const email = typeof fields.email === "string" ? fields.email.toLowerCase() : "";
+  return number === "" && email === "" ? null : `${wordsOf(String(fields.name)).join(" ")}|${number}|${email}`;
+}
+
+async function marksKept({ db, shopId }: Session, kind: ImportKind): Promise<Set<string>> {
+  const rows = await db.selectFrom(kind).select("body").where("shopId", "=", shopId).execute();
+  return new Set(rows.flatMap(({ body }) => markOf(kind, JSON.parse(body)) ?? []));
+}
+
+async function bowlersByName({ db, shopId }: Session): Promise<Map<string, string[]>> {
+  const byName = new Map<string, string[]>();
+  for (const { id, body } of await db.selectFrom("bowlers").select(["id", "body"]).where("shopId", "=", shopId).execute()) {
+    const name = wordsOf(JSON.parse(body).name).join(" ");
+    byName.set(name, [...(byName.get(name) ?? []), id]);
+  }
+  return byName;
+}
+
+function ownerOf({ row, owner }: ReadRow, owners: ReadonlyMap<string, readonly string[]>, problems: RowProblem[]): Fields {
+  if (owner === null) return {};
+  const found = owners.get(wordsOf(owner).join(" ")) ?? [];
+  if (found.length === 1) return { bowlerId: found[0] };
+  problems.push({
+    row,
+    column: "owner",
+    value: owner,
+    allowed: found.length === 0 ? "the name of a bowler that is kept" : "a name that only one bowler has",
+  });
+  return {};
+}

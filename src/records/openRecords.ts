@@ -1,0 +1,77 @@
+import type { Database } from "better-sqlite3";
+import { backups } from "./backup/makeBackup.ts";
+import { withFaults } from "./database/driverFault.ts";
+import { migrate, schemaState } from "./database/migrate.ts";
+import { STEPS } from "./database/migrations/steps.ts";
+import { openPostgres } from "./database/postgres.ts";
+import { openSqlite } from "./database/sqlite.ts";
+import type { Runner } from "./database/transaction.ts";
+import { prepareFolder, type ShopFolder, shopFolder } from "./folder.ts";
+import { lists } from "./lists/allLists.ts";
+import { endErasures } from "./personal/endErasures.ts";
+import { personal } from "./personal/ofBowler.ts";
+import type { Records, RecordsParts } from "./records.ts";
+import { search } from "./search/find.ts";
+import { rootSession, type Written } from "./session.ts";
+import { shopOf } from "./shop.ts";
+import { allThings } from "./things/allThings.ts";
+import { uuid7Source } from "./uuid7.ts";
+
+/**
+ * Opens the records of a shop, and makes them where there are none. A schema of an older program is brought up to date, after a backup.
+ *
+ * @throws {RecordsFault} `damaged`, `newerSchema`, `readOnly`, `busy`, `full`, `notReachable`, naming the file or folder
+ */
+export function openRecords(parts: RecordsParts): Promise<Records> {
+  const folder = shopFolder(parts.folder);
+  return withFaults(parts.postgres === undefined ? folder.database : "the PostgreSQL database", async () => {
+    prepareFolder(folder);
+    const { runner, raw } = openDatabase(parts, folder);
+    try {
+      const backup = backups({ runner, raw, folder, now: parts.now, programVersion: parts.programVersion });
+      const { at, pending } = await schemaState(runner, STEPS);
+      if (at !== "" && pending.length > 0 && raw !== null) await backup.makeFor("before migration");
+      await migrate(runner, STEPS, parts.now);
+      return await assembled(parts, runner, folder, backup);
+    } catch (error) {
+      await runner.db.destroy();
+      throw error;
+    }
+  });
+}
+
+/** The database alone. `raw` is the SQLite connection under it; PostgreSQL has none. */
+function openDatabase({ postgres, randomBytes }: RecordsParts, folder: ShopFolder): { runner: Runner; raw: Database | null } {
+  const chance = () => new DataView(randomBytes(4).slice().buffer).getUint32(0) / 2 ** 32;
+  if (postgres !== undefined) return { runner: { db: openPostgres(postgres), engine: "postgres", chance }, raw: null };
+  const { db, raw } = openSqlite(folder.database);
+  return { runner: { db, engine: "sqlite", chance }, raw };
+}
+
+async function assembled(parts: RecordsParts, runner: Runner, folder: ShopFolder, backup: Records["backups"]): Promise<Records> {
+  const { now, randomBytes } = parts;
+  const newId = uuid7Source(now, randomBytes);
+  const shopId = await shopOf(runner, parts.shopId, newId, now);
+  const watchers = new Set<(written: Written) => void>();
+  const tell = (written: Written) => {
+    for (const watcher of watchers) watcher(written);
+  };
+  const session = rootSession({ runner, shopId, now, newId, tell });
+  await endErasures(session, folder);
+  return {
+    ...allThings(session, folder.live),
+    together: (write, work) => session.write(write, (inside) => work(allThings(inside, folder.live))),
+    search: search(session),
+    personal: personal(session, folder),
+    backups: backup,
+    lists: lists(session),
+    watch(watcher) {
+      watchers.add(watcher);
+      return () => {
+        watchers.delete(watcher);
+      };
+    },
+    health: () => withFaults("the database", async () => ({ engine: runner.engine, schema: (await schemaState(runner, STEPS)).at })),
+    close: () => runner.db.destroy(),
+  };
+}

@@ -1,0 +1,43 @@
+import type { Things } from "../records.ts";
+import type { Session } from "../session.ts";
+import { photos, profileFiles } from "./attachments.ts";
+import { audit } from "./audit.ts";
+import { balls } from "./balls.ts";
+import { bowlers } from "./bowlers.ts";
+import { paymentKind, prepaidKind } from "./payments.ts";
+import { houses, lanes, patterns, people, prices, readings, referenceBalls, shotNotes, visits } from "./plainKinds.ts";
+import { settings } from "./settings.ts";
+import { movementKind, stageKind, stockItems } from "./stock.ts";
+import { store } from "./store.ts";
+import { tickets } from "./tickets.ts";
+
+/**
+ * Everything kept, over one database or one transaction.
+ *
+ * @param live folder of the files beside the database
+ */
+export function allThings(session: Session, live: string): Things {
+  return {
+    people: store(session, people),
+    bowlers: store(session, bowlers),
+    balls: store(session, balls),
+    visits: store(session, visits),
+    tickets: tickets(session),
+    stagesDone: store(session, stageKind),
+    readings: store(session, readings),
+    photos: photos(session, live),
+    profileFiles: profileFiles(session, live),
+    houses: store(session, houses),
+    lanes: store(session, lanes),
+    patterns: store(session, patterns),
+    shotNotes: store(session, shotNotes),
+    referenceBalls: store(session, referenceBalls),
+    stockItems: stockItems(session),
+    stockMovements: store(session, movementKind),
+    prices: store(session, prices),
+    payments: store(session, paymentKind),
+    prepaid: store(session, prepaidKind),
+    settings: settings(session),
+    audit: audit(session),
+  };
+}

@@ -1,0 +1,35 @@
+import { type AuditEntry, auditEntryKept } from "#contract/records/auditEntry";
+import { RecordsFault } from "#contract/records/fault";
+import { withFaults } from "../database/driverFault.ts";
+import type { AuditRow } from "../database/tables.ts";
+import type { Things } from "../records.ts";
+import type { Session } from "../session.ts";
+
+const USUAL_LIMIT = 50;
+
+export function audit({ db, shopId }: Session): Things["audit"] {
+  return {
+    list: ({ after = null, limit = USUAL_LIMIT, order = "newest first", where = {} } = {}) =>
+      withFaults("audit", async () => {
+        const newestFirst = order === "newest first";
+        let query = db.selectFrom("audit").selectAll().where("shopId", "=", shopId);
+        for (const field of ["kind", "thingId", "by"] as const) {
+          const value = where[field];
+          if (value !== undefined) query = query.where(field, "=", value);
+        }
+        if (after !== null) query = query.where("id", newestFirst ? "<" : ">", after);
+        const rows = await query
+          .orderBy("id", newestFirst ? "desc" : "asc")
+          .limit(limit + 1)
+          .execute();
+        const items = rows.slice(0, limit).map(entryOf);
+        return { items, next: rows.length > limit ? (items.at(-1)?.id ?? null) : null };
+      }),
+  };
+}
+
+function entryOf(row: AuditRow): AuditEntry {
+  const read = auditEntryKept.safeParse({ ...row, fields: JSON.parse(row.fields) });
+  if (!read.success) throw new RecordsFault("damaged", `audit ${row.id}`, { cause: read.error });
+  return read.data;
+}

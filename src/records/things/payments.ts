@@ -1,0 +1,51 @@
+import { type Payment, type Prepaid, paidOf, paymentKept, paymentWritten, prepaidKept, prepaidWritten } from "#contract/records/money";
+import type { Problem } from "#engine/fault";
+import type { Session } from "../session.ts";
+import type { Definition } from "./definition.ts";
+import { visits } from "./plainKinds.ts";
+import { store } from "./store.ts";
+
+/** More payments of one visit, or entries of one bowler, than there will ever be. */
+const ALL = 500;
+
+export const paymentKind: Definition<Payment> = {
+  kind: "payments",
+  written: paymentWritten,
+  kept: paymentKept,
+  lookups: { visitId: "visits", refundOf: "payments" },
+  async check(payment, _before, session) {
+    const visit = await store(session, visits).get(payment.visitId);
+    const problems = payment.currency === visit.currency ? [] : [{ path: "currency", value: payment.currency, allowed: visit.currency }];
+    if (payment.kind === "payment")
+      return payment.refundOf === null
+        ? problems
+        : [...problems, { path: "refundOf", value: payment.refundOf, allowed: "null, for a payment" }];
+    return [...problems, ...(await refundProblems(payment, session))];
+  },
+};
+
+/** Money can be given back once. */
+async function refundProblems(refund: Payment, session: Session): Promise<Problem[]> {
+  if (refund.refundOf === null) return [{ path: "refundOf", value: null, allowed: "the id of the payment that is given back" }];
+  const payments = store(session, paymentKind);
+  const first = await payments.get(refund.refundOf);
+  if (first.kind !== "payment" || first.visitId !== refund.visitId)
+    return [{ path: "refundOf", value: refund.refundOf, allowed: "a payment of the same visit" }];
+  const { items } = await payments.list({ where: { refundOf: first.id }, limit: ALL });
+  const left = paidOf([first, ...items]);
+  return refund.cents <= left
+    ? []
+    : [{ path: "cents", value: refund.cents, allowed: `1 ≤ x ≤ ${left} cents, what is left of the payment` }];
+}
+
+export const prepaidKind: Definition<Prepaid> = {
+  kind: "prepaid",
+  written: prepaidWritten,
+  kept: prepaidKept,
+  lookups: { bowlerId: "bowlers", visitId: "visits" },
+  async check({ bowlerId, change }, _before, session) {
+    const { items } = await store(session, prepaidKind).list({ where: { bowlerId }, limit: ALL });
+    const left = items.reduce((sum, entry) => sum + entry.change, 0);
+    return left + change >= 0 ? [] : [{ path: "change", value: change, allowed: `x ≥ ${-left}: so many refreshes are left` }];
+  },
+};

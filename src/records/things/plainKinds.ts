@@ -1,0 +1,50 @@
+import { priceKept, priceWritten } from "#contract/records/money";
+import { personKept, personWritten } from "#contract/records/person";
+import { houseKept, houseWritten, laneKept, laneWritten, patternKept, patternWritten } from "#contract/records/place";
+import { readingKept, readingWritten } from "#contract/records/reading";
+import { shotNoteKept, shotNoteWritten } from "#contract/records/shotNote";
+import { referenceBallKept, referenceBallWritten } from "#contract/records/stock";
+import { visitKept, visitWritten } from "#contract/records/visit";
+import type { Definition } from "./definition.ts";
+
+/*
+ * Kinds that need no more than their schema and what they are looked up by.
+ */
+
+function plainKind<Thing extends { id: string; shopId: string; version: number; createdAt: string; changedAt: string }>(
+  definition: Definition<Thing>,
+): Definition<Thing> {
+  return definition;
+}
+
+export const people = plainKind({ kind: "people", written: personWritten, kept: personKept, lookups: { state: null } });
+export const visits = plainKind({ kind: "visits", written: visitWritten, kept: visitKept, lookups: { bowlerId: "bowlers", state: null } });
+export const houses = plainKind({ kind: "houses", written: houseWritten, kept: houseKept, lookups: {} });
+export const lanes = plainKind({ kind: "lanes", written: laneWritten, kept: laneKept, lookups: { houseId: "houses" } });
+export const patterns = plainKind({ kind: "patterns", written: patternWritten, kept: patternKept, lookups: { houseId: "houses" } });
+export const prices = plainKind({ kind: "prices", written: priceWritten, kept: priceKept, lookups: {} });
+export const referenceBalls = plainKind({
+  kind: "referenceBalls",
+  written: referenceBallWritten,
+  kept: referenceBallKept,
+  lookups: {},
+});
+export const readings = plainKind({
+  kind: "readings",
+  written: readingWritten,
+  kept: readingKept,
+  lookups: { ballId: "balls", ticketId: "tickets", referenceBallId: "referenceBalls", profileFileId: "profileFiles" },
+});
+export const shotNotes = plainKind({
+  kind: "shotNotes",
+  written: shotNoteWritten,
+  kept: shotNoteKept,
+  lookups: {
+    bowlerId: "bowlers",
+    ballId: "balls",
+    houseId: "houses",
+    laneId: "lanes",
+    patternId: "patterns",
+    ticketId: "tickets",
+  },
+});

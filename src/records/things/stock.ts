@@ -1,0 +1,60 @@
+import { type StageDone, stageDoneKept, stageDoneWritten } from "#contract/records/stageDone";
+import type { StockItemWritten } from "#contract/records/stock";
+import {
+  type StockItem,
+  type StockMovement,
+  stockItemKept,
+  stockItemWritten,
+  stockMovementKept,
+  stockMovementWritten,
+} from "#contract/records/stock";
+import type { Changeable } from "../records.ts";
+import type { Session } from "../session.ts";
+import type { Definition } from "./definition.ts";
+import { checkedFields } from "./rows.ts";
+import { store } from "./store.ts";
+
+const itemKind: Definition<StockItem> = {
+  kind: "stockItems",
+  written: stockItemWritten,
+  kept: stockItemKept,
+  lookups: { kind: null, state: null },
+};
+
+/** Millionths: sums of decimal fractions would otherwise end in 0.30000000000000004. */
+const FINEST = 1e6;
+
+export const movementKind: Definition<StockMovement> = {
+  kind: "stockMovements",
+  written: stockMovementWritten,
+  kept: stockMovementKept,
+  lookups: { stockItemId: "stockItems", stageDoneId: "stagesDone" },
+  async alsoWrite({ stockItemId, change }, _before, session, by) {
+    const items = store(session, itemKind);
+    const item = await items.get(stockItemId);
+    const quantity = Math.round((item.quantity + change) * FINEST) / FINEST;
+    await items.alter(stockItemId, () => ({ quantity }), { by, expectedVersion: item.version });
+  },
+};
+
+export const stageKind: Definition<StageDone> = {
+  kind: "stagesDone",
+  written: stageDoneWritten,
+  kept: stageDoneKept,
+  lookups: { ticketId: "tickets", personId: "people" },
+  async alsoWrite({ id, doneAt, used }, _before, session, by) {
+    const movements = store(session, movementKind);
+    for (const { stockItemId, quantity } of used)
+      await movements.create({ stockItemId, at: doneAt, change: -quantity, why: "used", stageDoneId: id }, { by });
+  },
+};
+
+export function stockItems(session: Session): Changeable<StockItem, StockItemWritten, "kind" | "state"> {
+  const { get, list, change, make } = store(session, itemKind);
+  return {
+    get,
+    list,
+    change,
+    create: (written, write) => make(checkedFields(stockItemWritten, written, "stockItems"), { quantity: 0 }, write),
+  };
+}
