@@ -1,4 +1,5 @@
 import { programVersion } from "#server/version";
+import { carry } from "./carry.ts";
 import { fade } from "./fade.ts";
 import { reportFault } from "./faultReport.ts";
 import { gauge } from "./gauge.ts";
@@ -25,6 +26,7 @@ interface Entry {
 const COMMANDS = new Map<string, Entry>([
   ["plan", { run: oneFile(plan), takes: ["svg", "seed", "workers"] }],
   ["shot", { run: oneFile(shot), takes: ["svg", "seed", "at"] }],
+  ["carry", { run: oneFile(carry), takes: ["svg"] }],
   ["stages", { run: oneFile(stages), takes: [] }],
   ["fade", { run: oneFile(fade), takes: ["svg"] }],
   ["readings", { run: oneFile(readings), takes: ["svg"] }],

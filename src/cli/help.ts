@@ -2,6 +2,7 @@ export const HELP = `Gritwright works out what a bowling ball's surface will do 
 
   gritwright plan FILE       compare finishes for one ball, bowler and lane, and pick one
   gritwright shot FILE       follow one shot from the foul line to the pins
+  gritwright carry FILE      say how pins fall at a hit, and which hits explain what was left
   gritwright stages FILE     write the bench work of a ball or a batch, or check a recipe
   gritwright fade FILE       follow a finish over the games, and say what is due when
   gritwright padwork FILE    say how evenly pads work a ball, and what each side does in it
@@ -13,7 +14,7 @@ export const HELP = `Gritwright works out what a bowling ball's surface will do 
 FILE is a job file (plan, shot), a bench file (stages, fade) or a file of the command's own, in YAML or JSON; see docs/ and examples/.
 
   --json            print one document of data instead of text
-  --svg FILE        draw the picture into a file (plan, shot: lane chart; fade: curve; padwork: ball)
+  --svg FILE        draw the picture into a file (plan, shot: lane chart; carry: strikes; fade: curve; padwork: ball)
   --seed N          draw at random from this seed instead of the job file's
   --workers N       plan: threads to compute in
   --at FT,FT,…      shot: where to take samples, ft from the foul line (15,30,45,59.5,60)

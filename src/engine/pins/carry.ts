@@ -3,7 +3,7 @@ import { BOARD } from "../lane/geometry.ts";
 import { normalDeviate } from "../random.ts";
 import { INCH } from "../units.ts";
 import { CARRY } from "./carryData.ts";
-import { between, type CarryTable, ENTRY_AXIS, type HitQuality, OFFSET_AXIS, type Place, placeOn, type QualityName } from "./carryGrid.ts";
+import { between, type CarryTable, ENTRY_AXIS, type HitQuality, OFFSET_AXIS, placeOn, type QualityName } from "./carryGrid.ts";
 import { type Leave, mirrored, STRIKE } from "./leave.ts";
 import { unpackTable } from "./packing.ts";
 
@@ -144,15 +144,26 @@ function ranked(sums: ReadonlyMap<Leave, number>, strike: number, pinsDown: numb
   return { strike, pinsDown: Math.min(10, Math.max(0, pinsDown)), leaves, other: Math.max(0, other) };
 }
 
-/** Chance of one hit with its 90 % interval: the fitted sets of coefficients, and the number of runs. */
-export function chanceAt(
-  { board, entryDeg, quality }: HitPoint,
-  table: CarryTable = CARRY_TABLE,
-): { value: number; low: number; high: number } {
-  const place: Place = placeOn(entryDeg < 0 ? -offsetOf(board) : offsetOf(board), Math.abs(entryDeg));
-  const value = shifted(between(table.strike, place), qualityShift(TYPICAL_QUALITY, quality, table));
-  const sd = Math.hypot(between(table.level, place), between(table.shape, place), between(table.sampling, place));
-  return { value, low: shifted(value, -Z_90 * sd), high: shifted(value, Z_90 * sd) };
+/**
+ * Mean strike chance of some hits with its 90 % interval: the fitted sets of coefficients, which move all hits together, and the number of runs.
+ *
+ * @param hits at least one
+ */
+export function chanceOver(hits: readonly HitPoint[], table: CarryTable = CARRY_TABLE): { value: number; low: number; high: number } {
+  let [value, level, shape, sampling] = [0, 0, 0, 0];
+  for (const { board, entryDeg, quality } of hits) {
+    const place = placeOn(entryDeg < 0 ? -offsetOf(board) : offsetOf(board), Math.abs(entryDeg));
+    const chance = shifted(between(table.strike, place), qualityShift(TYPICAL_QUALITY, quality, table));
+    const weight = (chance * (1 - chance)) / hits.length;
+    value += chance / hits.length;
+    level += weight * between(table.level, place);
+    shape += weight * between(table.shape, place);
+    sampling += weight * between(table.sampling, place);
+  }
+  const room = value * (1 - value);
+  if (room === 0) return { value, low: value, high: value };
+  const by = (Z_90 * Math.hypot(level, shape, sampling)) / room;
+  return { value, low: shifted(value, -by), high: shifted(value, by) };
 }
 
 /** Chance of one leave at a hit, 0–1; of a leave that the table does not keep one by one, an even part of the rest. */

@@ -1,5 +1,6 @@
 import { EngineFault, type Problem } from "../fault.ts";
-import { CARRY_TABLE, leaveChanceAt, type StrikeMap, strikeAt } from "./carry.ts";
+import { evenPoints, normalDeviate } from "../random.ts";
+import { CARRY_TABLE, type HitPoint, leaveChanceAt, type StrikeMap, strikeAt } from "./carry.ts";
 import type { CarryTable } from "./carryGrid.ts";
 import { isLeave, type Leave, leaveText } from "./leave.ts";
 
@@ -135,6 +136,18 @@ function checkSeen(seen: readonly Seen[], scatter: HitScatter): void {
     if (!(sd > 0)) problems.push({ path: `scatter.${name}`, value: sd, allowed: "above 0" });
   if (problems.length > 0) throw new EngineFault(problems);
 }
+
+/** Hits that stand for a scatter: a normal distribution's even shares in both directions. */
+export function hitsAbout(mean: HitPoint, scatter: HitScatter): readonly HitPoint[] {
+  const points = evenPoints(HITS_ABOUT, 2, 1).map(normalDeviate);
+  return Array.from({ length: HITS_ABOUT }, (_, i) => ({
+    ...mean,
+    board: mean.board + points[2 * i] * scatter.boards,
+    entryDeg: mean.entryDeg + points[2 * i + 1] * scatter.entryDeg,
+  }));
+}
+
+const HITS_ABOUT = 256;
 
 /** Mean of a chance over a bowler's scatter. */
 function scattered(chance: (board: number, entryDeg: number) => number, board: number, entryDeg: number, scatter: HitScatter): number {
