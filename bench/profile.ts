@@ -1,6 +1,6 @@
 import { evenPoints } from "#engine/random";
 import { gaussianMeanLine } from "#engine/surface/roughness/gaussian";
-import { median, type Row } from "./rows.ts";
+import { median, type Row, secondsOf } from "./rows.ts";
 
 const ROUNDS = 3;
 const POINTS = 200_000;
@@ -22,12 +22,6 @@ export function profileRows(): readonly Row[] {
       ratio: `${Math.round(median(rounds.map(({ ours, plain }) => plain / ours)))} × the speed of a plain convolution`,
     },
   ];
-}
-
-function secondsOf(work: () => unknown): number {
-  const start = performance.now();
-  work();
-  return (performance.now() - start) / 1000;
 }
 
 function plainMeanLine(um: Float64Array): Float64Array {

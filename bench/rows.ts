@@ -11,3 +11,9 @@ export function median(values: readonly number[]): number {
   const middle = Math.floor(sorted.length / 2);
   return sorted.length % 2 === 1 ? sorted[middle] : (sorted[middle - 1] + sorted[middle]) / 2;
 }
+
+export function secondsOf(work: () => unknown): number {
+  const start = performance.now();
+  work();
+  return (performance.now() - start) / 1000;
+}

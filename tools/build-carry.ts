@@ -57,6 +57,7 @@ import type { PackedTable } from "./packing.ts";
 export const CARRY: { readonly provenance: Provenance; readonly packed: PackedTable } = ${JSON.stringify({ provenance, packed }, null, 2)};
 `,
 );
+writeFileSync("tools/carry/members.json", `${JSON.stringify(members, null, 1)}\n`);
 writeFileSync("docs/model/carry-fit.md", fitPage({ fit, table, provenance, members }));
 // The file is laid out as every other, so that a new table is a small difference.
 execFileSync("npx", ["biome", "format", "--write", DATA], { stdio: "ignore", shell: process.platform === "win32" });

@@ -2,6 +2,7 @@ import type { FinishPlan } from "#engine/planning/plan";
 import type { PlanQuestion } from "#engine/planning/question";
 import { oilOf } from "#server/plans/oilOf";
 import { customerLines } from "#words/customerLines";
+import { pinsText } from "#words/en/carry";
 import {
   cliffText,
   HEADINGS,
@@ -34,6 +35,10 @@ export function planText(plan: FinishPlan, question: PlanQuestion, defaults: rea
     heading(plan, question),
     [`${HEADINGS.candidates}:`, "", ...candidateTable(plan), "", ...TABLE_NOTES.flatMap((note) => paragraph(note, "  ", WIDTH))],
     pickLines(plan),
+    list(
+      HEADINGS.pins,
+      plan.candidates.flatMap(({ finish, pins }) => (pins === null ? [] : [pinsText(finish, pins)])),
+    ),
     list(HEADINGS.messages, plan.messages.map(messageText)),
     list(HEADINGS.reasons, plan.reasons.map(messageText)),
     list(HEADINGS.customer, customerLines(plan)),

@@ -13,8 +13,8 @@ import { emptyRun, runAveraged } from "#engine/motion/averaged";
 import { type FullMechanics, fullRunTo, fullStart, spinOf } from "#engine/motion/full";
 import type { ShotSetup } from "#engine/motion/shot";
 import { simulateShot } from "#engine/motion/simulate";
+import { carryOf, chanceOver, qualityShift, strikeAt, strikeMap, TYPICAL_QUALITY } from "#engine/pins/carry";
 import { STYLES } from "#engine/planning/situations";
-import { inPocket, pocketHalfWidth, pocketOf } from "#engine/planning/target";
 import { FOOT, INCH } from "#engine/units";
 import { conjugate, dot, type Quaternion, rotate, turnBetween, unit } from "#engine/vector";
 
@@ -209,19 +209,38 @@ describe("wear of the film", () => {
   });
 });
 
-describe("pocket", () => {
-  const pocket = pocketOf(assume());
+describe("carry", () => {
+  const map = strikeMap(assume());
+  const pocket = { board: 17.2, entryDeg: 4, quality: TYPICAL_QUALITY };
+  const chance = (quality: Partial<typeof TYPICAL_QUALITY>) =>
+    chanceOver([{ ...pocket, quality: { ...TYPICAL_QUALITY, ...quality } }]).value;
 
-  it("is a board and a half wide at 6° and less than a board for a straight ball (USBC, second-hand)", () => {
-    expect(2 * pocketHalfWidth(pocket, 6)).toBeCloseTo(1.5, 9);
-    expect(2 * pocketHalfWidth(pocket, 0)).toBeLessThan(1);
+  it("a light ball is deflected more and strikes less (common practice), and so does a slow one (computed with the pins)", () => {
+    expect(chance({ massLb: 12 })).toBeLessThan(chance({ massLb: 16 }));
+    expect(chance({ speedMph: 12 })).toBeLessThan(chance({ speedMph: 18 }));
   });
 
-  it("holds the published best hit, board 17.5 at 6°, and not the nose", () => {
-    expect(inPocket(pocket, 17.5, 6)).toBe(true);
-    expect(inPocket(pocket, 20, 6)).toBe(false);
-    expect(inPocket(pocket, 18.3, 6)).toBe(true);
-    expect(inPocket(pocket, 18.3, 1)).toBe(false);
+  it("slip left in the contact costs strikes: the ball has not finished its work (common practice)", () => {
+    expect(chance({ slipMps: 2.5 })).toBeLessThan(chance({ slipMps: 0 }));
+  });
+
+  it("what was not simulated is held at the edge", () => {
+    expect(qualityShift({ ...TYPICAL_QUALITY, massLb: 12 }, { ...TYPICAL_QUALITY, massLb: 6 })).toBe(0);
+  });
+
+  it("the nose is no strike, the pocket is; steep from the other side is the same hit in a mirror", () => {
+    expect(strikeAt(map, 20, 4)).toBeLessThan(0.3);
+    expect(strikeAt(map, 17.2, 4)).toBeGreaterThan(0.8);
+    expect(strikeAt(map, 22.8, -4)).toBeCloseTo(strikeAt(map, 17.2, 4), 9);
+  });
+
+  it("the level moves the chance, and the leaves share what the strikes leave over", () => {
+    const level = (rank: number) => strikeAt(strikeMap({ ...assume(), "carry.level": rank }), 16.3, 4);
+    expect(level(0.1)).toBeLessThan(level(0.5));
+    expect(level(0.5)).toBeLessThan(level(0.9));
+    const [light, heavy] = [12, 16].map((massLb) => carryOf([{ ...pocket, quality: { ...TYPICAL_QUALITY, massLb } }]));
+    expect(light.pinsDown).toBeLessThan(heavy.pinsDown);
+    expect(light.leaves[0].share).toBeGreaterThan(heavy.leaves[0].share);
   });
 });
 

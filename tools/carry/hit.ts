@@ -32,7 +32,7 @@ const RADIUS_OF_GYRATION = 2.5 * INCH;
 const PLANE_IN = 6;
 const RUN_UP_IN = 1;
 /** Steps, s, and until when: short while ball and pins meet (1 ms there costs 5 strikes in 100), longer while pins fall, longest while they rock. */
-const STEPS: readonly (readonly [step: number, until: number])[] = [
+export const STEPS: readonly (readonly [step: number, until: number])[] = [
   [0.0005, 0.12],
   [0.001, 0.6],
   [0.002, 6],
@@ -47,14 +47,19 @@ const HARMLESS_SPEED = 0.15;
 /** A pin tilted beyond this is down: it cannot stand beyond 10°. */
 const DOWN_COSINE = Math.cos((15 * Math.PI) / 180);
 
+/** An outcome, and how many steps of the engine it took. */
+export interface Played extends Outcome {
+  readonly steps: number;
+}
+
 /** One hit on ten pins. The numbers of `uniform` decide how the pins stand and what they weigh. */
-export function hitPins(hit: Hit, coefficients: Coefficients, uniform: () => number): Outcome {
+export function hitPins(hit: Hit, coefficients: Coefficients, uniform: () => number): Played {
   const scene = emptyDeck(coefficients);
   try {
     const pins = rack(scene, uniform);
     const ball = addBall(scene, arriving(hit));
-    const touched = play(scene, ball, pins);
-    return { leave: bitsOf(pins.map(isStanding)), touched };
+    const played = play(scene, ball, pins);
+    return { leave: bitsOf(pins.map(isStanding)), ...played };
   } finally {
     scene.world.free();
   }
@@ -69,7 +74,7 @@ export function rack(scene: Scene, uniform: () => number): readonly RAPIER.Rigid
   );
 }
 
-function arriving(hit: Hit): BallState {
+export function arriving(hit: Hit): BallState {
   const angle = (hit.entryDeg * Math.PI) / 180;
   const speed = hit.speedMph * MPH;
   const [left, ahead] = [Math.sin(angle), Math.cos(angle)];
@@ -87,8 +92,8 @@ function arriving(hit: Hit): BallState {
   };
 }
 
-/** Runs until nothing can change the leave any more; returns the pins that the ball met. */
-function play({ world }: Scene, ball: RAPIER.RigidBody, pins: readonly RAPIER.RigidBody[]): number {
+/** Runs until nothing can change the leave any more; returns the pins that the ball met, and the steps it took. */
+function play({ world }: Scene, ball: RAPIER.RigidBody, pins: readonly RAPIER.RigidBody[]): Pick<Played, "touched" | "steps"> {
   const events = new RAPIER.EventQueue(true);
   const pinOfBody = new Map(pins.map((pin, i) => [pin.handle, i]));
   let touched = 0;
@@ -96,9 +101,9 @@ function play({ world }: Scene, ball: RAPIER.RigidBody, pins: readonly RAPIER.Ri
     const pin = pinOfBody.get(world.getCollider(handle)?.parent()?.handle ?? -1);
     if (pin !== undefined) touched |= 1 << pin;
   };
+  let steps = 0;
   try {
     let time = 0;
-    let steps = 0;
     for (const [step, until] of STEPS) {
       world.timestep = step;
       while (time < until) {
@@ -110,10 +115,10 @@ function play({ world }: Scene, ball: RAPIER.RigidBody, pins: readonly RAPIER.Ri
         });
         if (++steps % LOOK_EVERY !== 0) continue;
         for (const body of [ball, ...pins]) if (body.isEnabled() && isGone(body)) body.setEnabled(false);
-        if (time > LEAST && isOver(ball, pins)) return touched;
+        if (time > LEAST && isOver(ball, pins)) return { touched, steps };
       }
     }
-    return touched;
+    return { touched, steps };
   } finally {
     events.free();
   }

@@ -176,12 +176,28 @@ export const TERMS: readonly Term[] = [
     edits: [["return across * taper(ft, pattern.lengthFt) * end;", "return across * end;"]],
   },
   {
-    name: "pocket widens with entry angle",
-    page: "pocket",
-    file: "planning/target.ts",
-    edits: [
-      ["return pocket.straightHalf + (pocket.steepHalf - pocket.straightHalf) * steepness;", "return pocket.straightHalf + 0 * steepness;"],
-    ],
+    name: "speed, slip and weight at the pins",
+    page: "carry",
+    file: "pins/carry.ts",
+    edits: [["return sum + slope * (held(to[name]) - held(from[name]));", "return sum + 0 * slope * (held(to[name]) - held(from[name]));"]],
+  },
+  {
+    name: "a hit from the other side is the mirrored hit",
+    page: "carry",
+    file: "pins/carry.ts",
+    edits: [["const side = entryDeg < 0 ? -1 : 1;", "const side = 1;"]],
+  },
+  {
+    name: "how well pins carry is not known",
+    page: "carry",
+    file: "pins/carry.ts",
+    edits: [["all + level * table.level[cell] + shape * table.shape[cell]", "all + 0 * level + 0 * shape"]],
+  },
+  {
+    name: "speed and slip of the line in the plan's chance",
+    page: "carry",
+    file: "planning/outcomeMap.ts",
+    edits: [["const room = chance * (1 - chance);", "const room = 0 * chance;"]],
   },
   { name: "hardness of the cover", page: "bench-work", file: "surface/cut.ts", edits: [["(REFERENCE_HARDNESS_D / hardnessD)", "1"]] },
   {

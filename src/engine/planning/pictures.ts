@@ -4,7 +4,7 @@ import { toFilmSheet } from "../lane/filmMap.ts";
 import type { FilmSheet } from "../lane/filmSheet.ts";
 import { averagedCourse } from "../motion/averagedCourse.ts";
 import type { Course } from "../motion/course.ts";
-import type { HitPoint } from "../pins/carry.ts";
+import type { HitPoint, StrikeMap } from "../pins/carry.ts";
 import type { Finish } from "../surface/finish.ts";
 import { filmFound, groundOf, throwerOn } from "./ground.ts";
 import { hitsOn } from "./hits.ts";
@@ -21,6 +21,11 @@ export function courseOf(question: PlanQuestion, finish: Finish, line: Line): Co
 export function hitsOf(question: PlanQuestion, finish: Finish, line: Line): readonly HitPoint[] {
   const ground = groundOf(question);
   return hitsOn(throwerOn(filmFound(ground), question, finish, ground.assumed), question.ball.massLb, line, ground.drawSample);
+}
+
+/** Strike chance over board and entry angle for this bowler's usual speed and this ball's weight. */
+export function strikesOf(question: PlanQuestion): StrikeMap {
+  return groundOf(question).carry;
 }
 
 /** The film on the lane as found, from the lane's right edge. */

@@ -1,11 +1,13 @@
+import { carryChart } from "#drawing/carryChart";
 import { type ChartCourse, laneChart } from "#drawing/laneChart";
 import type { Layout } from "#drawing/laneFrame";
-import { FILE_PAINT, PAGE_PAINT } from "#drawing/paint";
+import { leavesPicture } from "#drawing/leavesPicture";
+import { FILE_PAINT, PAGE_PAINT, type Paint } from "#drawing/paint";
 import { plateauBar } from "#drawing/plateauBar";
 import { smallMultiples } from "#drawing/smallMultiples";
 import { textureSwatch } from "#drawing/texture";
 import type { Course } from "#engine/motion/course";
-import { courseOf, filmOf } from "#engine/planning/pictures";
+import { courseOf, filmOf, hitsOf, strikesOf } from "#engine/planning/pictures";
 import type { Candidate } from "#engine/planning/plan";
 import { finishText, parseFinish } from "#engine/surface/finish";
 import { DIFFERENCE, PLAN_ANSWER } from "#words/en/screens";
@@ -33,6 +35,7 @@ export function drawPictures(wanted: PicturesWanted): Pictures {
             { steps, pick: plan.pick?.finish ?? null, plateau: plan.pick?.plateau ?? [], cliff: plan.pick?.cliff ?? null },
             { layout: "upright", paint, id: "loss" },
           ),
+    pins: pinsPictures(wanted, paint),
     compare: comparison(wanted, courses, today),
     swatches: Object.fromEntries(
       [...new Set([...plan.candidates.map((c) => c.finish), plan.today.finish])].map((f, i) => [
@@ -58,6 +61,18 @@ export function drawPictures(wanted: PicturesWanted): Pictures {
     });
     return both((layout) => smallMultiples({ film, hand, today: todays, compared: strips }, { layout, paint, id: `compare-${layout}` }));
   }
+}
+
+/** Of the pick, or where there is none of the first finish with a line. */
+function pinsPictures({ question, plan }: PicturesWanted, paint: Paint): Pictures["pins"] {
+  const worked = plan.candidates.filter(({ pins, line }) => pins !== null && line !== null);
+  const { pins, line, finish } = worked.find((candidate) => candidate.finish === plan.pick?.finish) ?? worked[0] ?? {};
+  if (!pins || !line || finish === undefined) return null;
+  const hits = hitsOf(question, parseFinish(finish), line);
+  return {
+    strikes: carryChart({ carry: strikesOf(question), hand: question.bowler.hand, hits }, paint, "strikes"),
+    leaves: leavesPicture(pins, paint, "leaves"),
+  };
 }
 
 /** Today's line and the lines that were asked for, from dull to smooth. */

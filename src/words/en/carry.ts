@@ -1,4 +1,5 @@
 import type { Change, Explanation, LeaveMeaning } from "#engine/pins/explain";
+import type { PinsLeft } from "#engine/planning/plan";
 import { boards, degrees, fixed } from "../figures.ts";
 
 /** What the pictures and reports of the pins say. */
@@ -30,6 +31,13 @@ export const CARRY = {
   simulated: (runs: number) =>
     `From ${runs.toLocaleString("en-GB")} simulated racks, fitted to what is published of carry. Levels are uncertain by the range given; no two houses' pins are alike.`,
 } as const;
+
+/** One sentence on what the pins do with a finish: strikes, pins, and the likeliest leaves. */
+export function pinsText(finish: string, { strike, pinsDown, leaves }: PinsLeft): string {
+  const likely = leaves.slice(0, 5).map(({ leave, share }) => `${leave} ${CARRY.share(100 * share)}`);
+  const left = likely.length === 0 ? "" : `; left most often: ${likely.join(", ")}`;
+  return `${finish}: ${fixed(100 * strike, 0)} strikes in 100 on the lane as found, ${CARRY.pinsDown(pinsDown)}${left}.`;
+}
 
 const SIDE_WORDS: Readonly<Record<Explanation["lies"], string>> = {
   light: "The ball comes in light",

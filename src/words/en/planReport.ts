@@ -6,6 +6,7 @@ export const HEADINGS = {
   pick: "pick",
   candidates: "Each finish on its own best line",
   todaysLine: "today's line",
+  pins: "At the pins, on the lane as found",
   pickLine: "The pick",
   messages: "What to know",
   reasons: "Why",

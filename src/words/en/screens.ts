@@ -139,6 +139,9 @@ export const PLAN_ANSWER = {
   metricNote: {
     strikeChance: "The chance is that of a strike with this bowler's spread.",
   },
+  pins: "At the pins",
+  pinsNote:
+    "Computed from simulated pins that are fitted to published carry. The level is uncertain by the range beside each chance; no two houses' pins are alike.",
   chart: "The lane",
   chartFor: (name: string, pattern: string) => (name === "" ? pattern : `${name} · ${pattern}`),
   ownLine: "own line",

@@ -1,6 +1,7 @@
 import type { AssumptionId } from "#engine/assumptions";
 import type { FinishPlan } from "#engine/planning/plan";
 import { ASSUMPTION_TEXTS } from "#words/en/assumptions";
+import { pinsText } from "#words/en/carry";
 import { PLAN_ANSWER } from "#words/en/screens";
 import { messageText } from "#words/messageText";
 import type { Pictures } from "../../client/protocol.ts";
@@ -42,6 +43,7 @@ export function PlanAnswer(props: AnswerProps) {
         )}
         <Reasons plan={plan} />
       </div>
+      {pictures !== null && pictures.pins !== null && <Pins plan={plan} pictures={pictures.pins} />}
       <CandidateTable
         plan={plan}
         swatches={pictures?.swatches ?? {}}
@@ -85,6 +87,21 @@ function Reasons({ plan }: { readonly plan: FinishPlan }) {
           </ul>
         </>
       )}
+    </section>
+  );
+}
+
+function Pins({ plan, pictures }: { readonly plan: FinishPlan; readonly pictures: NonNullable<Pictures["pins"]> }) {
+  const picked = plan.candidates.find(({ finish }) => finish === plan.pick?.finish) ?? plan.candidates.find(({ pins }) => pins !== null);
+  return (
+    <section className="plate pins-plate">
+      <h2>{PLAN_ANSWER.pins}</h2>
+      {picked !== undefined && picked.pins !== null && <p>{pinsText(picked.finish, picked.pins)}</p>}
+      <div className="two-columns">
+        <Picture svg={pictures.strikes} className="strikes-chart" />
+        <Picture svg={pictures.leaves} className="leaves-picture" />
+      </div>
+      <p className="note">{PLAN_ANSWER.pinsNote}</p>
     </section>
   );
 }
