@@ -13,10 +13,18 @@ export function lists(session: Session): Lists {
     exportAll: () => withFaults("export", () => exportAll(session)),
     preview: (kind, csv, mapping) =>
       withFaults("import", async () => {
-        const { table, toAdd, problems } = await judged(session, kind, csv, mapping);
+        const { table, toAdd, alreadyThere, problems } = await judged(session, kind, csv, mapping);
         const { columns, rows } = table;
         const sample = toAdd.slice(0, SAMPLE);
-        return { columns, mapping: table.mapping, fields: Object.keys(IMPORT_FIELDS[kind]), rows: rows.length, sample, problems };
+        return {
+          columns,
+          mapping: table.mapping,
+          fields: Object.keys(IMPORT_FIELDS[kind]),
+          rows: rows.length,
+          alreadyThere,
+          sample,
+          problems,
+        };
       }),
     apply: (kind, csv, mapping, write) => applyImport(session, kind, csv, mapping, write),
     undo: (importId, write) => undoImport(session, importId, write),

@@ -17,6 +17,8 @@ export interface ImportPreview {
   /** Fields that a column may feed. */
   readonly fields: readonly string[];
   readonly rows: number;
+  /** Rows that would be passed over: same serial, or same name and number or address for mail. */
+  readonly alreadyThere: number;
   /** The first rows as they would be kept. */
   readonly sample: readonly Readonly<Record<string, unknown>>[];
   readonly problems: readonly RowProblem[];
@@ -25,7 +27,7 @@ export interface ImportPreview {
 export interface ImportDone {
   readonly importId: string;
   readonly added: number;
-  /** Rows that were there already: same serial, or same name and number. */
+  /** Rows that were passed over. */
   readonly alreadyThere: number;
 }
 

@@ -55,6 +55,6 @@ export function stockItems(session: Session): Changeable<StockItem, StockItemWri
     get,
     list,
     change,
-    create: (written, write) => make(checkedFields(stockItemWritten, written, "stockItems"), { quantity: 0 }, write),
+    create: async (written, write) => make(checkedFields(stockItemWritten, written, "stockItems"), { quantity: 0 }, write),
   };
 }

@@ -34,7 +34,7 @@ export function store<Thing extends Kept>(session: Session, definition: Definiti
   const all: Store<Thing> = {
     get: (id) => withFaults(kind, () => found(session, id)),
     list: (asked = {}) => withFaults(kind, () => page(session, definition, asked)),
-    create: (fields, write) => all.make(checkedFields(written, fields, kind), {}, write),
+    create: async (fields, write) => all.make(checkedFields(written, fields, kind), {}, write),
     make: (fields, extra, write) =>
       session.write(write, async (inside) => {
         const at = timeOf(inside.now());
@@ -48,7 +48,7 @@ export function store<Thing extends Kept>(session: Session, definition: Definiti
         await definition.alsoWrite?.(thing, null, inside, write.by);
         return thing;
       }),
-    change: (id, fields, write) =>
+    change: async (id, fields, write) =>
       all.alter(
         id,
         (before) => {
