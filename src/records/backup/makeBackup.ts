@@ -14,7 +14,7 @@ import { syncFolder } from "../photos/syncedFile.ts";
 import type { RecordsParts } from "../records.ts";
 import { fileNameOf } from "../things/attachments.ts";
 import type { BackupFile, Backups } from "./backups.ts";
-import { BACKUP_VERSION, MANIFEST, type Manifest } from "./manifest.ts";
+import { BACKUP_VERSION, MANIFEST, MANIFEST_SUM, type Manifest } from "./manifest.ts";
 import { backupsToKeep, isDue } from "./retention.ts";
 import { verifyBackup } from "./verifyBackup.ts";
 import { type ZipEntry, type ZipWriter, zipWriter } from "./zipFile.ts";
@@ -94,7 +94,8 @@ async function make(parts: BackupParts, why: BackupFile["why"]): Promise<BackupF
   try {
     await raw.backup(copy);
     const manifest = await fill(zip, copy, parts, { madeAt, why });
-    await zip.addText(MANIFEST, `${JSON.stringify(manifest, null, 1)}\n`);
+    const { sha256 } = await zip.addText(MANIFEST, `${JSON.stringify(manifest, null, 1)}\n`);
+    await zip.addText(MANIFEST_SUM, sha256);
     await zip.end();
     await rename(making, join(folder.backups, name));
     await syncFolder(folder.backups);

@@ -3,8 +3,10 @@ import { z } from "zod";
 /** Version of the form of a backup file. */
 export const BACKUP_VERSION = 1;
 export const MANIFEST = "manifest.json";
+/** The manifest's own checksum, in hexadecimal. */
+export const MANIFEST_SUM = "manifest.sha256";
 
-/** What stands in a backup about itself. It is the last file in it: one that was cut short has none. */
+/** What stands in a backup about itself. It and its checksum are the last files in it: a backup that was cut short has none. */
 export const manifestSchema = z.strictObject({
   gritwright: z.literal(BACKUP_VERSION),
   kind: z.literal("backup"),

@@ -2,7 +2,7 @@ import { createHash, type Hash } from "node:crypto";
 import { RecordsFault } from "#contract/records/fault";
 import { asRecordsFault } from "../database/driverFault.ts";
 import type { BackupReport } from "./backups.ts";
-import { MANIFEST, type Manifest, manifestSchema } from "./manifest.ts";
+import { MANIFEST, MANIFEST_SUM, type Manifest, manifestSchema } from "./manifest.ts";
 import { readZip, type Taker } from "./zipFile.ts";
 
 /** Largest manifest that is taken in, bytes; a shop with a million photos stays under it. */
@@ -23,9 +23,11 @@ export async function verifyBackup(path: string): Promise<BackupReport> {
 export async function readBackup(path: string, take: (name: string) => Taker): Promise<Manifest> {
   const read = new Map<string, { bytes: number; hash: Hash }>();
   const manifestPieces: Uint8Array[] = [];
+  const sumPieces: Uint8Array[] = [];
   try {
     await readZip(path, (name) => {
       if (name === MANIFEST) return collect(path, manifestPieces);
+      if (name === MANIFEST_SUM) return collect(path, sumPieces);
       if (read.has(name)) throw bad(path, name, "each file once");
       const seen = { bytes: 0, hash: createHash("sha256") };
       read.set(name, seen);
@@ -43,7 +45,7 @@ export async function readBackup(path: string, take: (name: string) => Taker): P
     // Whatever else a reader of zips throws means one thing.
     throw fault instanceof RecordsFault ? fault : new RecordsFault("badBackup", path, { cause });
   }
-  const manifest = manifestOf(path, manifestPieces);
+  const manifest = manifestOf(path, Buffer.concat(manifestPieces), Buffer.concat(sumPieces).toString("latin1"));
   compare(path, manifest, read);
   return manifest;
 }
@@ -57,10 +59,11 @@ function collect(path: string, pieces: Uint8Array[]): Taker {
   };
 }
 
-function manifestOf(path: string, pieces: readonly Uint8Array[]): Manifest {
-  if (pieces.length === 0) throw bad(path, MANIFEST, "a manifest: the file was cut short, or is no backup");
+function manifestOf(path: string, bytes: Buffer, sum: string): Manifest {
+  if (bytes.length === 0) throw bad(path, MANIFEST, "a manifest: the file was cut short, or is no backup");
+  if (createHash("sha256").update(bytes).digest("hex") !== sum) throw bad(path, MANIFEST, "the bytes that its checksum was made from");
   try {
-    return manifestSchema.parse(JSON.parse(Buffer.concat(pieces).toString("utf8")));
+    return manifestSchema.parse(JSON.parse(bytes.toString("utf8")));
   } catch {
     throw bad(path, MANIFEST, "a manifest that this program can read");
   }

@@ -80,6 +80,7 @@ export type Taker = (piece: Uint8Array | null) => void;
  * @throws Error where it is no zip or its data are damaged
  */
 export async function readZip(path: string, take: (name: string) => Taker): Promise<void> {
+  await mustEnd(path);
   let failure: Error | null = null;
   const unzip = new Unzip((file) => {
     const taker = take(file.name);
@@ -100,4 +101,20 @@ export async function readZip(path: string, take: (name: string) => Taker): Prom
   }
   unzip.push(new Uint8Array(0), true);
   if (failure !== null) throw failure;
+}
+
+/** The record that a zip without a comment ends with, and its size (APPNOTE, 4.3.16). */
+const END = Buffer.from("PK\x05\x06", "latin1");
+const END_SIZE = 22;
+
+/** A zip that was cut short lacks its end, though all that is read of it may be there. */
+async function mustEnd(path: string): Promise<void> {
+  const file = await open(path, "r");
+  try {
+    const { size } = await file.stat();
+    const { buffer } = await file.read(Buffer.alloc(END.length), 0, END.length, Math.max(0, size - END_SIZE));
+    if (!buffer.equals(END)) throw new Error(`${path} was cut short, or is no zip`);
+  } finally {
+    await file.close();
+  }
 }

@@ -40,13 +40,25 @@ class ImmediateDialect extends SqliteDialect {
   }
 
   override createDriver(): SqliteDriver {
-    return new ImmediateDriver({ database: this.#database });
+    return new ImmediateDriver(this.#database);
   }
 }
 
-/** Takes the write lock at the beginning: a transaction that first reads and then wants it cannot wait, and is refused at once. */
 class ImmediateDriver extends SqliteDriver {
+  readonly #database: Database;
+
+  constructor(database: Database) {
+    super({ database });
+    this.#database = database;
+  }
+
+  /** Takes the write lock at the beginning: a transaction that first reads and then wants it cannot wait, and is refused at once. */
   override async beginTransaction(connection: DatabaseConnection): Promise<void> {
     await connection.executeQuery(CompiledQuery.raw("begin immediate"));
+  }
+
+  /** On a full disk SQLite has rolled back by itself; a second time would fail, and hide what was wrong. */
+  override async rollbackTransaction(connection: DatabaseConnection): Promise<void> {
+    if (this.#database.inTransaction) await super.rollbackTransaction(connection);
   }
 }

@@ -1,0 +1,216 @@
+import { copyFileSync, existsSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import Sqlite from "better-sqlite3";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import type { RecordsFault } from "#contract/records/fault";
+import { uniformSource } from "#engine/random";
+import { restoreBackup } from "#records/backup/restoreBackup";
+import { backupsToKeep, isDue } from "#records/backup/retention";
+import { verifyBackup } from "#records/backup/verifyBackup";
+import { openRecords } from "#records/openRecords";
+import { PNG } from "./pictures.ts";
+import { onTheCounter, refusal, type TestShop, testShop } from "./shop.ts";
+
+let shop: TestShop;
+beforeEach(async () => {
+  shop = await testShop();
+});
+afterEach(() => shop.end());
+
+async function madeBackup(): Promise<string> {
+  const { records } = shop;
+  return records.backups.path((await records.backups.make("asked")).name);
+}
+
+describe("a backup", () => {
+  it("holds what was kept when it was made, while writing goes on", async () => {
+    const { records, by } = shop;
+    await onTheCounter(shop);
+    const writing = Array.from({ length: 40 }, (_, i) => records.houses.create({ name: `House ${i}` }, { by }));
+    const path = await madeBackup();
+    await Promise.all(writing);
+    const report = await verifyBackup(path);
+    expect(report.counts).toMatchObject({ bowlers: 1, balls: 1, tickets: 1 });
+    expect(report.missing).toEqual([]);
+  });
+
+  it("leaves nothing half made beside it", async () => {
+    await madeBackup();
+    expect(readdirSync(join(shop.parts.folder, "backups"))).toHaveLength(1);
+  });
+
+  it("names a photo that was lost, and keeps everything else", async () => {
+    const { records, by, parts } = shop;
+    const { ball } = await onTheCounter(shop);
+    await records.photos.add({ ballId: ball.id, of: "serial" }, PNG, { by });
+    const [name] = readdirSync(join(parts.folder, "live", "photos"));
+    rmSync(join(parts.folder, "live", "photos", name));
+    expect((await verifyBackup(await madeBackup())).missing).toEqual([`photos/${name}`]);
+  });
+
+  it("is found out when a byte of it is changed, wherever that is, or reads as it was", { timeout: 60_000 }, async () => {
+    await onTheCounter(shop);
+    const path = await madeBackup();
+    const sound = readFileSync(path);
+    const report = await verifyBackup(path);
+    const random = uniformSource(7);
+    let found = 0;
+    for (let i = 0; i < 120; i += 1) {
+      const damaged = Buffer.from(sound);
+      damaged[Math.floor(random() * damaged.length)] ^= 1 << Math.floor(random() * 8);
+      writeFileSync(path, damaged);
+      const outcome = await verifyBackup(path).catch((fault: RecordsFault) => fault);
+      if (outcome instanceof Error) {
+        expect(outcome.kind).toBe("badBackup");
+        found += 1;
+      } else expect(outcome).toEqual(report);
+    }
+    // The zip's own lists of names and times, which nothing is read from, are the rest.
+    expect(found).toBeGreaterThan(100);
+  });
+
+  it.each([0, 1, 100, 0.5, 0.99])("is found out when it is cut short at %s", async (at) => {
+    await onTheCounter(shop);
+    const path = await madeBackup();
+    const sound = readFileSync(path);
+    writeFileSync(path, sound.subarray(0, at < 1 ? Math.floor(at * sound.length) : at));
+    expect((await refusal<RecordsFault>(verifyBackup(path))).kind).toBe("badBackup");
+  });
+});
+
+describe("a restore", () => {
+  it("drill: everything is as it was at the backup, photos too, and what was there before lies beside it", async () => {
+    const { records, by, parts } = shop;
+    const { ball, ticket } = await onTheCounter(shop);
+    const photo = await records.photos.add({ ballId: ball.id, of: "condition" }, PNG, { by });
+    const path = await madeBackup();
+    await records.balls.change(ball.id, { notes: "after the backup" }, { by, expectedVersion: 1 });
+    await records.close();
+    const { safetyCopy } = await restoreBackup(path, parts);
+    const restored = await shop.reopen();
+    expect(await restored.balls.get(ball.id)).toEqual(ball);
+    expect(await restored.tickets.get(ticket.id)).toEqual(ticket);
+    expect(Buffer.from(await restored.photos.bytes(photo.id))).toEqual(PNG);
+    const before = new Sqlite(join(safetyCopy ?? "", "records.sqlite"), { readonly: true });
+    expect(before.prepare("select body from balls").get()).toMatchObject({ body: expect.stringContaining("after the backup") });
+    before.close();
+  });
+
+  it("is refused while somebody has the records open, and changes nothing", async () => {
+    const { records, parts } = shop;
+    const { ball } = await onTheCounter(shop);
+    const path = await madeBackup();
+    expect((await refusal<RecordsFault>(restoreBackup(path, parts))).kind).toBe("busy");
+    expect(await records.balls.get(ball.id)).toEqual(ball);
+    expect(existsSync(join(parts.folder, "restoring"))).toBe(false);
+  });
+
+  it("of a damaged backup is refused, and changes nothing", async () => {
+    const { records, parts } = shop;
+    const { ball } = await onTheCounter(shop);
+    const path = await madeBackup();
+    const bytes = readFileSync(path);
+    bytes[2000] ^= 1;
+    writeFileSync(path, bytes);
+    await records.close();
+    expect((await refusal<RecordsFault>(restoreBackup(path, parts))).kind).toBe("badBackup");
+    expect(await (await shop.reopen()).balls.get(ball.id)).toEqual(ball);
+  });
+
+  it("puts a damaged database right", async () => {
+    const { records, parts } = shop;
+    const { ball } = await onTheCounter(shop);
+    const path = await madeBackup();
+    await records.close();
+    writeFileSync(
+      join(parts.folder, "live", "records.sqlite"),
+      "this is no database at all, but long enough to be taken for one".repeat(100),
+    );
+    expect((await refusal<RecordsFault>(openRecords(parts))).kind).toBe("damaged");
+    await restoreBackup(path, parts);
+    expect(await (await shop.reopen()).balls.get(ball.id)).toEqual(ball);
+  });
+
+  it("clears persons who were erased after the backup was made", async () => {
+    const { records, by, parts } = shop;
+    const { bowler } = await onTheCounter(shop);
+    const path = await madeBackup();
+    await records.personal.erase(bowler.id, { by });
+    await records.close();
+    await restoreBackup(path, parts);
+    const restored = await shop.reopen();
+    expect(await restored.bowlers.get(bowler.id)).toMatchObject({ name: "(erased)", phone: null });
+    const bytes = readFileSync(join(parts.folder, "live", "records.sqlite")).toString("latin1");
+    expect(bytes).not.toContain("Sandgrouse");
+  });
+
+  it("ends by itself when the power went between its two renames", async () => {
+    const { records, parts } = shop;
+    const { ball } = await onTheCounter(shop);
+    await records.close();
+    renameSync(join(parts.folder, "live"), join(parts.folder, "restored-and-checked"));
+    expect(await (await shop.reopen()).balls.get(ball.id)).toEqual(ball);
+  });
+});
+
+describe("a schema", () => {
+  it("of a newer program is refused by name, and the file is left alone", async () => {
+    const { records, parts } = shop;
+    await records.close();
+    const file = join(parts.folder, "live", "records.sqlite");
+    const raw = new Sqlite(file);
+    raw.prepare("insert into schemaSteps values ('999 from the future', '2030-01-01T00:00:00.000Z')").run();
+    raw.close();
+    const fault = await refusal<RecordsFault>(openRecords(parts));
+    expect(fault).toMatchObject({ kind: "newerSchema", about: "999 from the future" });
+    const again = new Sqlite(file);
+    again.prepare("delete from schemaSteps where name like '999%'").run();
+    again.close();
+    await shop.reopen();
+  });
+});
+
+describe("which backups are kept", () => {
+  const day = 86_400_000;
+  const now = Date.UTC(2026, 4, 31, 20);
+  const daily = Array.from({ length: 3 * 365 }, (_, i) => new Date(now - i * day).toISOString());
+
+  it("of three years of daily ones: two weeks of days, two months of weeks, two years of months, the years", () => {
+    const kept = [...backupsToKeep(daily, now)].sort().reverse();
+    expect(kept.slice(0, 14)).toEqual(daily.slice(0, 14));
+    // Sundays before that are the last of their week, and the last days of each month stay.
+    expect(kept).toContain("2026-05-10T20:00:00.000Z");
+    expect(kept).toContain("2025-02-28T20:00:00.000Z");
+    expect(kept).toContain("2023-12-31T20:00:00.000Z");
+    expect(kept).not.toContain("2026-03-12T20:00:00.000Z");
+    expect(kept.length).toBeLessThan(50);
+  });
+
+  it("the newest always, however old they are, and none is due twice a day", () => {
+    const old = daily.slice(900, 903);
+    expect(backupsToKeep(old, now)).toEqual(new Set(old));
+    expect(isDue([daily[0]], now + 3600_000)).toBe(false);
+    expect(isDue([daily[0]], now + day)).toBe(true);
+    expect(isDue([], now)).toBe(true);
+  });
+
+  it("keeping up makes the one that is due and takes out what is not kept", async () => {
+    const { records, parts } = shop;
+    const { made, takenOut } = await records.backups.keepUp();
+    expect(made?.why).toBe("scheduled");
+    expect(takenOut).toEqual([]);
+    const folder = join(parts.folder, "backups");
+    // Five of one day a month ago, by their names.
+    for (let hour = 10; hour < 15; hour += 1)
+      copyFileSync(join(folder, made?.name ?? ""), join(folder, `gritwright-2026-04-29T${hour}-00-00.000Z-scheduled.zip`));
+    const next = await records.backups.keepUp();
+    expect(next.made).toBeNull();
+    expect(next.takenOut).toHaveLength(3);
+    expect((await records.backups.list()).map(({ name }) => name)).toContain("gritwright-2026-04-29T14-00-00.000Z-scheduled.zip");
+  });
+
+  it("no name leads out of the folder of backups", async () => {
+    for (const name of ["../live/records.sqlite", "..", "gritwright-2026-04-29T10-00-00.000Z-asked.zip/../../live", ""])
+      expect((await refusal<RecordsFault>(shop.records.backups.path(name))).kind).toBe("notFound");
+  });
+});
