@@ -1,7 +1,7 @@
 import { sql } from "kysely";
 import { RecordsFault } from "#contract/records/fault";
 import type { Step } from "./migrations/step.ts";
-import type { Db } from "./tables.ts";
+import type { Db, EngineName } from "./tables.ts";
 import { type Runner, transaction } from "./transaction.ts";
 
 /** Any number that no other program takes for its own lock. */
@@ -14,40 +14,62 @@ export interface SchemaState {
 }
 
 /**
- * Where a database's schema stands.
+ * Where a database's schema stands. Only reads.
  *
  * @throws {RecordsFault} `newerSchema` where it has steps that this program does not know
  */
 export async function schemaState({ db, engine }: Runner, steps: readonly Step[]): Promise<SchemaState> {
+  const applied = (await hasSteps(db, engine)) ? await db.selectFrom("schemaSteps").select("name").orderBy("name").execute() : [];
+  const names = applied.map(({ name }) => name);
+  const unknown = names.find((name) => !steps.some((step) => step.name === name));
+  if (unknown !== undefined) throw new RecordsFault("newerSchema", unknown);
+  return { at: names.at(-1) ?? "", pending: steps.filter(({ name }) => !names.includes(name)) };
+}
+
+async function hasSteps(db: Db, engine: EngineName): Promise<boolean> {
+  const asked =
+    engine === "postgres"
+      ? sql<{ found: unknown }>`select to_regclass('"schemaSteps"') as found`
+      : sql<{ found: unknown }>`select (select name from sqlite_master where name = 'schemaSteps') as found`;
+  return (await asked.execute(db)).rows[0].found !== null;
+}
+
+/** Brings the schema up to date, each step in a transaction of its own: one that is interrupted leaves nothing behind. */
+export function migrate(runner: Runner, steps: readonly Step[], now: () => number): Promise<void> {
+  if (runner.engine === "sqlite") return applySteps(runner, steps, now);
+  // The lock belongs to the connection: taken inside a transaction, it would be waited for with an old sight of what has been applied.
+  return runner.db.connection().execute(async (db) => {
+    await sql`select pg_advisory_lock(${LOCK})`.execute(db);
+    try {
+      await applySteps({ ...runner, db }, steps, now);
+    } finally {
+      await sql`select pg_advisory_unlock(${LOCK})`.execute(db);
+    }
+  });
+}
+
+async function applySteps(runner: Runner, steps: readonly Step[], now: () => number): Promise<void> {
+  const { engine } = runner;
+  for (const { name } of (await schemaState(runner, steps)).pending) {
+    await transaction(runner, async (db) => {
+      await makeSteps(db, engine);
+      // On SQLite another process may have been quicker until the transaction began.
+      const step = (await schemaState({ ...runner, db }, steps)).pending.find((one) => one.name === name);
+      if (step === undefined) return;
+      await step.apply(db, engine);
+      await db
+        .insertInto("schemaSteps")
+        .values({ name, at: new Date(now()).toISOString() })
+        .execute();
+    });
+  }
+}
+
+async function makeSteps(db: Db, engine: EngineName): Promise<void> {
   await db.schema
     .createTable("schemaSteps")
     .ifNotExists()
     .addColumn("name", engine === "postgres" ? sql`text collate "C"` : sql`text`, (c) => c.primaryKey())
     .addColumn("at", "text", (c) => c.notNull())
     .execute();
-  return stateIn(db, steps);
-}
-
-async function stateIn(db: Db, steps: readonly Step[]): Promise<SchemaState> {
-  const applied = (await db.selectFrom("schemaSteps").select("name").orderBy("name").execute()).map(({ name }) => name);
-  const unknown = applied.find((name) => !steps.some((step) => step.name === name));
-  if (unknown !== undefined) throw new RecordsFault("newerSchema", unknown);
-  return { at: applied.at(-1) ?? "", pending: steps.filter(({ name }) => !applied.includes(name)) };
-}
-
-/** Brings the schema up to date, each step in a transaction of its own: one that is interrupted leaves nothing behind. */
-export async function migrate(runner: Runner, steps: readonly Step[], now: () => number): Promise<void> {
-  for (const step of (await schemaState(runner, steps)).pending) {
-    await transaction(runner, async (db) => {
-      if (runner.engine === "postgres") await sql`select pg_advisory_xact_lock(${LOCK})`.execute(db);
-      // Another process may have been quicker.
-      const { pending } = await stateIn(db, steps);
-      if (!pending.some(({ name }) => name === step.name)) return;
-      await step.apply(db, runner.engine);
-      await db
-        .insertInto("schemaSteps")
-        .values({ name: step.name, at: new Date(now()).toISOString() })
-        .execute();
-    });
-  }
 }
