@@ -2,6 +2,7 @@ import "./style/colours.css";
 import "./style/page.css";
 import "./style/pieces.css";
 import "./style/plan.css";
+import "./style/shop.css";
 import "./style/paper.css";
 import { workerPool } from "./client/workerPool.ts";
 

@@ -11,14 +11,18 @@ import type { Route } from "./route.ts";
 
 type Routes = (typeof API)[keyof typeof API];
 
+/** Nothing is asked for: `unknown` would make the call itself impossible. */
+// biome-ignore lint/complexity/noBannedTypes: an empty part of an intersection
+type Nothing = {};
+
 /** An address holds text only: numbers of a query are written out. */
 type Written<T> = { [K in keyof T]: T[K] extends number ? `${number}` : T[K] extends number | undefined ? `${number}` | undefined : T[K] };
 
-type InputOf<R extends Route> = (R["params"] extends z.ZodObject ? { param: z.input<R["params"]> } : unknown) &
-  (R["query"] extends z.ZodObject ? { query: Written<z.input<R["query"]>> } : unknown) &
-  (R["body"] extends { kind: "json"; schema: infer S extends z.ZodType } ? { json: z.input<S> } : unknown) &
-  (R["match"] extends true ? { header: { "If-Match": string } } : unknown) &
-  (R["key"] extends "required" ? { header: { "Idempotency-Key": string } } : unknown);
+type InputOf<R extends Route> = (R["params"] extends z.ZodObject ? { param: z.input<R["params"]> } : Nothing) &
+  (R["query"] extends z.ZodObject ? { query: Written<z.input<R["query"]>> } : Nothing) &
+  (R["body"] extends { kind: "json"; schema: infer S extends z.ZodType } ? { json: z.input<S> } : Nothing) &
+  (R["match"] extends true ? { header: { "If-Match": string } } : Nothing) &
+  (R["key"] extends "required" ? { header: { "Idempotency-Key": string } } : Nothing);
 
 type AnswerOf<R extends Route> = R["answer"] extends { kind: "json"; status: infer Status; schema: infer S extends z.ZodType }
   ? { output: z.output<S>; outputFormat: "json"; status: Status }

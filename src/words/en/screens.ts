@@ -6,14 +6,12 @@ import { launchAngle } from "../figures.ts";
 export const FRAME = {
   product: "Gritwright",
   motto: "what a ball's surface will do on the lane",
-  planRoom: "Finish plan",
-  designRoom: "Pieces",
   paper: "Paper",
   bench: "Bench, dark",
   variant: "Look",
   skip: "Skip to the answer",
   notFound: (path: string) => `There is no room at ${path}.`,
-  toPlan: "Go to the finish plan",
+  toToday: "Go to today",
   failed: "Something of ours broke. What you typed is kept; reload the page to go on.",
 } as const;
 

@@ -1,0 +1,99 @@
+import { useEffect } from "react";
+import { Link } from "wouter";
+import type { Queue } from "#contract/routes/work";
+import { TICKET_STATE_WORDS, TODAY } from "#words/en/rooms/today";
+import { Reading } from "../../shop/Reading.tsx";
+import { answered, shop } from "../../shop/shopClient.ts";
+import { useQueue } from "../../shop/useQueue.ts";
+import { useRead } from "../../shop/useShop.ts";
+import { useShopTimes } from "../../shop/zone.ts";
+
+type Waiting = Queue["items"][number];
+
+/** Opens the shop: what waits by promise, what is ready, what runs low. */
+export function TodayRoom() {
+  const queue = useQueue();
+  useEffect(() => {
+    document.title = TODAY.title;
+  }, []);
+  return (
+    <main id="answer" className="room today" tabIndex={-1}>
+      <div className="room-head">
+        <h1>{TODAY.title}</h1>
+        <Link href="/intake" className="button primary">
+          {TODAY.takeIn}
+        </Link>
+      </div>
+      <div className="room-columns">
+        <section className="plate">
+          <h2>{TODAY.queue}</h2>
+          <Reading of={queue} isEmpty={({ items }) => items.every(isReady)} empty={TODAY.emptyQueue}>
+            {({ items }) => <Tickets items={items.filter((item) => !isReady(item))} />}
+          </Reading>
+        </section>
+        <div>
+          <section className="plate">
+            <h2>{TODAY.ready}</h2>
+            <Reading of={queue} isEmpty={({ items }) => !items.some(isReady)} empty={TODAY.noneReady}>
+              {({ items }) => <Tickets items={items.filter(isReady)} />}
+            </Reading>
+          </section>
+          <RunsLow />
+        </div>
+      </div>
+    </main>
+  );
+}
+
+function isReady({ ticket }: Waiting): boolean {
+  return ticket.state === "ready" || ticket.state === "uncollected";
+}
+
+/** One line a ball: the whole line leads to its ticket. */
+function Tickets({ items }: { readonly items: readonly Waiting[] }) {
+  const times = useShopTimes();
+  const now = new Date().toISOString();
+  return (
+    <ul className="queue">
+      {items.map(({ ticket, ballName, bowlerName }) => (
+        <li key={ticket.id}>
+          <Link href={`/tickets/${ticket.id}`} className="queue-line">
+            <strong className="queue-ball">{ballName}</strong>
+            <span className="queue-owner">{bowlerName ?? TODAY.unknownOwner}</span>
+            <span className="queue-state">{TICKET_STATE_WORDS[ticket.state]}</span>
+            <span className="queue-due">
+              {ticket.promisedFor === null ? TODAY.noPromise : TODAY.promised(times.at(ticket.promisedFor))}
+              {ticket.promisedFor !== null && ticket.promisedFor < now && !isReady({ ticket, ballName, bowlerName }) && (
+                <em className="late"> {TODAY.late}</em>
+              )}
+            </span>
+          </Link>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function RunsLow() {
+  const stock = useRead(["stock"], () => answered(shop["stock-items"].$get({ query: { limit: "200" } })));
+  return (
+    <section className="plate">
+      <h2>{TODAY.low}</h2>
+      <Reading of={stock} isEmpty={({ items }) => !items.some(isLow)} empty={TODAY.nothingLow}>
+        {({ items }) => (
+          <ul>
+            {items.filter(isLow).map(({ id, name, quantity, unit, reorderAt }) => (
+              <li key={id}>
+                {name}: {TODAY.left(quantity, unit, reorderAt ?? 0)}
+              </li>
+            ))}
+          </ul>
+        )}
+      </Reading>
+    </section>
+  );
+}
+
+function isLow({ state, quantity, reorderAt }: { state: string; quantity: number; reorderAt: number | null }): boolean {
+  return state === "in use" && reorderAt !== null && quantity <= reorderAt;
+}

@@ -1,0 +1,7 @@
+import { SHOP_FRAME } from "#words/en/rooms/frame";
+import { useSettings } from "../shop/zone.ts";
+
+/** Says wherever it is shown that the shop is made up. */
+export function Invented() {
+  return useSettings().data?.data === "invented" ? <p className="invented">{SHOP_FRAME.invented}</p> : null;
+}

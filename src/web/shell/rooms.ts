@@ -1,0 +1,15 @@
+import { type ComponentType, type LazyExoticComponent, lazy } from "react";
+import { SHOP_FRAME } from "#words/en/rooms/frame";
+
+export interface Room {
+  /** Pattern of its address; parameters reach the room as `params`. */
+  readonly path: string;
+  /** Its name among the rooms; null for a room that is reached from another. */
+  readonly name: string | null;
+  readonly Room: LazyExoticComponent<ComponentType<{ readonly params: Readonly<Record<string, string>> }>>;
+}
+
+/** Every room of the app that works with the shop's records: its folder and one line here. The finish plan stands beside them: it needs no records. */
+export const ROOMS: readonly Room[] = [
+  { path: "/", name: SHOP_FRAME.today, Room: lazy(() => import("../rooms/today/TodayRoom.tsx").then((m) => ({ default: m.TodayRoom }))) },
+];

@@ -1,0 +1,74 @@
+import { hc } from "hono/client";
+import type { Api } from "#contract/routes/client";
+import {
+  type FieldProblem,
+  type ProblemDocument,
+  type ProblemKind,
+  problemDocumentSchema,
+  problemType,
+} from "#contract/routes/problemDocument";
+import { actingPerson, PERSON_HEADER } from "./person.ts";
+
+/** The shop's server, typed from the table of its routes. */
+export const shop = hc<Api>(location.origin, { headers: (): Record<string, string> => personHeader() }).api;
+
+function personHeader(): Record<string, string> {
+  const person = actingPerson();
+  return person === null ? {} : { [PERSON_HEADER]: person };
+}
+
+/** The server said no, and why; or it was not there at all, and `problem` is null. */
+export class ShopFault extends Error {
+  readonly problem: ProblemDocument | null;
+
+  constructor(problem: ProblemDocument | null, message: string) {
+    super(message);
+    this.name = "ShopFault";
+    this.problem = problem;
+  }
+
+  isKind(kind: ProblemKind): boolean {
+    return this.problem?.type === problemType(kind);
+  }
+
+  /** What is wrong, by field. */
+  get fields(): readonly FieldProblem[] {
+    return this.problem?.problems ?? [];
+  }
+}
+
+interface Answering {
+  readonly ok: boolean;
+  readonly status: number;
+  json(): Promise<unknown>;
+}
+
+/** What an answer holds when it is no problem. */
+type BodyOf<R> = R extends { json(): Promise<infer Body> } ? Exclude<Body, ProblemDocument> : never;
+
+/**
+ * The answer to a request.
+ *
+ * @throws {ShopFault} when the server refuses, cannot be reached, or says something that is no answer
+ */
+export async function answered<R extends Answering>(asked: Promise<R>): Promise<BodyOf<R>> {
+  const response = await asked.catch((error: unknown) => {
+    throw new ShopFault(null, error instanceof Error ? error.message : String(error));
+  });
+  const body: unknown = response.status === 204 ? null : await response.json().catch(() => null);
+  if (response.ok) return body as BodyOf<R>;
+  const problem = problemDocumentSchema.safeParse(body);
+  if (!problem.success) throw new ShopFault(null, `Status ${response.status}`);
+  throw new ShopFault(problem.data, problem.data.detail ?? problem.data.title);
+}
+
+/** A key for one write: sent again with it, the write is done once. Works where the page is no secure context too. */
+export function newKey(): string {
+  const bytes = crypto.getRandomValues(new Uint8Array(16));
+  return Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
+}
+
+/** The header that says which version of a thing a change was made on. */
+export function madeOn({ version }: { readonly version: number }): { "If-Match": string } {
+  return { "If-Match": `"${version}"` };
+}

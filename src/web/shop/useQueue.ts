@@ -1,0 +1,21 @@
+import { useQueryClient } from "@tanstack/react-query";
+import { useEffect } from "react";
+import { queueSchema } from "#contract/routes/work";
+import { answered, shop } from "./shopClient.ts";
+import { useRead } from "./useShop.ts";
+
+const KEY = ["queue"];
+
+/** The tickets that somebody has something to do about, kept up as other counters change them. */
+export function useQueue() {
+  const client = useQueryClient();
+  useEffect(() => {
+    const events = new EventSource("/api/queue/events");
+    events.addEventListener("queue", ({ data }) => {
+      const queue = queueSchema.safeParse(JSON.parse(data));
+      if (queue.success) client.setQueryData(KEY, queue.data);
+    });
+    return () => events.close();
+  }, [client]);
+  return useRead(KEY, () => answered(shop.queue.$get()));
+}

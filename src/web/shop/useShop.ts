@@ -1,0 +1,23 @@
+import { type QueryKey, type UseMutationResult, type UseQueryResult, useMutation, useQuery, useQueryClient } from "@tanstack/react-query";
+import type { ShopFault } from "./shopClient.ts";
+
+/** What a room reads from the shop: kept while it is looked at, read again when something it shows was changed. The first word of a key is the kind of thing. */
+export function useRead<T>(
+  key: QueryKey,
+  read: () => Promise<T>,
+  options: { readonly enabled?: boolean } = {},
+): UseQueryResult<T, ShopFault> {
+  return useQuery<T, ShopFault>({ queryKey: key, queryFn: read, enabled: options.enabled ?? true });
+}
+
+/** A write. When it is done everything of the kinds it touches is read again. */
+export function useWrite<Asked, T>(
+  write: (asked: Asked) => Promise<T>,
+  touches: readonly string[],
+): UseMutationResult<T, ShopFault, Asked> {
+  const client = useQueryClient();
+  return useMutation<T, ShopFault, Asked>({
+    mutationFn: write,
+    onSuccess: () => Promise.all(touches.map((kind) => client.invalidateQueries({ queryKey: [kind] }))),
+  });
+}

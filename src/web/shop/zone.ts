@@ -1,0 +1,38 @@
+import { LANGUAGE } from "#words/en/rooms/frame";
+import { answered, shop } from "./shopClient.ts";
+import { useRead } from "./useShop.ts";
+
+/** What the shop has settled on; the usual until it has been read. */
+export function useSettings() {
+  return useRead(["settings"], () => answered(shop.settings.$get()));
+}
+
+export interface ShopTimes {
+  /** A day and the time of day: Thu 26 Nov, 17:30. */
+  at(instant: string): string;
+  /** A day: 26 Nov 2026. */
+  day(instant: string): string;
+  /** Money of the shop: $12.00. */
+  money(cents: number): string;
+}
+
+/** Days, times and money in the shop's zone and currency. */
+export function useShopTimes(): ShopTimes {
+  const settings = useSettings().data;
+  const zone = settings?.zone ?? "UTC";
+  const short = new Intl.DateTimeFormat(LANGUAGE, {
+    timeZone: zone,
+    weekday: "short",
+    day: "numeric",
+    month: "short",
+    hour: "2-digit",
+    minute: "2-digit",
+  });
+  const day = new Intl.DateTimeFormat(LANGUAGE, { timeZone: zone, day: "numeric", month: "short", year: "numeric" });
+  const money = new Intl.NumberFormat(LANGUAGE, { style: "currency", currency: settings?.currency ?? "USD" });
+  return {
+    at: (instant) => short.format(new Date(instant)),
+    day: (instant) => day.format(new Date(instant)),
+    money: (cents) => money.format(cents / 100),
+  };
+}

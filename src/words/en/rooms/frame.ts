@@ -1,0 +1,22 @@
+/** English text of what surrounds every room that works with the shop's records. */
+export const SHOP_FRAME = {
+  rooms: "Rooms",
+  today: "Today",
+  intake: "Take in",
+  plan: "Finish plan",
+  design: "Pieces",
+  whoActs: "At work",
+  nobody: "nobody yet",
+  invented: "Invented shop: every person, ball and place in it is made up.",
+  away: "The shop's server does not answer. What you see was read before; what you write is not kept yet.",
+  tryAgain: "Try again",
+  reading: "Reading …",
+  nothingHere: "Nothing here yet.",
+  failedToRead: (what: string) => `This could not be read: ${what}`,
+  changedMeanwhile: "Somebody else changed this meanwhile. Below is how it is now; what you typed is still here.",
+  undo: "Undo",
+  saved: "Kept.",
+} as const;
+
+/** Days and times as the shop's zone and the reader's language have them. */
+export const LANGUAGE = "en-GB";

@@ -1,0 +1,31 @@
+/** English text of the room that opens the shop. */
+export const TODAY = {
+  title: "Today",
+  takeIn: "Take in a ball",
+  queue: "On the bench, by promise",
+  emptyQueue: "No ball waits. Take one in and it stands here.",
+  ready: "Ready to be fetched",
+  noneReady: "Nothing is ready.",
+  low: "Runs low",
+  nothingLow: "Everything is in stock.",
+  left: (quantity: number, unit: string, reorderAt: number) => `${quantity} ${unit} left, reorder at ${reorderAt}`,
+  promised: (when: string) => `for ${when}`,
+  late: "late",
+  noPromise: "no promise",
+  unknownOwner: "nobody's",
+  tickets: (count: number) => (count === 1 ? "1 ball" : `${count} balls`),
+} as const;
+
+/** What a ticket's state is called on the screen; the page does not compile where one is missing. */
+export const TICKET_STATE_WORDS = {
+  received: "received",
+  "waiting for approval": "waiting for approval",
+  "in work": "in work",
+  drying: "drying",
+  ready: "ready",
+  collected: "collected",
+  uncollected: "not collected",
+  rework: "rework",
+  "warranty hold": "held for warranty",
+  cancelled: "cancelled",
+} as const;
