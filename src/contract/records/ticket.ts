@@ -1,4 +1,7 @@
 import { z } from "zod";
+import { FORCES, type Force } from "#engine/surface/cut";
+import { SIDE_IDS, type SideId } from "#engine/surface/padWork/sides";
+import { STAGE_KINDS } from "#engine/surface/stages";
 import { mapping, oneOf, text } from "../job/fields.ts";
 import { finishText, id, instant, keptAs, listOf, longText, maybe } from "./fields.ts";
 import { TICKET_STATES } from "./ticketStates.ts";
@@ -17,9 +20,17 @@ const plan = mapping(
   "A finish plan",
 );
 
+const FORCE_IDS = Object.keys(FORCES) as [Force, ...Force[]];
+const SIDES = [...SIDE_IDS] as [SideId, ...SideId[]];
+
 const stagePlanned = mapping(
   {
     what: text("What is done"),
+    /** As the engine has it, for the timers and cautions of the bench; null for work written by hand. */
+    kind: maybe(oneOf(STAGE_KINDS, "Kind of stage")),
+    force: maybe(oneOf(FORCE_IDS, "How hard it is pressed")),
+    sideIds: listOf(oneOf(SIDES, "A side"), 6, "sides"),
+    cautions: listOf(text("Id of a caution"), 20, "cautions"),
     abrasive: maybe(text("The abrasive")),
     way: maybe(text("Wet or dry, spinner or hand")),
     secondsPerSide: maybe(z.number({ error: "0 ≤ x ≤ 3600 s" }).min(0, { error: "0 ≤ x ≤ 3600 s" }).max(3600, { error: "0 ≤ x ≤ 3600 s" })),

@@ -23,7 +23,8 @@ export interface BenchHabits {
 
 export const USUAL_HABITS: BenchHabits = { by: "spinner", sides: 6, dry: false, spinnerRpm: 400, oilOrder: "extractFirst", ownCut: 1 };
 
-export type StageKind = "clean" | "open" | "extract" | "dryOff" | "plug" | "cut" | "polish" | "check";
+export const STAGE_KINDS = ["clean", "open", "extract", "dryOff", "plug", "cut", "polish", "check"] as const;
+export type StageKind = (typeof STAGE_KINDS)[number];
 
 export interface Stage {
   readonly kind: StageKind;
