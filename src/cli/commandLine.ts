@@ -1,17 +1,22 @@
 import { programVersion } from "#server/version";
+import { backup } from "./backup.ts";
 import { carry } from "./carry.ts";
+import { exportAll } from "./export.ts";
 import { fade } from "./fade.ts";
 import { reportFault } from "./faultReport.ts";
 import { gauge } from "./gauge.ts";
 import { HELP } from "./help.ts";
+import { importTable, undo } from "./import.ts";
 import { limits } from "./limits.ts";
 import { type OptionName, type Options, readOptions, usageFault, wantsJson } from "./options.ts";
 import { padwork } from "./padwork.ts";
 import { plan } from "./plan.ts";
 import { profile } from "./profile.ts";
 import { readings } from "./readings.ts";
+import { restore } from "./restore.ts";
 import { shot } from "./shot.ts";
 import { stages } from "./stages.ts";
+import { verify } from "./verify.ts";
 import type { ExitCode, World } from "./world.ts";
 
 type Command = (files: readonly string[], options: Options, world: World) => Promise<ExitCode>;
@@ -34,6 +39,12 @@ const COMMANDS = new Map<string, Entry>([
   ["gauge", { run: oneFile(gauge), takes: [] }],
   ["padwork", { run: oneFile(padwork), takes: ["svg", "seed"] }],
   ["limits", { run: oneFile(limits), takes: ["on", "book"] }],
+  ["backup", { run: backup, takes: ["due"] }],
+  ["verify", { run: verify, takes: [] }],
+  ["restore", { run: restore, takes: [] }],
+  ["export", { run: exportAll, takes: [] }],
+  ["import", { run: importTable, takes: ["apply", "map", "by"] }],
+  ["undo", { run: undo, takes: ["by"] }],
 ]);
 
 /** Runs one command line to its end. Every fault is reported, none is thrown. */

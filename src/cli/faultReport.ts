@@ -1,16 +1,36 @@
 import type { ErrorDocument } from "#contract/errorDocument";
 import { fromEngine, JobFault } from "#contract/problem";
+import { RecordsFault } from "#contract/records/fault";
 import { EngineFault } from "#engine/fault";
+import { RECORDS_FAULT } from "#words/en/records";
 import { problemText } from "#words/problemText";
 import type { ExitCode, World } from "./world.ts";
 
 /** Tells what went wrong, as a document on stdout or as text on stderr, and says with which code to end. Never a stack trace. */
 export function reportFault(fault: unknown, asJson: boolean, world: World): ExitCode {
+  if (fault instanceof RecordsFault) return reportRecords(fault, asJson, world);
   const known = asJobFault(fault);
   const document = known === null ? ourFault(fault) : documentOf(known);
   if (asJson) world.print(`${JSON.stringify(document, null, 2)}\n`);
   else world.tell(faultText(document));
   return known === null ? 1 : 2;
+}
+
+/** A backup that is not sound is a check that failed. */
+function reportRecords(fault: RecordsFault, asJson: boolean, world: World): ExitCode {
+  const message = RECORDS_FAULT[fault.kind](fault.about);
+  const problems = fault.problems.map(({ path, value, allowed }) => ({
+    path,
+    value: value ?? null,
+    allowed,
+    message: `${path}: allowed: ${allowed}.`,
+  }));
+  const document: ErrorDocument = {
+    error: { code: "records", problems: [{ path: fault.about, value: null, allowed: "", message }, ...problems] },
+  };
+  if (asJson) world.print(`${JSON.stringify(document, null, 2)}\n`);
+  else world.tell(faultText(document));
+  return fault.kind === "badBackup" ? 3 : 2;
 }
 
 function asJobFault(fault: unknown): JobFault | null {

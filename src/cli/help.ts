@@ -11,6 +11,13 @@ export const HELP = `Gritwright works out what a bowling ball's surface will do 
   gritwright profile FILE…   roughness from measured profiles: CSV, TXT, X3P, SMD
   gritwright gauge FILE      how far a tester and the people who use it can be believed
 
+  gritwright backup FOLDER             back up a shop's records, also while they are used
+  gritwright verify FILE               read a backup through and compare its checksums
+  gritwright restore FILE FOLDER       put a backup in the place of a shop's records, which stay beside it
+  gritwright export FOLDER INTO        write everything that is kept as JSON and tables
+  gritwright import KIND FILE FOLDER   show what a table of bowlers or balls would add, or add it
+  gritwright undo ID FOLDER            take out what an import added
+
 FILE is a job file (plan, shot), a bench file (stages, fade) or a file of the command's own, in YAML or JSON; see docs/ and examples/.
 
   --json            print one document of data instead of text
@@ -24,6 +31,10 @@ FILE is a job file (plan, shot), a bench file (stages, fade) or a file of the co
   --x-unit, --z-unit WORD   profile: units of columns whose heading names none (usual: mm, um)
   --on DATE         limits: day of play, 2026-05-31; else the file's, else today
   --book ID         limits: usbc or world-bowling; else the file's
+  --due             backup: the daily one, where it is time; older ones are thinned out
+  --apply           import: write it
+  --map COL=FIELD,… import: which column feeds which field; else by their names
+  --by INITIALS     import, undo: who does it, where several work in the shop
   -h, --help        this text
   -v, --version     the version
 

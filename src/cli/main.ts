@@ -1,4 +1,5 @@
 #!/usr/bin/env node
+import { randomBytes } from "node:crypto";
 import { availableParallelism } from "node:os";
 import { runCommandLine } from "./commandLine.ts";
 
@@ -15,4 +16,6 @@ process.exitCode = await runCommandLine(process.argv.slice(2), {
   tell: (text) => process.stderr.write(text),
   isTerminal: process.stderr.isTTY,
   workers: Math.min(MOST_THREADS, availableParallelism()),
+  now: Date.now,
+  randomBytes,
 });

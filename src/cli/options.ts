@@ -22,6 +22,10 @@ const KNOWN = {
   form: { type: "string" },
   "x-unit": { type: "string" },
   "z-unit": { type: "string" },
+  due: { type: "boolean", default: false },
+  apply: { type: "boolean", default: false },
+  map: { type: "string" },
+  by: { type: "string" },
   help: { type: "boolean", short: "h", default: false },
   version: { type: "boolean", short: "v", default: false },
 } as const;
@@ -44,6 +48,14 @@ export interface Options {
   /** Day of play, `2026-05-31`. */
   readonly on: string | null;
   readonly book: string | null;
+  /** The backup of the schedule, and only where it is time. */
+  readonly due: boolean;
+  /** Do what was only shown. */
+  readonly apply: boolean;
+  /** Field by column of a table. */
+  readonly map: Readonly<Record<string, string>> | null;
+  /** Initials of who does it. */
+  readonly by: string | null;
   readonly help: boolean;
   readonly version: boolean;
 }
@@ -75,6 +87,10 @@ export function readOptions(args: readonly string[]): Options {
     },
     on: values.on === undefined ? null : day(values.on),
     book: values.book ?? null,
+    due: values.due,
+    apply: values.apply,
+    map: values.map === undefined ? null : pairs(values.map),
+    by: values.by ?? null,
     help: values.help,
     version: values.version,
   };
@@ -134,6 +150,12 @@ function distances(text: string): number[] {
     "0 ≤ x ≤ 60 ft",
     text,
   );
+}
+
+function pairs(text: string): Record<string, string> {
+  const parts = text.split(",").map((part) => part.split("=").map((side) => side.trim()));
+  if (parts.every((sides) => sides.length === 2 && sides.every((side) => side !== ""))) return Object.fromEntries(parts);
+  throw usageFault(`--map wants columns and fields: --map "Customer=name,Tel=phone"; "${text}" is not that.`, "COLUMN=FIELD,…", text);
 }
 
 function day(text: string): string {

@@ -59,7 +59,7 @@ const REASONS: Readonly<Record<string, ProblemId>> = {
   EPERM: "noAccess",
 };
 
-function fileFault(path: string, fault: unknown): JobFault | unknown {
+export function fileFault(path: string, fault: unknown): JobFault | unknown {
   const code = fault instanceof Error && "code" in fault ? String(fault.code) : "";
   const reason = REASONS[code];
   return reason === undefined ? fault : wholeFileFault("unreadable", reason, "a job file", {}, path);

@@ -8,6 +8,10 @@ export interface World {
   readonly isTerminal: boolean;
   /** Threads a plan uses unless told otherwise; 1 computes in the caller's own thread. */
   readonly workers: number;
+  /** Now, milliseconds since 1970. */
+  readonly now: () => number;
+  /** So many bytes of chance, for ids. */
+  readonly randomBytes: (count: number) => Uint8Array;
 }
 
 /** 0 answered (a message in place of a pick is an answer), 1 our fault, 2 bad input or usage, 3 a check that failed. */

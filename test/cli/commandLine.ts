@@ -1,4 +1,5 @@
 import { spawn } from "node:child_process";
+import { randomBytes } from "node:crypto";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -27,6 +28,8 @@ export async function inProcess(...args: string[]): Promise<Ended> {
     },
     isTerminal: false,
     workers: 1,
+    now: Date.now,
+    randomBytes,
   });
   return { code, stdout, stderr };
 }

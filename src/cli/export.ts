@@ -1,0 +1,20 @@
+import { existsSync } from "node:fs";
+import { mkdir, writeFile } from "node:fs/promises";
+import { join } from "node:path";
+import { RECORDS } from "#words/en/records";
+import { withRecords, wordsFor } from "./openShop.ts";
+import { type Options, usageFault } from "./options.ts";
+import type { ExitCode, World } from "./world.ts";
+
+/** `gritwright export FOLDER INTO`: everything that is kept, as one JSON and a table a kind, into a new folder. */
+export async function exportAll(words: readonly string[], options: Options, world: World): Promise<ExitCode> {
+  const [folder, into] = wordsFor(words, "export", ["FOLDER", "INTO"]);
+  const files = await withRecords(folder, world, ({ lists }) => lists.exportAll());
+  await mkdir(into, { recursive: true });
+  const there = files.find(({ name }) => existsSync(join(into, name)));
+  if (there !== undefined) throw usageFault(RECORDS.exportThere(into, there.name), "a folder without an export in it", into);
+  for (const { name, text } of files) await writeFile(join(into, name), text, { flag: "wx", mode: 0o600 });
+  if (options.json) world.print(`${JSON.stringify({ gritwright: 1, kind: "exported", files: files.map(({ name }) => name) }, null, 2)}\n`);
+  else world.print(`${RECORDS.exported(files.length, into)}\n`);
+  return 0;
+}

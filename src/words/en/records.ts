@@ -1,0 +1,36 @@
+/** Why the records refuse, or cannot; by the kind of fault. */
+export const RECORDS_FAULT: Readonly<Record<string, (about: string) => string>> = {
+  notFound: (about) => `There is no ${about}.`,
+  changedMeanwhile: (about) => `Somebody else has changed ${about} meanwhile; nothing was written.`,
+  refused: (about) => `Not done: ${about} cannot be written like that.`,
+  keyReused: (about) => `The key ${about} stands for another request.`,
+  busy: (about) => `Another program is using ${about}. Stop it, or try again.`,
+  readOnly: (about) => `${about} may not be written to. Check who owns it, and what may be done with it.`,
+  full: (about) => `There is no room left for ${about}. Nothing that was kept before is lost.`,
+  damaged: (about) => `${about} is damaged, and was left as it is. Restore the last backup: gritwright restore FILE FOLDER.`,
+  newerSchema: (about) => `The records were written by a newer Gritwright (${about}). Use that one; this one has changed nothing.`,
+  notReachable: (about) => `${about} cannot be reached.`,
+  badBackup: (about) => `${about} is no sound backup; nothing was changed.`,
+};
+
+export const RECORDS = {
+  noShop: (folder: string) => `${folder} holds no records of a shop`,
+  backup: (path: string, megabytes: string) => `Backup made: ${path}, ${megabytes} MB.`,
+  notDue: "No backup is due.",
+  takenOut: (count: number) => `${count} older backups taken out.`,
+  sound: (path: string, madeAt: string) => `${path} is sound. Made ${madeAt}.`,
+  counted: (count: number, kind: string) => `  ${String(count).padStart(8)}  ${kind}`,
+  missing: (name: string) => `  lost before the backup was made: ${name}`,
+  restored: (madeAt: string) => `Restored as of ${madeAt}.`,
+  safety: (folder: string) => `What was there before lies in ${folder}`,
+  exported: (count: number, folder: string) =>
+    `${count} files written to ${folder}. They hold personal data: keep them as you keep the shop's records.`,
+  exportThere: (folder: string, name: string) => `${folder} holds ${name} already, and nothing is written over.`,
+  preview: (rows: number, there: number) => `${rows} rows, ${there} of them there already. Nothing has been written; --apply does it.`,
+  feeds: (column: string, field: string) => `  ${column} → ${field}`,
+  leftOut: (column: string) => `  ${column} is left out`,
+  badRow: (row: number, column: string, value: string, allowed: string) => `  line ${row}, ${column}: "${value}". Allowed: ${allowed}.`,
+  imported: (added: number, there: number, id: string) =>
+    `${added} added, ${there} there already. To take it back: gritwright undo ${id} FOLDER`,
+  undone: (count: number) => `${count} taken out again.`,
+} as const;

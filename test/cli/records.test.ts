@@ -1,0 +1,97 @@
+import { readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import { onTheCounter, testShop } from "../records/shop.ts";
+import { fileWith, inProcess, scratchFolder } from "./commandLine.ts";
+
+/** A shop's folder with one bowler in it, closed. */
+async function closedShop(): Promise<string> {
+  const folder = join(scratchFolder(), "shop");
+  const shop = await testShop({ folder });
+  await onTheCounter(shop);
+  await shop.records.close();
+  return folder;
+}
+
+const TABLE = "Customer;Tel\nHedda Plover;555 0110\n";
+
+describe("the records from the command line", () => {
+  it("a backup is made, is sound, and can be put back", async () => {
+    const folder = await closedShop();
+    const { made } = JSON.parse((await inProcess("backup", folder, "--json")).stdout);
+    const path = join(folder, "backups", made.name);
+    const { code, stdout } = await inProcess("verify", path);
+    expect(code).toBe(0);
+    expect(stdout).toMatch(/is sound\. Made .*Z\.\n[\s\S]* 1 {2}bowlers\n/);
+    const restored = await inProcess("restore", path, folder);
+    expect(restored.code).toBe(0);
+    expect(restored.stdout).toMatch(/^Restored as of .*\nWhat was there before lies in .*before-restore-/);
+    expect(readdirSync(folder).some((name) => name.startsWith("before-restore-"))).toBe(true);
+  });
+
+  it("the daily backup is made once", async () => {
+    const folder = await closedShop();
+    expect((await inProcess("backup", folder, "--due")).stdout).toMatch(/^Backup made: /);
+    expect((await inProcess("backup", folder, "--due")).stdout).toBe("No backup is due.\n");
+  });
+
+  it("a damaged backup ends with 3, names what is wrong, and is not restored", async () => {
+    const folder = await closedShop();
+    const { made } = JSON.parse((await inProcess("backup", folder, "--json")).stdout);
+    const path = join(folder, "backups", made.name);
+    const bytes = readFileSync(path);
+    bytes[500] ^= 4;
+    writeFileSync(path, bytes);
+    for (const args of [
+      ["verify", path],
+      ["restore", path, folder],
+    ]) {
+      const { code, stderr } = await inProcess(...args);
+      expect(code).toBe(3);
+      expect(stderr).toContain("is no sound backup; nothing was changed.");
+    }
+    expect(readdirSync(folder).sort()).toEqual(["backups", "live"]);
+  });
+
+  it("an import is shown, then done, then taken back", async () => {
+    const folder = await closedShop();
+    const table = fileWith(TABLE, "bowlers.csv");
+    const shown = await inProcess("import", "bowlers", table, folder, "--map", "Customer=name,Tel=phone");
+    expect(shown.stdout).toBe(
+      "  Customer → name\n  Tel → phone\n1 rows, 0 of them there already. Nothing has been written; --apply does it.\n",
+    );
+    const done = JSON.parse(
+      (await inProcess("import", "bowlers", table, folder, "--map", "Customer=name,Tel=phone", "--apply", "--json")).stdout,
+    );
+    expect(done).toMatchObject({ added: 1, alreadyThere: 0 });
+    expect((await inProcess("undo", done.importId, folder)).stdout).toBe("1 taken out again.\n");
+  });
+
+  it("a table with a bad row ends with 3 and tells its line", async () => {
+    const folder = await closedShop();
+    const table = fileWith("name,cover\nSmew,rubber\n", "balls.csv");
+    const { code, stdout } = await inProcess("import", "balls", table, folder, "--apply");
+    expect(code).toBe(3);
+    expect(stdout).toContain('line 2, cover: "rubber". Allowed: one of polyester, urethane, solid, hybrid, pearl.');
+  });
+
+  it("everything is exported into files that only their owner reads", async () => {
+    const folder = await closedShop();
+    const into = join(folder, "out");
+    expect((await inProcess("export", folder, into)).stdout).toMatch(/personal data/);
+    expect(readFileSync(join(into, "bowlers.csv"), "utf8")).toContain("Ottilie Sandgrouse");
+    const again = await inProcess("export", folder, into);
+    expect(again).toMatchObject({ code: 2, stderr: expect.stringContaining("holds everything.json already") });
+  });
+
+  it.each([
+    [["backup", "nowhere"], "holds no records of a shop"],
+    [["restore", "one"], "gritwright restore FILE FOLDER"],
+    [["verify", "no-such-file.zip"], "There is no"],
+    [["import", "cats", "x.csv", "nowhere"], "bowlers or balls"],
+  ])("%j is refused with what is wanted", async (args, said) => {
+    const { code, stderr } = await inProcess(...args);
+    expect(code).toBe(2);
+    expect(stderr).toContain(said);
+  });
+});
