@@ -1,6 +1,10 @@
-/** `npm start`: installs and builds what is missing or stale, then opens the app. Further arguments go to the server. */
+/**
+ * `npm start`: installs and builds what is missing or stale, then opens the app with the invented demonstration shop.
+ * `npm start -- --own` opens one's own. Further arguments go to the server; docs/server.md has them.
+ */
 import { join } from "node:path";
-import { bundleWeb, compile, ensureInstalled, ROOT, run } from "./setup.mjs";
+import { pathToFileURL } from "node:url";
+import { bundleWeb, compile, ensureInstalled, ROOT } from "./setup.mjs";
 
 await ensureInstalled();
 const compiled = await compile();
@@ -9,4 +13,5 @@ if (built !== 0) {
   console.error("The build failed; the messages above say where.");
   process.exit(built);
 }
-process.exitCode = await run(process.execPath, [join(ROOT, "dist", "server", "main.js"), ...process.argv.slice(2)]);
+// In this very process, so that a signal to stop reaches the server and nothing between.
+await import(pathToFileURL(join(ROOT, "dist", "server", "main.js")).href);

@@ -1,25 +1,30 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { Hono } from "hono";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { app } from "#server/app";
 import { listen } from "#server/listen";
 import { browserCommand } from "#server/openBrowser";
 import { pageFiles } from "#server/pageFiles";
+import { type ShopServer, shopServer } from "./shopServer.ts";
 
 let folder = "";
+let shop: ShopServer;
 
-beforeAll(() => {
+beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), "gritwright-page-"));
   mkdirSync(join(folder, "assets"));
   writeFileSync(join(folder, "index.html"), "<!doctype html><p>page</p>");
   writeFileSync(join(folder, "assets", "index-abc.js"), "export {};");
   writeFileSync(join(folder, ".built"), "");
+  shop = await shopServer({ files: pageFiles(folder) });
 });
-afterAll(() => rmSync(folder, { recursive: true }));
+afterAll(async () => {
+  await shop.end();
+  rmSync(folder, { recursive: true });
+});
 
-const ask = (path: string, headers: Record<string, string> = {}) =>
-  app({ files: pageFiles(folder) }).request(path, { headers: { host: "127.0.0.1:4780", ...headers } });
+const ask = (path: string, headers: Record<string, string> = {}) => shop.raw(path, { headers });
 
 describe("the server of the page", () => {
   test("serves files under their type, and every room as the page", async () => {
@@ -56,19 +61,37 @@ describe("the server of the page", () => {
 });
 
 describe("listening", () => {
+  const paper = new Hono().get("*", (context) => context.text("page"));
+
   test("is reached at the address it prints, on this machine only; a port that was asked for and is taken is refused", async () => {
-    const first = await listen(app({ files: pageFiles(folder) }), 0);
+    const first = await listen(paper, 0);
     expect(first.address).toMatch(/^http:\/\/127\.0\.0\.1:\d+$/);
-    expect(await (await fetch(`${first.address}/plan`)).text()).toContain("<p>page</p>");
+    expect(await (await fetch(`${first.address}/plan`)).text()).toBe("page");
     const port = Number(first.address.split(":").at(-1));
-    await expect(listen(app({ files: pageFiles(folder) }), port)).rejects.toMatchObject({ code: "EADDRINUSE" });
-    await first.close();
+    await expect(listen(paper, port)).rejects.toMatchObject({ code: "EADDRINUSE" });
+    await first.close(1000);
   });
 
   test("without a port asked for, a second server finds another", async () => {
-    const servers = [await listen(app({ files: pageFiles(folder) }), null), await listen(app({ files: pageFiles(folder) }), null)];
+    const servers = [await listen(paper, null), await listen(paper, null)];
     expect(new Set(servers.map((s) => s.address)).size).toBe(2);
-    await Promise.all(servers.map((s) => s.close()));
+    await Promise.all(servers.map((s) => s.close(1000)));
+  });
+
+  test("when it stops, what is under way ends first, and what does not end is cut off in time", async () => {
+    const slow = new Hono().get("/:ms", async (context) => {
+      await new Promise((resolve) => setTimeout(resolve, Number(context.req.param("ms"))));
+      return context.text("done");
+    });
+    const server = await listen(slow, 0);
+    const [soon, never] = [fetch(`${server.address}/150`), fetch(`${server.address}/60000`)];
+    never.catch(() => undefined);
+    await new Promise((resolve) => setTimeout(resolve, 50));
+    const from = performance.now();
+    await server.close(600);
+    expect(await (await soon).text()).toBe("done");
+    await expect(never).rejects.toThrow();
+    expect(performance.now() - from).toBeLessThan(3000);
   });
 });
 

@@ -1,8 +1,11 @@
 import { z } from "zod";
 import { count, mapping, text } from "../job/fields.ts";
+import { id } from "../records/fields.ts";
 
 /** The id of a thing in a path. */
 export const idParams = mapping({ id: text("Id") }, "Where");
+
+const cursor = id.describe("`next` of the page before");
 
 /** Which page of a list: how many, and the cursor that the page before gave as `next`. */
 export const pageQuery = {
@@ -12,7 +15,7 @@ export const pageQuery = {
       count("", { from: 1, to: 200 }, "How many"),
     )
     .optional(),
-  after: text("Cursor").optional(),
+  after: cursor.optional(),
 };
 
 /** One page of a list; `next` is null on the last. */

@@ -21,6 +21,8 @@ const backupReportSchema = z.strictObject({
   schema: z.string(),
   files: z.int(),
   counts: z.record(z.string(), z.int()),
+  /** Files beside the database that had been lost when the backup was made. */
+  missing: z.array(z.string()),
 });
 const named = mapping({ name: text("Name of the backup, as the list gives it") }, "Which backup");
 

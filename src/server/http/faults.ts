@@ -39,9 +39,10 @@ const KINDS: Readonly<Record<RecordsFaultKind, ProblemKind>> = {
 };
 
 /** `about` stays here: for a key or a path it is nobody's business over the wire. */
-function refusalOfRecords({ kind, problems, current }: RecordsFault): Refusal {
+function refusalOfRecords(fault: RecordsFault): Refusal {
+  const { kind, current } = fault;
   if (kind === "changedMeanwhile") return new Refusal(KINDS[kind], { current });
-  return new Refusal(KINDS[kind], { detail: DETAILS[kind], ...(problems.length === 0 ? {} : { problems: problems.map(told) }) });
+  return new Refusal(KINDS[kind], { detail: DETAILS[kind], ...(fault.problems.length === 0 ? {} : { problems: recordsProblems(fault) }) });
 }
 
 const DETAILS: Readonly<Record<Exclude<RecordsFaultKind, "changedMeanwhile">, string>> = {
@@ -56,6 +57,11 @@ const DETAILS: Readonly<Record<Exclude<RecordsFaultKind, "changedMeanwhile">, st
   notReachable: "The database does not answer; try again.",
   badBackup: "This backup is damaged or is none.",
 };
+
+/** What the records refuse, field by field. */
+export function recordsProblems({ problems }: RecordsFault): FieldProblem[] {
+  return problems.map(told);
+}
 
 function told(problem: Problem): FieldProblem {
   const [{ path, value, allowed, reason }] = fromEngine([problem]);

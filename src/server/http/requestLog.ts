@@ -1,5 +1,5 @@
 import type { MiddlewareHandler } from "hono";
-import { routePath } from "hono/route";
+import { matchedRoutes } from "hono/route";
 import type { Log } from "../log.ts";
 
 /**
@@ -14,7 +14,8 @@ export function requestLog(log: Log, nowMs: () => number): MiddlewareHandler {
     log("info", {
       event: "request",
       method: context.req.method,
-      route: routePath(context, -1),
+      // Those with a star are for many addresses: guards, and the page.
+      route: matchedRoutes(context).find(({ path }) => !path.includes("*"))?.path ?? "*",
       status: context.res.status,
       ms: Math.round(10 * (nowMs() - from)) / 10,
     });

@@ -19,7 +19,7 @@ export function shopHandlers({ settings, audit, search, backups, lists }: Record
     makeBackup: () => backups.make("asked"),
     async verifyBackup({ params }) {
       const report = await backups.verify(params.name);
-      return { ...report, counts: { ...report.counts } };
+      return { ...report, counts: { ...report.counts }, missing: [...report.missing] };
     },
     async backupBytes({ params }) {
       const bytes = await readFile(await backups.path(params.name));

@@ -1,5 +1,7 @@
+import { RecordsFault } from "#contract/records/fault";
 import type { workRoutes } from "#contract/routes/work";
 import type { Records } from "#records/records";
+import { recordsProblems } from "../http/faults.ts";
 import type { Handlers } from "../http/mount.ts";
 import { Refusal } from "../http/refusal.ts";
 import type { PlanBook } from "../plans/planBook.ts";
@@ -19,7 +21,7 @@ export function workHandlers(records: Records, plans: PlanBook): Handlers<typeof
     getTicket: got(tickets),
     createTicket: created(tickets),
     changeTicket: changed(tickets),
-    moveTicket: (asked) => tickets.move(asked.params.id, asked.body.to, changeOf(asked)),
+    moveTicket: (asked) => notNowWhereRefused(tickets.move(asked.params.id, asked.body.to, changeOf(asked))),
     async keepPlan(asked) {
       const plan = plans.toKeep(asked.body.planId);
       if (plan === null) throw new Refusal("notNow", { detail: "There is no such plan, or it is not done." });
@@ -33,4 +35,14 @@ export function workHandlers(records: Records, plans: PlanBook): Handlers<typeof
     queue: () => queueOf(records),
     hearQueue: async () => hearQueue(records),
   };
+}
+
+/** The move itself is a known one; it is the ticket that does not stand where it could be made. */
+async function notNowWhereRefused<Thing>(move: Promise<Thing>): Promise<Thing> {
+  try {
+    return await move;
+  } catch (fault) {
+    if (!(fault instanceof RecordsFault) || fault.kind !== "refused") throw fault;
+    throw new Refusal("notNow", { detail: "The ticket does not go there from where it stands.", problems: recordsProblems(fault) });
+  }
 }
