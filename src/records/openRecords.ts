@@ -15,6 +15,7 @@ import { search } from "./search/find.ts";
 import { rootSession, type Written } from "./session.ts";
 import { shopOf } from "./shop.ts";
 import { allThings } from "./things/allThings.ts";
+import { tidy } from "./tidy.ts";
 import { uuid7Source } from "./uuid7.ts";
 
 /**
@@ -63,7 +64,13 @@ async function assembled(parts: RecordsParts, runner: Runner, folder: ShopFolder
     together: (write, work) => session.write(write, (inside) => work(allThings(inside, folder.live))),
     search: search(session),
     personal: personal(session, folder),
-    backups: backup,
+    backups: {
+      ...backup,
+      async keepUp() {
+        await withFaults(folder.live, () => tidy(session, folder));
+        return backup.keepUp();
+      },
+    },
     lists: lists(session),
     watch(watcher) {
       watchers.add(watcher);

@@ -67,6 +67,10 @@ const BETWEEN_FLOORS: readonly [string, string, string][] = [
   ["drawing imports contract by name", "drawing/planted.ts", value("checkJob", "#contract/job/checkJob")],
   ["drawing imports contract by path, a type", "drawing/planted.ts", type("CheckedJob", "../contract/job/jobFile.ts")],
   ["contract imports words by name", "contract/planted.ts", value("messageText", "#words/messageText")],
+  ["web imports records by name, a type", "web/planted.ts", type("Records", "#records/records")],
+  ["contract imports records by name", "contract/planted.ts", value("openRecords", "#records/openRecords")],
+  ["records imports server by name", "records/planted.ts", value("app", "#server/app")],
+  ["records imports exchange by path, a type", "records/planted.ts", type("TextOptions", "../exchange/measured/profileText.ts")],
   ["tasks imports server by name", "tasks/planted.ts", value("computePool", "#server/computePool")],
 ];
 

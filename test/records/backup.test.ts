@@ -1,4 +1,4 @@
-import { copyFileSync, existsSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, utimesSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import Sqlite from "better-sqlite3";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
@@ -207,6 +207,28 @@ describe("which backups are kept", () => {
     expect(next.made).toBeNull();
     expect(next.takenOut).toHaveLength(3);
     expect((await records.backups.list()).map(({ name }) => name)).toContain("gritwright-2026-04-29T14-00-00.000Z-scheduled.zip");
+  });
+
+  it("keeping up takes out files that no row speaks of, when they have lain there for a day", async () => {
+    const { records, by, parts } = shop;
+    const { ball } = await onTheCounter(shop);
+    await records.photos.add({ ballId: ball.id, of: "serial" }, PNG, { by });
+    const folder = join(parts.folder, "live", "photos");
+    const [kept] = readdirSync(folder);
+    for (const [name, age] of [
+      ["old.jpg", 2],
+      ["new.jpg", 0.5],
+      [kept, 30],
+    ] as const) {
+      if (name !== kept) writeFileSync(join(folder, name), "left over");
+      const at = new Date(parts.now() - age * day);
+      utimesSync(join(folder, name), at, at);
+    }
+    for (const name of ["before-restore-2026-04-30T10-00-00.000Z", "before-restore-2026-05-30T10-00-00.000Z"])
+      mkdirSync(join(parts.folder, name));
+    await records.backups.keepUp();
+    expect(readdirSync(parts.folder).filter((name) => name.startsWith("before"))).toEqual(["before-restore-2026-05-30T10-00-00.000Z"]);
+    expect(readdirSync(folder).sort()).toEqual([kept, "new.jpg"].sort());
   });
 
   it("no name leads out of the folder of backups", async () => {

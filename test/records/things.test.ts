@@ -1,5 +1,11 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { RecordsFault } from "#contract/records/fault";
+import { openPostgres } from "#records/database/postgres";
+import { openSqlite } from "#records/database/sqlite";
+import type { Db } from "#records/database/tables";
+import { shopFolder } from "#records/folder";
+import { openRecords } from "#records/openRecords";
+import type { RecordsParts } from "#records/records";
 import { HOW_TO_GET_ONE, type TestPostgres, testPostgres } from "./postgres.ts";
 import { onTheCounter, refusal, type TestShop, testShop } from "./shop.ts";
 
@@ -251,6 +257,41 @@ describe.each(ENGINES)("on %s", (_, server) => {
     expect(last?.stagesDone.map(({ what }) => what)).toEqual(["500, wet", "1000, wet"]);
   });
 
+  it("two shops in one database do not see each other", async () => {
+    const { records, by, parts } = shop;
+    const { bowler } = await onTheCounter(shop);
+    const db = databaseOf(parts);
+    const mine = bowler.shopId;
+    const [theirs, person] = ["01a212ff-0dbb-7019-8194-f8c36330a1c2", "01a212ff-0dbb-7019-8194-f8c36330a1c3"];
+    const { body: settings } = await db.selectFrom("settings").select("body").executeTakeFirstOrThrow();
+    const kept = { shopId: theirs, version: 1, createdAt: bowler.createdAt, changedAt: bowler.changedAt };
+    await db
+      .insertInto("settings")
+      .values({ ...kept, id: theirs, body: settings })
+      .execute();
+    const body = JSON.stringify({ name: "Theirs", initials: "TH", state: "works here" });
+    await db
+      .insertInto("people")
+      .values({ ...kept, id: person, state: "works here", body })
+      .execute();
+    await db.destroy();
+    const other = await openRecords({ ...parts, shopId: theirs });
+    expect((await refusal<RecordsFault>(other.bowlers.get(bowler.id))).kind).toBe("notFound");
+    expect((await other.bowlers.list()).items).toEqual([]);
+    expect(await other.search.find("sandgrouse")).toEqual({ bowlers: [], balls: [] });
+    expect((await refusal<RecordsFault>(other.balls.create({ name: "X", cover: "pearl", bowlerId: bowler.id }, { by: person }))).kind).toBe(
+      "refused",
+    );
+    expect((await refusal<RecordsFault>(other.houses.create({ name: "X" }, { by }))).problems[0].path).toBe("by");
+    expect((await other.audit.list()).items).toEqual([]);
+    await other.close();
+    // Which of the two is opened must be said from now on.
+    expect((await refusal<RecordsFault>(openRecords(parts))).problems[0].path).toBe("shopId");
+    const again = await openRecords({ ...parts, shopId: mine });
+    expect(await again.settings.get()).toEqual(await records.settings.get());
+    await again.close();
+  });
+
   it("those who watch are told of what has been kept, not of what has failed", async () => {
     const { records, by } = shop;
     const told: string[] = [];
@@ -266,3 +307,7 @@ describe.each(ENGINES)("on %s", (_, server) => {
     expect(told).toEqual(["houses"]);
   });
 });
+
+function databaseOf({ folder, postgres: address }: RecordsParts): Db {
+  return address === undefined ? openSqlite(shopFolder(folder).database).db : openPostgres(address);
+}

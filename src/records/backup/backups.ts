@@ -22,7 +22,7 @@ export interface Backups {
   list(): Promise<readonly BackupFile[]>;
   /** Makes a backup while work goes on. @throws {RecordsFault} `full`, `readOnly` */
   make(why: "asked" | "scheduled"): Promise<BackupFile>;
-  /** Makes the scheduled backup where it is due, and takes out those that retention does not keep. */
+  /** Makes the scheduled backup where it is due, takes out those that retention does not keep, and what else is of no more use. Once an hour is enough. */
   keepUp(): Promise<{ readonly made: BackupFile | null; readonly takenOut: readonly string[] }>;
   /** Reads a backup through and compares every checksum. @throws {RecordsFault} `badBackup`, `notFound` */
   verify(name: string): Promise<BackupReport>;

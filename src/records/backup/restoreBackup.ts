@@ -10,6 +10,7 @@ import { openRecords } from "../openRecords.ts";
 import { syncFolder } from "../photos/syncedFile.ts";
 import type { RecordsParts } from "../records.ts";
 import type { BackupReport } from "./backups.ts";
+import { safetyCopyName } from "./safetyCopy.ts";
 import { readBackup, verifyBackup } from "./verifyBackup.ts";
 import type { Taker } from "./zipFile.ts";
 
@@ -89,7 +90,7 @@ async function checkDatabase({ database }: ShopFolder): Promise<void> {
 async function swap(making: string, folder: ShopFolder, now: number): Promise<string | null> {
   const hadLive = existsSync(folder.live);
   if (existsSync(folder.database)) mustBeAlone(folder);
-  const safety = join(folder.root, `before-restore-${new Date(now).toISOString().replaceAll(":", "-")}`);
+  const safety = join(folder.root, safetyCopyName(now));
   const inMaking = shopFolder(making);
   renameSync(inMaking.erasures, folder.erasures);
   renameSync(inMaking.live, folder.checked);
