@@ -12,4 +12,15 @@ export interface Room {
 /** Every room of the app that works with the shop's records: its folder and one line here. The finish plan stands beside them: it needs no records. */
 export const ROOMS: readonly Room[] = [
   { path: "/", name: SHOP_FRAME.today, Room: lazy(() => import("../rooms/today/TodayRoom.tsx").then((m) => ({ default: m.TodayRoom }))) },
+  {
+    path: "/intake",
+    name: SHOP_FRAME.intake,
+    Room: lazy(() => import("../rooms/intake/IntakeRoom.tsx").then((m) => ({ default: m.IntakeRoom }))),
+  },
+  { path: "/tickets/:id", name: null, Room: lazy(() => import("../rooms/ticket/TicketRoom.tsx").then((m) => ({ default: m.TicketRoom }))) },
+  {
+    path: "/print/:what/:id",
+    name: null,
+    Room: lazy(() => import("../rooms/print/PrintRoom.tsx").then((m) => ({ default: m.PrintRoom }))),
+  },
 ];

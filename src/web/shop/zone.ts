@@ -36,3 +36,11 @@ export function useShopTimes(): ShopTimes {
     money: (cents) => money.format(cents / 100),
   };
 }
+
+const MICROINCH_PER_UM = 1 / 0.0254;
+
+/** Roughness with its unit, as the shop has chosen it. */
+export function useRoughness(): (um: number) => string {
+  const unit = useSettings().data?.roughnessUnit ?? "µin";
+  return (um) => (unit === "µm" ? `${um.toFixed(3)} µm` : `${(um * MICROINCH_PER_UM).toFixed(1)} µin`);
+}

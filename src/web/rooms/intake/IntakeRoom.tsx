@@ -1,0 +1,173 @@
+import { useEffect, useState } from "react";
+import { useLocation } from "wouter";
+import { INTAKE } from "#words/en/rooms/intake";
+import { LineField } from "../../pieces/PlainFields.tsx";
+import { answered, ShopFault, shop } from "../../shop/shopClient.ts";
+import { useKept } from "../../shop/useKept.ts";
+import { useQueue } from "../../shop/useQueue.ts";
+import { useRead, useWrite } from "../../shop/useShop.ts";
+import { useSettings, useShopTimes } from "../../shop/zone.ts";
+import { BallWork } from "./BallWork.tsx";
+import { Find } from "./Find.tsx";
+import { promiseFor } from "./promise.ts";
+import { takeIn } from "./takeIn.ts";
+import { type BallDraft, emptyVisit, knownBall, knownBowler, missing, newBall, type VisitDraft } from "./visitDraft.ts";
+
+const MEMORY = "gritwright.intake";
+const USUAL_BALLS_PER_HOUR = 3;
+
+/** The counter: a visit of one or several balls, taken in under a minute. */
+export function IntakeRoom() {
+  const [draft, setDraft] = useKept(MEMORY, emptyVisit);
+  const [tried, setTried] = useState(false);
+  const [, go] = useLocation();
+  const prices = useRead(["prices"], () => answered(shop.prices.$get({ query: { limit: "200" } }))).data?.items ?? [];
+  const promise = usePromise(draft);
+  const settings = useSettings().data;
+  const write = useWrite(
+    async (print: boolean) => {
+      const tickets = await takeIn({ draft, promisedFor: promise.at, prices, currency: settings?.currency ?? "USD" });
+      return { print, first: tickets[0] };
+    },
+    ["queue", "tickets", "visits", "balls", "bowlers", "search"],
+  );
+  useEffect(() => {
+    document.title = INTAKE.title;
+  }, []);
+  const lacks = missing(draft);
+  const send = (print: boolean) => {
+    setTried(true);
+    if (lacks !== null || write.isPending) return;
+    write.mutate(print, {
+      onSuccess: ({ first }) => {
+        setDraft(emptyVisit());
+        go(print ? `/print/ticket/${first.id}?now` : `/tickets/${first.id}`);
+      },
+    });
+  };
+  const change = (next: (old: VisitDraft) => VisitDraft) => setDraft(next);
+  return (
+    <main id="answer" className="room intake" tabIndex={-1}>
+      <div className="room-head">
+        <h1>{INTAKE.title}</h1>
+        {(draft.bowler !== null || draft.balls.length > 0) && (
+          <button type="button" className="button" onClick={() => setDraft(emptyVisit())}>
+            {INTAKE.startAgain}
+          </button>
+        )}
+      </div>
+      <div className="room-columns intake-columns">
+        <div>
+          {draft.bowler === null && draft.balls.length === 0 ? (
+            <Find
+              onBowler={(bowler) => change((old) => ({ ...old, bowler: knownBowler(bowler) }))}
+              onBall={async (ball) => {
+                change((old) => ({ ...old, balls: [...old.balls, knownBall(ball)] }));
+                if (ball.bowlerId === null) return;
+                const owner = await answered(shop.bowlers[":id"].$get({ param: { id: ball.bowlerId } }));
+                change((old) => ({ ...old, bowler: old.bowler ?? knownBowler(owner) }));
+              }}
+              onNew={(name) => change((old) => ({ ...old, bowler: { id: null, name, phone: "" }, balls: [newBall()] }))}
+            />
+          ) : (
+            <WhoBrings draft={draft} tried={tried} onChange={change} />
+          )}
+          {draft.balls.map((ball, i) => (
+            <BallWork
+              key={ball.key}
+              ball={ball}
+              prices={prices}
+              onChange={(next) => change((old) => withBall(old, i, next))}
+              onLeaveOut={() => change((old) => ({ ...old, balls: old.balls.filter(({ key }) => key !== ball.key) }))}
+            />
+          ))}
+        </div>
+        <aside className="plate take-in">
+          <p>
+            <strong>{INTAKE.promise}</strong>
+            <br />
+            {promise.text}
+          </p>
+          <p className="note">{INTAKE.promiseFrom(promise.waiting, promise.ballsPerHour)}</p>
+          {tried && lacks !== null && (
+            <p role="alert" className="field-problem">
+              {lacks === "ball" ? INTAKE.needsBall : INTAKE.needsName}
+            </p>
+          )}
+          {write.error instanceof ShopFault && (
+            <div role="alert" className="failed">
+              <p>{INTAKE.failed}</p>
+              <p>{write.error.fields.map(({ message }) => message).join(" ") || write.error.message}</p>
+            </div>
+          )}
+          <button type="button" className="button primary wide" disabled={write.isPending} onClick={() => send(true)}>
+            {INTAKE.takeInAndPrint}
+          </button>
+          <button type="button" className="button wide" disabled={write.isPending} onClick={() => send(false)}>
+            {INTAKE.takeIn(Math.max(1, draft.balls.length))}
+          </button>
+        </aside>
+      </div>
+    </main>
+  );
+}
+
+function withBall(draft: VisitDraft, index: number, ball: BallDraft): VisitDraft {
+  return { ...draft, balls: draft.balls.map((one, i) => (i === index ? ball : one)) };
+}
+
+function usePromise({ balls, promisedFor }: VisitDraft) {
+  const times = useShopTimes();
+  const ballsPerHour = useSettings().data?.ballsPerHour ?? USUAL_BALLS_PER_HOUR;
+  const waiting = (useQueue().data?.items ?? []).filter(({ ticket }) => ticket.state !== "ready" && ticket.state !== "uncollected").length;
+  const at = promisedFor ?? promiseFor(Date.now(), waiting, Math.max(1, balls.length), ballsPerHour);
+  return { at, text: times.at(at), waiting, ballsPerHour };
+}
+
+interface WhoProps {
+  readonly draft: VisitDraft;
+  readonly tried: boolean;
+  onChange(next: (old: VisitDraft) => VisitDraft): void;
+}
+
+/** The bowler at the counter, and which of the balls came along. */
+function WhoBrings({ draft, tried, onChange }: WhoProps) {
+  const { bowler } = draft;
+  const id = bowler?.id ?? "";
+  const owned = useRead(["balls", "of", id], () => answered(shop.balls.$get({ query: { bowlerId: id, limit: "200" } })), {
+    enabled: id !== "",
+  });
+  const others = (owned.data?.items ?? []).filter((ball) => !draft.balls.some(({ ballId }) => ballId === ball.id));
+  const set = (change: Partial<NonNullable<VisitDraft["bowler"]>>) =>
+    onChange((old) => ({ ...old, bowler: { id: null, name: "", phone: "", ...old.bowler, ...change } }));
+  return (
+    <section className="plate">
+      <h2>{bowler === null ? INTAKE.unclaimed : bowler.id === null ? INTAKE.newBowler : bowler.name}</h2>
+      {bowler !== null && bowler.id === null && (
+        <div className="field-row">
+          <LineField
+            label={INTAKE.name}
+            value={bowler.name}
+            problem={tried && bowler.name.trim() === "" ? INTAKE.needsName : undefined}
+            onChange={(name) => set({ name })}
+          />
+          <LineField label={INTAKE.phone} type="tel" value={bowler.phone} onChange={(phone) => set({ phone })} />
+        </div>
+      )}
+      {others.length > 0 && (
+        <ul className="found">
+          {others.map((ball) => (
+            <li key={ball.id}>
+              <button type="button" onClick={() => onChange((old) => ({ ...old, balls: [...old.balls, knownBall(ball)] }))}>
+                <strong>{ball.name}</strong> <span>{ball.serial ?? ""}</span>
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+      <button type="button" className="button" onClick={() => onChange((old) => ({ ...old, balls: [...old.balls, newBall()] }))}>
+        {draft.balls.length === 0 ? INTAKE.newBall : INTAKE.addBall}
+      </button>
+    </section>
+  );
+}

@@ -1,0 +1,75 @@
+import type { Ball } from "#contract/records/ball";
+import type { Bowler } from "#contract/records/bowler";
+import type { CoverId } from "#engine/ball/ball";
+import type { SymptomId } from "#words/en/rooms/intake";
+import { newKey } from "../../shop/shopClient.ts";
+
+export type FindId = "crack" | "hollow sound" | "plug" | "flat spot" | "track wear";
+export type WhatChanged = "all balls" | "only this one" | "not known";
+
+/** One ball of the visit as it stands in the form. */
+export interface BallDraft {
+  /** Tells it from the others while it is being written. */
+  readonly key: string;
+  /** Null for a ball that the shop has not seen before. */
+  readonly ballId: string | null;
+  readonly name: string;
+  readonly serial: string;
+  readonly cover: CoverId | "";
+  readonly wanted: string;
+  readonly sameAsLast: boolean;
+  readonly symptoms: readonly SymptomId[];
+  readonly whatChanged: WhatChanged | "";
+  readonly found: readonly FindId[];
+  readonly words: string;
+  readonly priceId: string;
+}
+
+/** A visit that is being taken in. Its key goes with every write, so that pressing twice keeps nothing twice. */
+export interface VisitDraft {
+  readonly key: string;
+  readonly bowler: { readonly id: string | null; readonly name: string; readonly phone: string } | null;
+  readonly balls: readonly BallDraft[];
+  /** Null: what the bench's pace gives. */
+  readonly promisedFor: string | null;
+}
+
+export function emptyVisit(): VisitDraft {
+  return { key: newKey(), bowler: null, balls: [], promisedFor: null };
+}
+
+export function newBall(): BallDraft {
+  return {
+    key: newKey(),
+    ballId: null,
+    name: "",
+    serial: "",
+    cover: "",
+    wanted: "",
+    sameAsLast: false,
+    symptoms: [],
+    whatChanged: "",
+    found: [],
+    words: "",
+    priceId: "",
+  };
+}
+
+export function knownBall({ id, name, serial, cover }: Ball): BallDraft {
+  return { ...newBall(), ballId: id, name, serial: serial ?? "", cover };
+}
+
+export function knownBowler({ id, name, phone }: Bowler): NonNullable<VisitDraft["bowler"]> {
+  return { id, name, phone: phone ?? "" };
+}
+
+/** What is still missing, or null: a ball, and a name for whoever and whatever is new. */
+export function missing({ bowler, balls }: VisitDraft): "ball" | "name" | null {
+  if (balls.length === 0 || balls.some(({ name }) => name.trim() === "")) return "ball";
+  return bowler !== null && bowler.name.trim() === "" ? "name" : null;
+}
+
+/** A crack or a hollow sound: nothing is done to such a ball. */
+export function mustStop({ found }: BallDraft): boolean {
+  return found.includes("crack") || found.includes("hollow sound");
+}

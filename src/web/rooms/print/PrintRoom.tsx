@@ -1,0 +1,64 @@
+import { type ReactNode, useEffect } from "react";
+import { Link } from "wouter";
+import { PRINT } from "#words/en/rooms/print";
+import { Reading } from "../../shop/Reading.tsx";
+import { useTicket } from "../ticket/useTicket.ts";
+import { CareCard } from "./CareCard.tsx";
+import { Label } from "./Label.tsx";
+import type { SheetParts } from "./sheetParts.ts";
+import { TicketSheet } from "./TicketSheet.tsx";
+
+interface Sheet {
+  readonly Sheet: (parts: SheetParts) => ReactNode;
+  /** For `@page`: the paper that it is printed on. */
+  readonly page: string;
+  readonly name: string;
+}
+
+/** The papers of a ticket: each a page of its own size. */
+const SHEETS: Readonly<Record<string, Sheet>> = {
+  ticket: { Sheet: TicketSheet, page: "size: A4; margin: 14mm", name: PRINT.ticket },
+  label: { Sheet: Label, page: "size: 62mm 90mm; margin: 3mm", name: PRINT.label },
+  care: { Sheet: CareCard, page: "size: 105mm 148mm; margin: 8mm", name: PRINT.care },
+};
+
+/** A paper as it will lie on the counter, and the way to the printer. With `now` in the address it is sent there at once. */
+export function PrintRoom({ params }: { readonly params: Readonly<Record<string, string>> }) {
+  const { ticket, ball, bowler } = useTicket(params.id);
+  const sheet = SHEETS[params.what] ?? SHEETS.ticket;
+  const isThere = ticket.data !== undefined && ball.data !== undefined && (ticket.data.bowlerId === null || bowler.data !== undefined);
+  useEffect(() => {
+    document.title = sheet.name;
+    if (!isThere || !new URLSearchParams(location.search).has("now")) return;
+    // The picture of the code and the fonts are drawn a moment after the words.
+    const timer = setTimeout(() => print(), SETTLED_MS);
+    return () => clearTimeout(timer);
+  }, [sheet, isThere]);
+  return (
+    <main id="answer" className="room print-room" tabIndex={-1}>
+      <style>{`@page { ${sheet.page} }`}</style>
+      <div className="room-head no-print">
+        <Link href={`/tickets/${params.id}`} className="button">
+          {PRINT.back}
+        </Link>
+        <h1>{sheet.name}</h1>
+        <button type="button" className="button primary" onClick={() => print()}>
+          {PRINT.print}
+        </button>
+      </div>
+      <Reading of={ticket}>
+        {(read) => (
+          <Reading of={ball}>
+            {(ofBall) => (
+              <div className={`sheet sheet-${params.what}`}>
+                <sheet.Sheet ticket={read} ball={ofBall} bowler={bowler.data ?? null} />
+              </div>
+            )}
+          </Reading>
+        )}
+      </Reading>
+    </main>
+  );
+}
+
+const SETTLED_MS = 400;

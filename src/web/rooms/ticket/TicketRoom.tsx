@@ -1,0 +1,148 @@
+import { useEffect } from "react";
+import { Link } from "wouter";
+import type { Ball } from "#contract/records/ball";
+import type { Bowler } from "#contract/records/bowler";
+import type { Ticket } from "#contract/records/ticket";
+import { statesAfter } from "#contract/records/ticketStates";
+import { INTAKE, SYMPTOMS } from "#words/en/rooms/intake";
+import { TICKET } from "#words/en/rooms/ticket";
+import { TICKET_STATE_WORDS } from "#words/en/rooms/today";
+import { COVER_WORDS } from "#words/en/screens";
+import { Reading } from "../../shop/Reading.tsx";
+import { WriteFault } from "../../shop/WriteFault.tsx";
+import { useShopTimes } from "../../shop/zone.ts";
+import { Account } from "./Account.tsx";
+import { ReadingsOf } from "./ReadingsOf.tsx";
+import { Stops } from "./Stops.tsx";
+import { useMoveTicket, useTicket } from "./useTicket.ts";
+import { Work } from "./Work.tsx";
+
+/** One visit's ball: state, findings, finish, work, readings, money, history; and its papers. */
+export function TicketRoom({ params }: { readonly params: Readonly<Record<string, string>> }) {
+  const { ticket, ball, bowler } = useTicket(params.id);
+  useEffect(() => {
+    if (ball.data !== undefined) document.title = TICKET.title(ball.data.name);
+  }, [ball.data]);
+  return (
+    <main id="answer" className="room ticket" tabIndex={-1}>
+      <Reading of={ticket}>
+        {(read) => <Reading of={ball}>{(ofBall) => <WholeTicket ticket={read} ball={ofBall} bowler={bowler.data ?? null} />}</Reading>}
+      </Reading>
+    </main>
+  );
+}
+
+interface PartProps {
+  readonly ticket: Ticket;
+  readonly ball: Ball;
+  readonly bowler: Bowler | null;
+}
+
+function WholeTicket(parts: PartProps) {
+  const { ticket, ball } = parts;
+  return (
+    <>
+      <div className="room-head">
+        <h1>{ball.name}</h1>
+        <p className="state">
+          {TICKET.state}: <strong>{TICKET_STATE_WORDS[ticket.state]}</strong>
+        </p>
+        <Papers ticket={ticket} />
+      </div>
+      <Stops ticket={ticket} />
+      <div className="room-columns">
+        <div>
+          <Work ticket={ticket} ball={ball} />
+          <ReadingsOf ticketId={ticket.id} ballId={ball.id} />
+        </div>
+        <div>
+          <Facts {...parts} />
+          <Moves ticket={ticket} />
+          <Account visitId={ticket.visitId} />
+          <History ticket={ticket} />
+        </div>
+      </div>
+    </>
+  );
+}
+
+function Papers({ ticket }: { readonly ticket: Ticket }) {
+  return (
+    <nav className="papers" aria-label={TICKET.print}>
+      <Link href={`/print/ticket/${ticket.id}`} className="button">
+        {TICKET.printTicket}
+      </Link>
+      <Link href={`/print/label/${ticket.id}`} className="button">
+        {TICKET.printLabel}
+      </Link>
+      <Link href={`/print/care/${ticket.id}`} className="button">
+        {TICKET.printCare}
+      </Link>
+    </nav>
+  );
+}
+
+function Facts({ ticket, ball, bowler }: PartProps) {
+  const times = useShopTimes();
+  const symptoms = ticket.symptoms.map((id) => (id in SYMPTOMS ? SYMPTOMS[id as keyof typeof SYMPTOMS] : id));
+  const rows: readonly (readonly [string, string])[] = [
+    [TICKET.owner, bowler?.name ?? TICKET.nobody],
+    [INTAKE.cover, COVER_WORDS[ball.cover]],
+    ...(ball.serial === null ? [] : [[INTAKE.serial, ball.serial] as const]),
+    [TICKET.promised, ticket.promisedFor === null ? TICKET.noPromise : times.at(ticket.promisedFor)],
+    [TICKET.received, times.at(ticket.receivedAt)],
+    ...(symptoms.length === 0 ? [] : [[TICKET.symptoms, symptoms.join(" ")] as const]),
+    ...(ticket.complaint === "" ? [] : [[TICKET.complaint, ticket.complaint] as const]),
+    ...(ticket.whatChanged === null ? [] : [[TICKET.changed, INTAKE.changed[ticket.whatChanged]] as const]),
+    ...(ticket.findings === "" ? [] : [[TICKET.findings, ticket.findings] as const]),
+  ];
+  return (
+    <section className="plate">
+      <dl className="facts">
+        {rows.map(([name, value]) => (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd>{value}</dd>
+          </div>
+        ))}
+      </dl>
+      {bowler !== null && <Link href={`/bowlers/${bowler.id}`}>{bowler.name}</Link>}{" "}
+      <Link href={`/balls/${ball.id}`}>{TICKET.ballLog}</Link>
+    </section>
+  );
+}
+
+function Moves({ ticket }: { readonly ticket: Ticket }) {
+  const move = useMoveTicket(ticket);
+  const next = statesAfter(ticket.state);
+  if (next.length === 0) return null;
+  return (
+    <section className="plate">
+      <h2>{TICKET.moveTo}</h2>
+      <div className="choices-words">
+        {next.map((state) => (
+          <button key={state} type="button" className="button" disabled={move.isPending} onClick={() => move.mutate(state)}>
+            {TICKET_STATE_WORDS[state]}
+          </button>
+        ))}
+      </div>
+      <WriteFault error={move.error} />
+    </section>
+  );
+}
+
+function History({ ticket }: { readonly ticket: Ticket }) {
+  const times = useShopTimes();
+  return (
+    <section className="plate">
+      <h2>{TICKET.history}</h2>
+      <ol className="history">
+        {ticket.been.map(({ state, at }) => (
+          <li key={at}>
+            {times.at(at)} · {TICKET_STATE_WORDS[state]}
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}

@@ -1,0 +1,24 @@
+import { SHOP_FRAME } from "#words/en/rooms/frame";
+import type { ShopFault } from "./shopClient.ts";
+
+/** Why something was not kept, beside what was pressed: by field where there are fields, and whether somebody else was quicker. */
+export function WriteFault({ error }: { readonly error: ShopFault | null }) {
+  if (error === null) return null;
+  if (error.isKind("changedMeanwhile"))
+    return (
+      <p role="alert" className="failed">
+        {SHOP_FRAME.changedMeanwhile}
+      </p>
+    );
+  if (error.problem === null)
+    return (
+      <p role="alert" className="failed">
+        {SHOP_FRAME.away}
+      </p>
+    );
+  return (
+    <ul role="alert" className="failed">
+      {error.fields.length === 0 ? <li>{error.message}</li> : error.fields.map(({ path, message }) => <li key={path}>{message}</li>)}
+    </ul>
+  );
+}

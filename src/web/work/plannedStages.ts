@@ -1,0 +1,36 @@
+import type { Ticket, TicketWritten } from "#contract/records/ticket";
+import { NO_FINDINGS } from "#engine/rules/stops";
+import { ABRASIVES } from "#engine/surface/abrasives";
+import type { BenchBall } from "#engine/surface/benchBall";
+import { parseFinish } from "#engine/surface/finish";
+import { type BenchHabits, planStages, type Stage, USUAL_HABITS } from "#engine/surface/stages";
+import { ABRASIVE_NAMES, STAGE_NAMES } from "#words/en/bench";
+import { BENCH_WAYS } from "#words/en/rooms/ticket";
+
+type PlannedStages = NonNullable<TicketWritten["stages"]>;
+
+/** The work to a finish, as a ticket keeps it. A ball that must not be worked has none: the ticket's stops say why. */
+export function plannedStages(ball: BenchBall, wanted: string, habits: BenchHabits = USUAL_HABITS): PlannedStages {
+  return planStages(ball, parseFinish(wanted), NO_FINDINGS, habits).stages.map((stage) => kept(stage, habits));
+}
+
+function kept(stage: Stage, habits: BenchHabits): PlannedStages[number] {
+  const { kind, abrasive, sides, secondsPerSide } = stage;
+  return {
+    what: STAGE_NAMES[kind],
+    kind,
+    abrasive,
+    way: abrasive === null ? null : BENCH_WAYS[habits.by][stage.wet ? "wet" : "dry"],
+    secondsPerSide: Math.round(secondsPerSide),
+    sides: sides > 0 ? sides : null,
+    force: sides > 0 ? stage.force : null,
+    sideIds: [...stage.sideIds],
+    cautions: [...stage.cautions],
+  };
+}
+
+/** A stage in one line: sanding, 1000 pad, spinner, wet, 6 sides of 20 s. */
+export function abrasiveName(abrasive: Ticket["stages"][number]["abrasive"]): string | null {
+  if (abrasive === null) return null;
+  return abrasive in ABRASIVES ? ABRASIVE_NAMES[abrasive as keyof typeof ABRASIVES] : abrasive;
+}
