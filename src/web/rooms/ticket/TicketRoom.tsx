@@ -88,7 +88,7 @@ function Facts({ ticket, ball, bowler }: PartProps) {
   const rows: readonly (readonly [string, string])[] = [
     [TICKET.owner, bowler?.name ?? TICKET.nobody],
     [INTAKE.cover, COVER_WORDS[ball.cover]],
-    ...(ball.serial === null ? [] : [[INTAKE.serial, ball.serial] as const]),
+    ...(ball.serial === null ? [] : [[INTAKE.serialShort, ball.serial] as const]),
     [TICKET.promised, ticket.promisedFor === null ? TICKET.noPromise : times.at(ticket.promisedFor)],
     [TICKET.received, times.at(ticket.receivedAt)],
     ...(symptoms.length === 0 ? [] : [[TICKET.symptoms, symptoms.join(" ")] as const]),

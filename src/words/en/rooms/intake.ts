@@ -1,6 +1,7 @@
 /** English text of the counter: a visit of one or several balls, under a minute. */
 export const INTAKE = {
   title: "Take in",
+  serialShort: "Serial number",
   find: "Serial number, name or telephone",
   findHelp: "The end of a number is enough.",
   noneFound: "Nobody and nothing of that name or number. Write a name below and go on.",
