@@ -29,7 +29,7 @@ export default defineConfig({
     },
   },
   webServer: {
-    command: `node dist/server/main.js --no-open --port ${PORT}`,
+    command: `node dist/server/main.js --no-open --port ${PORT} --data dist/.browser-shops/${process.pid}`,
     url: `http://127.0.0.1:${PORT}/plan`,
     reuseExistingServer: false,
   },

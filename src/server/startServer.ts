@@ -4,6 +4,7 @@ import type { Executor } from "#tasks/executor";
 import { personAtThisMachine } from "./actor.ts";
 import { apiHandlers } from "./apiHandlers.ts";
 import { app } from "./app.ts";
+import { keepBackups } from "./backupSchedule.ts";
 import type { Config } from "./config/configSchema.ts";
 import { eventStreams } from "./http/events.ts";
 import { listen } from "./listen.ts";
@@ -34,14 +35,15 @@ export interface RunningServer {
 
 /** @throws the system's error when no port could be had */
 export async function startServer(parts: ServerParts): Promise<RunningServer> {
-  const { config, log } = parts;
+  const { config, records, log } = parts;
   const { server, close } = assemble(parts);
   const listening = await listen(server, config.port);
   log("info", { event: "started", version: parts.version });
+  const stopBackups = keepBackups(records, log);
   let stopping: Promise<void> | null = null;
   const stop = async (): Promise<void> => {
     log("info", { event: "stopping" });
-    await Promise.all([close(), listening.close(1000 * config.limits.stopSeconds)]);
+    await Promise.all([stopBackups(), close(), listening.close(1000 * config.limits.stopSeconds)]);
     log("info", { event: "stopped" });
   };
   return {

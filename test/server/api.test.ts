@@ -53,9 +53,9 @@ describe("the description and the router", () => {
 });
 
 test("the client's types come from the table alone, and its requests are understood", async () => {
-  const client = hc<Api>("http://127.0.0.1:4780", {
-    fetch: (url: string, init?: RequestInit) => shop.raw(new URL(url).pathname, { ...init, headers: { host: HOST, ...headersOf(init) } }),
-  });
+  const fetchHere: typeof fetch = (input, init) =>
+    shop.raw(new URL(String(input)).pathname, { ...init, headers: { ...headersOf(init), host: HOST } });
+  const client = hc<Api>("http://127.0.0.1:4780", { fetch: fetchHere });
   const made = await client.api.bowlers.$post({ json: { name: "Ottilie Sandgrouse" } });
   expect(made.status).toBe(201);
   if (!made.ok) throw new Error("not made");

@@ -11,7 +11,6 @@ export const PROBLEM_KINDS = {
   notFound: { status: 404, title: "There is no such thing" },
   methodNotAllowed: { status: 405, title: "This cannot be done here" },
   notNow: { status: 409, title: "This cannot be done in the present state" },
-  keyInUse: { status: 409, title: "The first request with this key is still being worked on" },
   changedMeanwhile: { status: 412, title: "Somebody else changed it meanwhile" },
   tooLarge: { status: 413, title: "The request is too large" },
   wrongType: { status: 415, title: "This kind of content is not taken" },

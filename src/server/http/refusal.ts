@@ -26,6 +26,10 @@ export function fieldRefusal(kind: ProblemKind, path: string, value: unknown, al
   return new Refusal(kind, { problems: [{ path, value, allowed, message }] });
 }
 
+/** What passes by itself. */
+const PASSES: ReadonlySet<ProblemKind> = new Set(["busy", "tooMany"]);
+const RETRY_SECONDS = "2";
+
 /** The answer that tells of a refusal. */
 export function refusalResponse({ kind, details }: Refusal): Response {
   const { status, title } = PROBLEM_KINDS[kind];
@@ -39,6 +43,10 @@ export function refusalResponse({ kind, details }: Refusal): Response {
   };
   return new Response(JSON.stringify(document), {
     status,
-    headers: { "Content-Type": "application/problem+json", "Cache-Control": "no-store" },
+    headers: {
+      "Content-Type": "application/problem+json",
+      "Cache-Control": "no-store",
+      ...(PASSES.has(kind) ? { "Retry-After": RETRY_SECONDS } : {}),
+    },
   });
 }
