@@ -26,8 +26,11 @@ export function shopFolder(root: string): ShopFolder {
   };
 }
 
+/** Personal data are nobody else's to read on this machine. */
+const OWNER_ONLY = 0o700;
+
 /** Makes what is missing, and ends a restore that the power cut short between its two renames. */
 export function prepareFolder({ live, checked }: ShopFolder): void {
   if (!existsSync(live) && existsSync(checked)) renameSync(checked, live);
-  mkdirSync(live, { recursive: true });
+  mkdirSync(live, { recursive: true, mode: OWNER_ONLY });
 }

@@ -1,5 +1,5 @@
 import { spawn, spawnSync } from "node:child_process";
-import { chmodSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { chmodSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import Sqlite from "better-sqlite3";
@@ -67,6 +67,12 @@ it("a folder that may not be written to is told as such, and nothing in it chang
   chmodSync(join(live, "records.sqlite"), 0o644);
   expect(readFileSync(join(live, "records.sqlite")).equals(before)).toBe(true);
   expect((await (await shop.reopen()).balls.get(ball.id)).id).toBe(ball.id);
+  await shop.end();
+});
+
+it.skipIf(process.platform === "win32")("a new shop's folder is its owner's alone", async () => {
+  const shop = await testShop({ folder: join(mkdtempSync(join(tmpdir(), "gritwright-own-")), "shop") });
+  expect(statSync(shop.parts.folder).mode & 0o077).toBe(0);
   await shop.end();
 });
 

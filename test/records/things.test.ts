@@ -197,6 +197,10 @@ describe.each(ENGINES)("on %s", (_, server) => {
     }
     expect(seen).toEqual([5, 4, 3, 2, 1]);
     expect((await refusal<RecordsFault>(records.lanes.list({ where: { number: 1 } as never }))).kind).toBe("refused");
+    for (const limit of [0, 501, 2.5]) {
+      expect((await refusal<RecordsFault>(records.lanes.list({ limit }))).problems[0]).toMatchObject({ path: "limit", value: limit });
+      expect((await refusal<RecordsFault>(records.audit.list({ limit }))).kind).toBe("refused");
+    }
   });
 
   it("a house with lanes stays, one without goes", async () => {

@@ -4,13 +4,13 @@ import { withFaults } from "../database/driverFault.ts";
 import type { AuditRow } from "../database/tables.ts";
 import type { Things } from "../records.ts";
 import type { Session } from "../session.ts";
-
-const USUAL_LIMIT = 50;
+import { mustBeLimit, USUAL_LIMIT } from "./page.ts";
 
 export function audit({ db, shopId }: Session): Things["audit"] {
   return {
     list: ({ after = null, limit = USUAL_LIMIT, order = "newest first", where = {} } = {}) =>
       withFaults("audit", async () => {
+        mustBeLimit(limit);
         const newestFirst = order === "newest first";
         let query = db.selectFrom("audit").selectAll().where("shopId", "=", shopId);
         for (const field of ["kind", "thingId", "by"] as const) {
