@@ -1,7 +1,8 @@
 import type { Database } from "better-sqlite3";
 import { backups } from "./backup/makeBackup.ts";
+import { bringUpToDate } from "./bringUpToDate.ts";
 import { withFaults } from "./database/driverFault.ts";
-import { migrate, schemaState } from "./database/migrate.ts";
+import { schemaState } from "./database/migrate.ts";
 import { STEPS } from "./database/migrations/steps.ts";
 import { openPostgres } from "./database/postgres.ts";
 import { openSqlite } from "./database/sqlite.ts";
@@ -30,9 +31,7 @@ export function openRecords(parts: RecordsParts): Promise<Records> {
     const { runner, raw } = openDatabase(parts, folder);
     try {
       const backup = backups({ runner, raw, folder, now: parts.now, programVersion: parts.programVersion });
-      const { at, pending } = await schemaState(runner, STEPS);
-      if (at !== "" && pending.length > 0 && raw !== null) await backup.makeFor("before migration");
-      await migrate(runner, STEPS, parts.now);
+      await bringUpToDate(runner, backup, STEPS, parts.now);
       return await assembled(parts, runner, folder, backup);
     } catch (error) {
       await runner.db.destroy();

@@ -4,9 +4,15 @@ import Sqlite from "better-sqlite3";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import type { RecordsFault } from "#contract/records/fault";
 import { uniformSource } from "#engine/random";
+import { backups } from "#records/backup/makeBackup";
 import { restoreBackup } from "#records/backup/restoreBackup";
 import { backupsToKeep, isDue } from "#records/backup/retention";
 import { verifyBackup } from "#records/backup/verifyBackup";
+import { bringUpToDate } from "#records/bringUpToDate";
+import type { Step } from "#records/database/migrations/step";
+import { STEPS } from "#records/database/migrations/steps";
+import { openSqlite } from "#records/database/sqlite";
+import { shopFolder } from "#records/folder";
 import { openRecords } from "#records/openRecords";
 import { PNG } from "./pictures.ts";
 import { onTheCounter, refusal, type TestShop, testShop } from "./shop.ts";
@@ -154,6 +160,27 @@ describe("a restore", () => {
 });
 
 describe("a schema", () => {
+  it("of an older program is backed up before it is brought up to date", async () => {
+    const { records, parts } = shop;
+    const { ball } = await onTheCounter(shop);
+    await records.close();
+    const folder = shopFolder(parts.folder);
+    const { db, raw } = openSqlite(folder.database);
+    const runner = { db, engine: "sqlite", chance: () => 0 } as const;
+    const { now, programVersion } = parts;
+    const later: Step = { name: "998 invented for this test", apply: async (inside) => inside.schema.dropTable("lanes").execute() };
+    await bringUpToDate(runner, backups({ runner, raw, folder, now, programVersion }), [...STEPS, later], now);
+    await db.destroy();
+    const [name] = readdirSync(folder.backups);
+    expect(name).toMatch(/-before-migration\.zip$/);
+    // A newer program wrote the records since; the backup brings back what this one understands.
+    expect((await refusal<RecordsFault>(openRecords(parts))).kind).toBe("newerSchema");
+    await restoreBackup(join(folder.backups, name), parts);
+    const restored = await shop.reopen();
+    expect(await restored.balls.get(ball.id)).toEqual(ball);
+    expect((await restored.lanes.list()).items).toEqual([]);
+  });
+
   it("of a newer program is refused by name, and the file is left alone", async () => {
     const { records, parts } = shop;
     await records.close();
