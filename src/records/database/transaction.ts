@@ -2,7 +2,9 @@ import { setTimeout as sleep } from "node:timers/promises";
 import { withFaults } from "./driverFault.ts";
 import type { Db, EngineName } from "./tables.ts";
 
-const MOST_TRIES = 12;
+/** With the waits between them about eight seconds. */
+const MOST_TRIES = 40;
+const LONGEST_WAIT_MS = 400;
 /** PostgreSQL: the transaction could not be fitted in with others that ran meanwhile, and may simply be run again. */
 const TRY_AGAIN = new Set(["40001", "40P01"]);
 
@@ -32,7 +34,7 @@ async function withRetry<Answer>({ db, chance }: Runner, work: (db: Db) => Promi
       const code = error instanceof Error && "code" in error ? String(error.code) : "";
       if (tries === MOST_TRIES || !TRY_AGAIN.has(code)) throw error;
       // Waits grow and scatter, so that two that collided do not collide again.
-      await sleep(chance() * Math.min(2 ** tries, 200));
+      await sleep(chance() * Math.min(2 ** tries, LONGEST_WAIT_MS));
     }
   }
 }
