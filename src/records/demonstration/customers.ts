@@ -7,7 +7,7 @@ import { type Finish, finishText } from "#engine/surface/finish";
 import type { Dice } from "./dice.ts";
 import { BOWLER_NAMES, ballName, phoneNumber } from "./invented.ts";
 import type { Making } from "./making.ts";
-import { DAY, dayOf } from "./shopClock.ts";
+import { DAY, dayOf, MINUTE } from "./shopClock.ts";
 
 /** A bowler and what the engine needs to know of the delivery. */
 export interface Customer {
@@ -39,7 +39,8 @@ export async function makeCustomers(making: Making): Promise<Customer[]> {
 
 async function makeCustomer(making: Making, index: number, name: string): Promise<Customer> {
   const { things, dice, clock, beginMs, by } = making;
-  const at = clock.at(beginMs + index * 60_000);
+  clock.at(beginMs + index * MINUTE);
+  const at = clock.text();
   const speed = dice.weighted([
     ["slow", 3],
     ["medium", 5],

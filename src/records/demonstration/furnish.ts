@@ -50,7 +50,7 @@ export async function furnish(making: Making): Promise<Furnished> {
     );
   const referenceUm = effectiveRaUm({ number: 2000, polished: false });
   const referenceBall = await things.referenceBalls.create(
-    { name: "Reference 2000", finish: "2000", raUm: rounded(readingUm(referenceUm)), measuredAt: clock.at(beginMs) },
+    { name: "Reference 2000", finish: "2000", raUm: rounded(readingUm(referenceUm)), measuredAt: clock.text() },
     { by },
   );
   return {
@@ -84,9 +84,9 @@ async function places({ things, by }: Making): Promise<Place[]> {
   return made;
 }
 
-async function stock({ things, by, clock, beginMs }: Making): Promise<Pick<Furnished, "stock" | "cleanerId">> {
+async function stock({ things, by, clock }: Making): Promise<Pick<Furnished, "stock" | "cleanerId">> {
   const items = new Map<AbrasiveId, string>();
-  const at = clock.at(beginMs);
+  const at = clock.text();
   for (const abrasive of STOCKED) {
     const { kind, grade } = ABRASIVES[abrasive];
     const item = await things.stockItems.create(

@@ -13,3 +13,6 @@ export interface Making {
   readonly beginMs: number;
   readonly endMs: number;
 }
+
+/** A story that yields the times at which it goes on, ms; it is continued when the clock stands there. */
+export type Times = AsyncGenerator<number, void, undefined>;

@@ -1,8 +1,10 @@
 /** A clock that stands where it is put: an invented shop's records are made at the invented times. */
 export interface ShopClock {
   readonly now: () => number;
-  /** Puts the clock to a moment, and gives it as text. */
-  at(ms: number): string;
+  /** Puts the clock to a moment. */
+  at(ms: number): void;
+  /** Now, as it is written. */
+  text(): string;
 }
 
 export const MINUTE = 60_000;
@@ -16,8 +18,8 @@ export function shopClock(startMs: number): ShopClock {
     at(ms) {
       // Never back: what was made later also says so.
       time = Math.max(time, Math.round(ms));
-      return new Date(time).toISOString();
     },
+    text: () => new Date(time).toISOString(),
   };
 }
 

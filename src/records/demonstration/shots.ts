@@ -10,7 +10,8 @@ import { type Leave, pinsOf, STRIKE } from "#engine/pins/leave";
 import type { Customer, CustomerBall } from "./customers.ts";
 import type { Dice } from "./dice.ts";
 import type { Furnished } from "./furnish.ts";
-import type { Making } from "./making.ts";
+import type { Making, Times } from "./making.ts";
+import { DAY, MINUTE } from "./shopClock.ts";
 
 /*
  * Shot notes: shots of the engine, with the bowler's own scatter, seen through the eyes of somebody who stands behind the lane.
@@ -24,12 +25,14 @@ const POCKET_BOARD = 17.5;
 /** Where a bowler stands who hooks much, and who hooks little. */
 const LAYDOWN = { from: 14, to: 26 } as const;
 const TRIES = 7;
+const BETWEEN_SHOTS = 4 * MINUTE;
 /** Half a board is what the eye can tell; a display of speed shows tenths. */
 const EYE_BOARDS = 0.5;
 
-/** Some shots of one ball on the bowler's own house, noted one by one. */
-export async function makeShotNotes(making: Making, shop: Furnished, customer: Customer, ball: CustomerBall, ms: number): Promise<void> {
+/** Some shots of one ball on the bowler's own house, a few days after it was collected, noted one by one. */
+export async function* noteShots(making: Making, shop: Furnished, customer: Customer, ball: CustomerBall): Times {
   const { things, dice, clock, by } = making;
+  yield clock.now() + dice.whole(1, 6) * DAY;
   const place = shop.places[customer.home];
   const film = handed(filmOfPattern({ kind: "named", id: place.pattern }), customer.delivery.hand);
   const laneId = dice.pick(place.laneIds);
@@ -45,7 +48,7 @@ export async function makeShotNotes(making: Making, shop: Furnished, customer: C
         houseId: place.houseId,
         laneId,
         patternId: place.patternId,
-        at: clock.at(ms + number * 240_000),
+        at: clock.text(),
         game: 1,
         finish: ball.finish.polished ? `${ball.finish.number} + polish` : `${ball.finish.number}`,
         ...seen(shot),
@@ -54,6 +57,7 @@ export async function makeShotNotes(making: Making, shop: Furnished, customer: C
       },
       { by },
     );
+    yield clock.now() + BETWEEN_SHOTS;
   }
 }
 

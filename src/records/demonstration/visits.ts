@@ -1,220 +1,133 @@
 import { billOf } from "#contract/records/money";
+import type { Ticket } from "#contract/records/ticket";
+import type { TicketState } from "#contract/records/ticketStates";
 import type { Visit } from "#contract/records/visit";
 import { COVERS } from "#engine/ball/covers";
 import { type Finish, finishText } from "#engine/surface/finish";
-import type { Stage } from "#engine/surface/stages";
+import type { Stage, StagePlan } from "#engine/surface/stages";
+import { doStage, measure, whatOf } from "./benchWork.ts";
 import type { Customer, CustomerBall } from "./customers.ts";
-import { type Furnished, PRICES, rounded, stockName, TAX_PERMILLE, type Technician } from "./furnish.ts";
+import { type Furnished, PRICES, TAX_PERMILLE, type Technician } from "./furnish.ts";
 import { COMPLAINTS } from "./invented.ts";
-import type { Making } from "./making.ts";
+import type { Making, Times } from "./making.ts";
 import { DAY, HOUR, MINUTE } from "./shopClock.ts";
-import { readingUm, roughnessAt, stagesFor, wantsExtraction } from "./surface.ts";
+import { roughnessAt, stagesFor, wantsExtraction } from "./surface.ts";
 
-/** Of the last days' visits some are still at the bench, so that the queue holds something. */
-export type Progress = "received" | "waiting for approval" | "in work" | "drying" | "ready" | "collected";
+/** A ball's work in this visit. */
+interface Job {
+  readonly ball: CustomerBall;
+  readonly wanted: Finish;
+  readonly plan: StagePlan;
+  ticket: Ticket;
+}
 
-/** One visit of a bowler with the balls that are due. */
-export async function makeVisit(
-  making: Making,
-  shop: Furnished,
-  customer: Customer,
-  balls: readonly CustomerBall[],
-  arrivedMs: number,
-  progress: Progress,
-): Promise<void> {
-  const { things, clock, dice, by } = making;
-  const promisedFor = new Date(arrivedMs + dice.whole(1, 3) * DAY).toISOString();
-  const jobs = balls.map((ball) => ({ ball, wanted: wantedFinish(making, ball), extract: wantsExtraction(ball, arrivedMs) }));
-  const arrivedAt = clock.at(arrivedMs);
-  const charges = jobs.flatMap(({ wanted, extract }) => [
+/** How often somebody has to be asked first. */
+const ASKED_FIRST = 0.12;
+
+/** One visit, from the counter to the counter. Begins now; yields the times at which it goes on. */
+export async function* visitOf(making: Making, shop: Furnished, customer: Customer, balls: readonly CustomerBall[]): Times {
+  const { clock, dice } = making;
+  const arrivedMs = clock.now();
+  const visit = await arrive(making, customer, balls);
+  const jobs: Job[] = [];
+  for (const ball of balls) jobs.push(await takeIn(making, customer, visit, ball));
+  const technician = dice.pick(shop.technicians);
+  const startMs = arrivedMs + dice.whole(2, 20) * HOUR;
+  if (dice.chance(ASKED_FIRST)) {
+    yield arrivedMs + HOUR;
+    for (const job of jobs) await move(making, job, "waiting for approval", technician);
+    yield startMs + dice.whole(4, 30) * HOUR;
+  } else yield startMs;
+  for (const job of jobs) yield* workOn(making, shop, technician, job);
+  yield Math.max(clock.now() + HOUR, arrivedMs + dice.whole(24, 70) * HOUR);
+  for (const job of jobs) await move(making, job, "collected", technician);
+  await settle(making, visit.id);
+}
+
+/** At the counter: the bill is agreed on before the work. */
+function arrive({ things, clock, dice, by }: Making, customer: Customer, balls: readonly CustomerBall[]): Promise<Visit> {
+  const now = clock.now();
+  const charges = balls.flatMap((ball) => [
     charge("Refresh", PRICES.refresh),
-    ...(wanted.polished ? [charge("Polish", PRICES.polish)] : []),
-    ...(extract ? [charge("Oil extraction", PRICES.extraction)] : []),
+    ...(ball.finish.polished ? [charge("Polish", PRICES.polish)] : []),
+    ...(wantsExtraction(ball, now) ? [charge("Oil extraction", PRICES.extraction)] : []),
   ]);
-  const isRegular = dice.chance(0.1);
-  const visit = await things.visits.create(
-    {
-      bowlerId: customer.id,
-      arrivedAt,
-      promisedFor,
-      currency: "USD",
-      charges,
-      ...(isRegular ? { discountCents: 500, discountWhy: "Comes often." } : {}),
-    },
+  const promisedFor = new Date(now + dice.whole(1, 3) * DAY).toISOString();
+  const discount = dice.chance(0.1) ? { discountCents: 500, discountWhy: "Comes often." } : {};
+  return things.visits.create(
+    { bowlerId: customer.id, arrivedAt: clock.text(), promisedFor, currency: "USD", charges, ...discount },
     { by },
   );
-  for (const { ball, wanted } of jobs) await makeTicket(making, shop, customer, visit, ball, wanted, progress);
-  if (progress === "collected") await settle(making, visit);
 }
 
 function charge(what: string, eachCents: number) {
   return { what, eachCents, taxPermille: TAX_PERMILLE };
 }
 
-/** Mostly as it was; now and then a step to another finish of the cover's usual range. */
-function wantedFinish({ dice }: Making, { cover, finish }: CustomerBall): Finish {
-  return dice.chance(0.75) ? finish : dice.pick(COVERS[cover].usual);
-}
-
-async function makeTicket(
-  making: Making,
-  shop: Furnished,
-  customer: Customer,
-  visit: Visit,
-  ball: CustomerBall,
-  wanted: Finish,
-  progress: Progress,
-): Promise<void> {
+async function takeIn(making: Making, customer: Customer, visit: Visit, ball: CustomerBall): Promise<Job> {
   const { things, clock, dice, by } = making;
-  const arrivedMs = Date.parse(visit.arrivedAt);
-  const plan = stagesFor(ball, wanted, arrivedMs);
-  const smoother = roughnessAt(ball, arrivedMs, "track") < roughnessAt(ball, ball.finishedMs, "track");
-  let ticket = await things.tickets.create(
+  const now = clock.now();
+  // Mostly as it was; now and then a step to another finish of the cover's usual range.
+  const wanted = dice.chance(0.75) ? ball.finish : dice.pick(COVERS[ball.cover].usual);
+  const plan = stagesFor(ball, wanted, now);
+  const isSmoother = roughnessAt(ball, now, "track") < roughnessAt(ball, ball.finishedMs, "track");
+  const ticket = await things.tickets.create(
     {
       visitId: visit.id,
       ballId: ball.id,
       bowlerId: customer.id,
       receivedAt: visit.arrivedAt,
-      complaint: dice.pick(dice.chance(0.5) ? COMPLAINTS.care : smoother ? COMPLAINTS.tooSmooth : COMPLAINTS.tooDull),
+      complaint: dice.pick(dice.chance(0.5) ? COMPLAINTS.care : isSmoother ? COMPLAINTS.tooSmooth : COMPLAINTS.tooDull),
       whatChanged: "only this one",
       finishBefore: finishText(ball.finish),
       finishAfter: finishText(wanted),
-      stages: plan.stages.map((stage) => ({
-        what: whatOf(stage),
-        abrasive: stage.abrasive,
-        way: stage.wet ? "wet" : "dry",
-        secondsPerSide: Math.round(stage.secondsPerSide),
-        sides: stage.sides > 0 ? stage.sides : null,
-      })),
+      stages: plan.stages.map(plannedOf),
       promisedFor: visit.promisedFor,
     },
     { by },
   );
-  const move = async (to: Progress, ms: number): Promise<void> => {
-    clock.at(ms);
-    ticket = await things.tickets.move(ticket.id, to, { by: technician.id, expectedVersion: ticket.version });
-  };
-  const technician = dice.pick(shop.technicians);
-  const startMs = arrivedMs + dice.whole(2, 20) * HOUR;
-  if (progress === "received") return;
-  if (progress === "waiting for approval") return move(progress, arrivedMs + HOUR);
-  await move("in work", startMs);
-  await measure(making, ball, ticket.id, startMs, "before", shop);
-  const share = progress === "in work" ? 0.5 : 1;
-  const stages = plan.stages.slice(0, Math.ceil(share * plan.stages.length));
-  const doneMs = await work(making, shop, technician, ticket.id, stages, startMs);
-  if (progress === "in work") return;
-  if (progress === "drying") return move(progress, doneMs);
-  if (stages.some(({ kind }) => kind === "extract")) ball.extractedMs = doneMs;
+  return { ball, wanted, plan, ticket };
+}
+
+function plannedOf(stage: Stage) {
+  const { kind, abrasive, sideIds, cautions, sides } = stage;
+  const planned = { what: whatOf(stage), kind, abrasive, sideIds: [...sideIds], cautions: [...cautions] };
+  if (sides === 0) return planned;
+  return { ...planned, force: stage.force, way: stage.wet ? "wet" : "dry", secondsPerSide: Math.round(stage.secondsPerSide), sides };
+}
+
+async function* workOn(making: Making, shop: Furnished, technician: Technician, job: Job): Times {
+  const { clock } = making;
+  const { ball, wanted, plan } = job;
+  await move(making, job, "in work", technician);
+  await measure(making, shop, ball, job.ticket.id, "before");
+  for (const stage of plan.stages) {
+    yield* doStage(making, shop, technician, job.ticket.id, stage);
+    if (stage.kind !== "extract") continue;
+    ball.extractedMs = clock.now();
+    await move(making, job, "drying", technician);
+    yield clock.now() + 12 * HOUR;
+    await move(making, job, "in work", technician);
+  }
   ball.finish = wanted;
-  ball.finishedMs = doneMs;
-  await measure(making, ball, ticket.id, doneMs, "after", shop);
-  await move("ready", doneMs + 10 * MINUTE);
-  if (progress === "collected") await move("collected", Math.max(doneMs + HOUR, arrivedMs + dice.whole(24, 70) * HOUR));
+  ball.finishedMs = clock.now();
+  await measure(making, shop, ball, job.ticket.id, "after");
+  yield clock.now() + 5 * MINUTE;
+  await move(making, job, "ready", technician);
 }
 
-const WHAT: Readonly<Record<Stage["kind"], string>> = {
-  clean: "Clean",
-  open: "Open the surface",
-  extract: "Draw the oil out",
-  dryOff: "Let it dry off",
-  plug: "Cut the plug down",
-  cut: "Sand",
-  polish: "Polish",
-  check: "Look it over and measure",
-};
-
-function whatOf(stage: Stage): string {
-  return stage.abrasive === null ? WHAT[stage.kind] : `${WHAT[stage.kind]}: ${stockName(stage.abrasive)}`;
+async function move({ things }: Making, job: Job, to: TicketState, technician: Technician): Promise<void> {
+  job.ticket = await things.tickets.move(job.ticket.id, to, { by: technician.id, expectedVersion: job.ticket.version });
 }
 
-/** The stages one after the other, signed; gives when the last was done, ms. */
-async function work(
-  making: Making,
-  shop: Furnished,
-  technician: Technician,
-  ticketId: string,
-  stages: readonly Stage[],
-  startMs: number,
-): Promise<number> {
-  const { things, clock, dice } = making;
-  let ms = startMs + 5 * MINUTE;
-  for (const stage of stages) {
-    const startedAt = new Date(ms).toISOString();
-    const sideSeconds = Array.from({ length: stage.sides }, () => Math.round(stage.secondsPerSide + dice.normal(0, 1.5)));
-    ms += 3 * MINUTE + 1000 * sideSeconds.reduce((sum, seconds) => sum + seconds, 0);
-    const stockItemId = stage.kind === "clean" ? shop.cleanerId : stage.abrasive === null ? undefined : shop.stock.get(stage.abrasive);
-    await things.stagesDone.create(
-      {
-        ticketId,
-        personId: technician.id,
-        initials: technician.initials,
-        startedAt,
-        doneAt: clock.at(ms),
-        what: whatOf(stage),
-        abrasive: stage.abrasive,
-        way: stage.abrasive === null ? null : stage.wet ? "spinner, wet" : "spinner, dry",
-        sideSeconds,
-        used: stockItemId === undefined ? [] : [{ stockItemId, quantity: stage.kind === "clean" || stage.kind === "polish" ? 10 : 1 }],
-      },
-      { by: technician.id },
-    );
-  }
-  return ms;
-}
-
-/** A reading scatters by place, tester and hand: about 8 %; common practice. */
-const SCATTER = 0.08;
-
-/** Less than this apart, as a factor on Ra, two surfaces look and feel alike; common practice. */
-const ALIKE = 1.3;
-
-async function measure(
-  making: Making,
-  ball: CustomerBall,
-  ticketId: string,
-  ms: number,
-  when: "before" | "after",
-  shop: Furnished,
-): Promise<void> {
-  const { things, dice, by, beginMs } = making;
-  const at = new Date(ms).toISOString();
-  // The shop bought its tester after the first year; until then balls were held against the reference ball.
-  const hasTester = ms > beginMs + 365 * DAY;
-  for (const place of ["track", "off track"] as const) {
-    const effectiveUm = roughnessAt(ball, ms, place === "track" ? "track" : "offTrack") * Math.exp(dice.normal(0, SCATTER));
-    const read = hasTester
-      ? ({ how: "tester", raUm: rounded(readingUm(effectiveUm)) } as const)
-      : ({
-          how: "reference ball",
-          comparison: comparedWith(effectiveUm, shop.referenceUm),
-          referenceBallId: shop.referenceBallId,
-        } as const);
-    await things.readings.create({ ballId: ball.id, ticketId, at, when, place, ...read }, { by });
-  }
-}
-
-function comparedWith(um: number, referenceUm: number): "duller" | "the same" | "smoother" {
-  if (um > ALIKE * referenceUm) return "duller";
-  return um < referenceUm / ALIKE ? "smoother" : "the same";
-}
-
-/** The bill is paid when the last ball is collected. */
-async function settle({ things, clock, dice, by }: Making, { id }: Visit): Promise<void> {
-  const visit = await things.visits.get(id);
-  await things.payments.create(
-    {
-      visitId: id,
-      at: new Date(clock.now()).toISOString(),
-      kind: "payment",
-      cents: billOf(visit).totalCents,
-      currency: visit.currency,
-      method: dice.weighted([
-        ["card", 6],
-        ["cash", 4],
-      ]),
-    },
-    { by },
-  );
-  await things.visits.change(id, { state: "closed" }, { by, expectedVersion: visit.version });
+/** The bill is paid when the balls are collected. */
+async function settle({ things, clock, dice, by }: Making, visitId: string): Promise<void> {
+  const visit = await things.visits.get(visitId);
+  const method = dice.weighted([
+    ["card", 6],
+    ["cash", 4],
+  ] as const);
+  const { totalCents: cents } = billOf(visit);
+  await things.payments.create({ visitId, at: clock.text(), kind: "payment", cents, currency: visit.currency, method }, { by });
+  await things.visits.change(visitId, { state: "closed" }, { by, expectedVersion: visit.version });
 }
