@@ -76,7 +76,7 @@ interface FrameProps {
 
 function FieldFrame({ id, label, problem, help, children }: FrameProps) {
   return (
-    <div className="field">
+    <div className="field plain-field">
       <label htmlFor={id}>{label}</label>
       {children}
       {problem !== undefined && (

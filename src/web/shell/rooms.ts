@@ -23,4 +23,5 @@ export const ROOMS: readonly Room[] = [
     name: null,
     Room: lazy(() => import("../rooms/print/PrintRoom.tsx").then((m) => ({ default: m.PrintRoom }))),
   },
+  { path: "/bench/:ids", name: null, Room: lazy(() => import("../rooms/bench/BenchRoom.tsx").then((m) => ({ default: m.BenchRoom }))) },
 ];

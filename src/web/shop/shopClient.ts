@@ -55,11 +55,15 @@ export async function answered<R extends Answering>(asked: Promise<R>): Promise<
   const response = await asked.catch((error: unknown) => {
     throw new ShopFault(null, error instanceof Error ? error.message : String(error));
   });
-  const body: unknown = response.status === 204 ? null : await response.json().catch(() => null);
-  if (response.ok) return body as BodyOf<R>;
-  const problem = problemDocumentSchema.safeParse(body);
-  if (!problem.success) throw new ShopFault(null, `Status ${response.status}`);
-  throw new ShopFault(problem.data, problem.data.detail ?? problem.data.title);
+  if (!response.ok) throw await refusalOf(response);
+  return (response.status === 204 ? null : await response.json()) as BodyOf<R>;
+}
+
+/** Why the server refused; without a problem where it said nothing that can be read. */
+export async function refusalOf(response: Answering): Promise<ShopFault> {
+  const problem = problemDocumentSchema.safeParse(await response.json().catch(() => null));
+  if (!problem.success) return new ShopFault(null, `Status ${response.status}`);
+  return new ShopFault(problem.data, problem.data.detail ?? problem.data.title);
 }
 
 /** A key for one write: sent again with it, the write is done once. Works where the page is no secure context too. */

@@ -14,6 +14,8 @@ export const SHOP_FRAME = {
   nothingHere: "Nothing here yet.",
   failedToRead: (what: string) => `This could not be read: ${what}`,
   changedMeanwhile: "Somebody else changed this meanwhile. Below is how it is now; what you typed is still here.",
+  refused: (what: string, why: string) => `The shop did not take “${what}”: ${why}`,
+  dealtWith: "I have dealt with it",
   undo: "Undo",
   saved: "Kept.",
 } as const;

@@ -1,6 +1,6 @@
 import { useEffect, useState } from "react";
 import { FRAME } from "#words/en/screens";
-import { recall, remember } from "./client/memory.ts";
+import { recall, remember } from "../client/memory.ts";
 
 export const VARIANTS = { paper: FRAME.paper, bench: FRAME.bench } as const;
 export type Variant = keyof typeof VARIANTS;

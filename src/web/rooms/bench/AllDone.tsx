@@ -1,0 +1,58 @@
+import { Link } from "wouter";
+import { statesAfter } from "#contract/records/ticketStates";
+import { BENCH } from "#words/en/rooms/bench";
+import { answered, madeOn, shop } from "../../shop/shopClient.ts";
+import { useRead, useWrite } from "../../shop/useShop.ts";
+import { WriteFault } from "../../shop/WriteFault.tsx";
+import type { OnTheBench } from "./BenchRoom.tsx";
+
+/** Every stage is signed: measured, dried, ready. */
+export function AllDone({ onBench }: { readonly onBench: readonly OnTheBench[] }) {
+  return (
+    <div className="bench-done">
+      <h1>{BENCH.allDone}</h1>
+      {onBench.map((one) => (
+        <Finished key={one.ticket.id} {...one} />
+      ))}
+    </div>
+  );
+}
+
+function Finished({ ticket, ball }: OnTheBench) {
+  const now = useRead(["tickets", ticket.id], () => answered(shop.tickets[":id"].$get({ param: { id: ticket.id } }))).data ?? ticket;
+  // A ball that was never said to be in work has been, now: the states are walked one by one.
+  const move = useWrite(
+    async (to: "ready" | "drying") => {
+      let at = now;
+      if (!statesAfter(at.state).includes(to) && statesAfter(at.state).includes("in work"))
+        at = await answered(shop.tickets[":id"].move.$post({ param: { id: at.id }, json: { to: "in work" }, header: madeOn(at) }));
+      return answered(shop.tickets[":id"].move.$post({ param: { id: at.id }, json: { to }, header: madeOn(at) }));
+    },
+    ["tickets", "queue", "balls"],
+  );
+  const isReady = now.state === "ready";
+  return (
+    <section className="plate">
+      <h2>{ball.name}</h2>
+      <div className="bench-buttons">
+        <Link href={`/measure?ball=${ball.id}&ticket=${ticket.id}`} className="button bench-button">
+          {BENCH.measure}
+        </Link>
+        {!isReady && (
+          <>
+            <button type="button" className="button bench-button" disabled={move.isPending} onClick={() => move.mutate("drying")}>
+              {BENCH.toDrying}
+            </button>
+            <button type="button" className="button primary bench-button" disabled={move.isPending} onClick={() => move.mutate("ready")}>
+              {BENCH.toReady}
+            </button>
+          </>
+        )}
+        <Link href={`/tickets/${ticket.id}`} className="button bench-button">
+          {BENCH.toTicket}
+        </Link>
+      </div>
+      <WriteFault error={move.error} />
+    </section>
+  );
+}

@@ -1,0 +1,90 @@
+import { useQueries } from "@tanstack/react-query";
+import { useEffect, useState } from "react";
+import { Link } from "wouter";
+import type { Ball } from "#contract/records/ball";
+import type { Ticket } from "#contract/records/ticket";
+import { BENCH } from "#words/en/rooms/bench";
+import { SHOP_FRAME } from "#words/en/rooms/frame";
+import { answered, shop } from "../../shop/shopClient.ts";
+import { useKept } from "../../shop/useKept.ts";
+import { useOutbox } from "../../shop/useOutbox.tsx";
+import { AllDone } from "./AllDone.tsx";
+import { AT_THE_BEGINNING, stateFor, stepsOf } from "./guide.ts";
+import { StepScreen } from "./StepScreen.tsx";
+import { useAwake } from "./useAwake.ts";
+
+/** A ticket with its ball and what was signed on it. */
+export interface OnTheBench {
+  readonly ticket: Ticket;
+  readonly ball: Ball;
+  readonly signed: number;
+}
+
+/** The work guide: one ball, or a batch by stage, one step at a time. Ids of tickets stand in the address, with commas between. */
+export function BenchRoom({ params }: { readonly params: Readonly<Record<string, string>> }) {
+  const ids = params.ids.split(",");
+  const onBench = useQueries({
+    queries: ids.map((id) => ({ queryKey: ["tickets", id, "bench"], queryFn: () => readForBench(id), networkMode: "always" as const })),
+  });
+  const isAwake = useAwake();
+  const { waiting } = useOutbox();
+  useEffect(() => {
+    document.title = BENCH.title;
+  }, []);
+  const read = onBench.flatMap(({ data }) => (data === undefined ? [] : [data]));
+  const failed = onBench.find(({ error, data }) => error !== null && data === undefined);
+  return (
+    <main id="answer" className="bench-room" tabIndex={-1}>
+      <div className="bench-top">
+        <Link href={`/tickets/${ids[0]}`} className="button">
+          {BENCH.leave}
+        </Link>
+        {waiting.length > 0 && <p role="status">{BENCH.waits(waiting.length)}</p>}
+        {!isAwake && <p className="note">{BENCH.noWake}</p>}
+      </div>
+      {failed !== undefined && <p role="alert">{SHOP_FRAME.failedToRead(failed.error?.message ?? "")}</p>}
+      {read.length === ids.length ? <Guide ids={params.ids} onBench={read} /> : failed === undefined && <p>{SHOP_FRAME.reading}</p>}
+    </main>
+  );
+}
+
+async function readForBench(id: string): Promise<OnTheBench> {
+  const ticket = await answered(shop.tickets[":id"].$get({ param: { id } }));
+  const [ball, done] = await Promise.all([
+    answered(shop.balls[":id"].$get({ param: { id: ticket.ballId } })),
+    answered(shop["stages-done"].$get({ query: { ticketId: id, limit: "200" } })),
+  ]);
+  return { ticket, ball, signed: done.items.length };
+}
+
+const AGAIN_MS = 200;
+
+function Guide({ ids, onBench }: { readonly ids: string; readonly onBench: readonly OnTheBench[] }) {
+  const [kept, setKept] = useKept(`gritwright.bench.${ids}`, () => AT_THE_BEGINNING, 0);
+  const [now, setNow] = useState(() => Date.now());
+  useEffect(() => {
+    const timer = setInterval(() => setNow(Date.now()), AGAIN_MS);
+    return () => clearInterval(timer);
+  }, []);
+  const signedOf = (ticketId: string) =>
+    Math.max(kept.signed[ticketId] ?? 0, onBench.find(({ ticket }) => ticket.id === ticketId)?.signed ?? 0);
+  const tickets = onBench.map(({ ticket }) => ticket);
+  const total = tickets.reduce((sum, { stages }) => sum + stages.length, 0);
+  const steps = stepsOf(tickets, signedOf);
+  const [step] = steps;
+  if (total === 0) return <p className="bench-big">{BENCH.nothingToDo}</p>;
+  if (step === undefined) return <AllDone onBench={onBench} />;
+  const here = onBench.find(({ ticket }) => ticket.id === step.ticketId);
+  if (here === undefined) return null;
+  return (
+    <StepScreen
+      key={`${step.ticketId} ${step.stage}`}
+      here={here}
+      step={step}
+      place={{ at: total - steps.length + 1, of: total }}
+      state={stateFor(kept, step)}
+      nowMs={now}
+      onChange={setKept}
+    />
+  );
+}
