@@ -1,24 +1,23 @@
 import type { Records } from "#records/records";
 import type { WhoActs } from "./http/mount.ts";
-import { fieldRefusal, Refusal } from "./http/refusal.ts";
+import { fieldRefusal } from "./http/refusal.ts";
 
 /** Names which person of the shop does it, by id. It is no proof: on this machine whoever sits at it may act for anybody of the shop. */
 export const PERSON_HEADER = "X-Gritwright-Person";
 
 /**
- * Who acts on a machine without accounts: the person that the page names, else the shop's first.
+ * Who acts on a machine without accounts: the person that the page names, else the shop's first who works here. Where everybody has left,
+ * the first of all: somebody must be able to write that somebody works here again.
  *
  * @throws {Refusal} where somebody is named who does not work here
  */
 export function personAtThisMachine({ people }: Pick<Records, "people">): WhoActs {
   return async (context) => {
-    const { items } = await people.list({ where: { state: "works here" }, order: "oldest first", limit: 500 });
+    const { items } = await people.list({ order: "oldest first", limit: 500 });
+    const working = items.filter(({ state }) => state === "works here");
     const named = context.req.header(PERSON_HEADER);
-    if (named === undefined) {
-      if (items.length === 0) throw new Refusal("notNow", { detail: "Nobody works in this shop yet." });
-      return items[0].id;
-    }
-    const person = items.find(({ id }) => id === named);
+    if (named === undefined) return (working[0] ?? items[0]).id;
+    const person = working.find(({ id }) => id === named);
     if (person !== undefined) return person.id;
     throw fieldRefusal("invalid", PERSON_HEADER, named, "the id of a person who works here", "Nobody of that id works here.");
   };

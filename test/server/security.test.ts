@@ -65,6 +65,13 @@ describe("who acts", () => {
     await shop.ask("changePerson", { params: { id: person.id }, body: { state: "has left" }, headers: { "if-match": '"1"' } });
     expect(await kind("/api/houses", house({ "x-gritwright-person": person.id }))).toBe("422 invalid");
   });
+
+  test("is the first of all where everybody has left, so that nobody is locked out", async () => {
+    const params = { id: shop.by };
+    const left = await shop.ask("changePerson", { params, body: { state: "has left" }, headers: { "if-match": '"1"' } });
+    expect((await shop.ask("createHouse", { body: { name: "Nowhere Lanes" } })).status).toBe(201);
+    await shop.ask("changePerson", { params, body: { state: "works here" }, headers: { "if-match": left.headers.get("etag") ?? "" } });
+  });
 });
 
 describe("what is sent", () => {
