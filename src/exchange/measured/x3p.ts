@@ -1,7 +1,8 @@
 import { measuredFault } from "#contract/problem";
 import type { MeasuredFile } from "./measuredFile.ts";
+import { md5 } from "./md5.ts";
 import { readX3pXml, type X3pXml } from "./x3pXml.ts";
-import { md5, unpacked } from "./x3pZip.ts";
+import { unpacked } from "./x3pZip.ts";
 
 const MOST_POINTS = 50_000_000;
 const METRE_UM = 1e6;

@@ -1,4 +1,3 @@
-import { createHash } from "node:crypto";
 import { type UnzipFileInfo, unzipSync } from "fflate";
 import { measuredFault } from "#contract/problem";
 
@@ -31,8 +30,4 @@ export function unpacked(bytes: Uint8Array): ReadonlyMap<string, Uint8Array> {
     throw measuredFault("damaged", fault instanceof Error ? fault.message : String(fault), "a whole archive");
   }
   return new Map(Object.entries(files));
-}
-
-export function md5(bytes: Uint8Array): string {
-  return createHash("md5").update(bytes).digest("hex");
 }
