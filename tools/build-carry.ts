@@ -15,6 +15,7 @@ import { engineVersion, loadEngine } from "./carry/scene.ts";
 import { tabulate } from "./carry/tabulate.ts";
 
 const MEMBERS = 40;
+const MEMBERS_FILE = "tools/carry/members.json";
 const DATA = "src/engine/pins/carryData.ts";
 
 const { values } = parseArgs({
@@ -57,8 +58,8 @@ import type { PackedTable } from "./packing.ts";
 export const CARRY: { readonly provenance: Provenance; readonly packed: PackedTable } = ${JSON.stringify({ provenance, packed }, null, 2)};
 `,
 );
-writeFileSync("tools/carry/members.json", `${JSON.stringify(members, null, 1)}\n`);
+writeFileSync(MEMBERS_FILE, `${JSON.stringify(members, null, 1)}\n`);
 writeFileSync("docs/model/carry-fit.md", fitPage({ fit, table, provenance, members }));
-// The file is laid out as every other, so that a new table is a small difference.
-execFileSync("npx", ["biome", "format", "--write", DATA], { stdio: "ignore", shell: process.platform === "win32" });
+// Laid out as every other file, so that a new table is a small difference.
+execFileSync("npx", ["biome", "format", "--write", DATA, MEMBERS_FILE], { stdio: "ignore", shell: process.platform === "win32" });
 console.log(`The table holds ${packed.base64.length} characters and ${packed.leaves.length} leaves.`);

@@ -108,8 +108,8 @@ describe("the carry table", () => {
   });
 
   it("a ball past the pins strikes nothing", () => {
-    expect(strikeAt(map, -20, 0)).toBe(0);
-    expect(carryOf([hit(-20, 0)])).toMatchObject({ strike: 0 });
+    expect(strikeAt(map, -20, 0)).toBeLessThan(1e-6);
+    expect(carryOf([hit(-20, 0)]).strike).toBeLessThan(1e-6);
   });
 });
 
@@ -123,9 +123,9 @@ describe("against what is published of carry", () => {
     expect(widthBoards(7, 0.5)).toBeGreaterThan(widthBoards(1, 0.5));
   });
 
-  it("the 95 % zone at 2.5° is about half as wide as at 6° (Physics Today Quick Study, second-hand; kept out of the fit)", () => {
-    const share = widthBoards(2.5, 0.95) / widthBoards(6, 0.95);
-    expect(share).toBeGreaterThan(0.2);
+  it("the zone of sure strikes at 2.5° is about half as wide as at 6° (Physics Today Quick Study, second-hand, of the 95 % zone; here at 90 %, because the table is smoothed over half an inch; kept out of the fit)", () => {
+    const share = widthBoards(2.5, 0.9) / widthBoards(6, 0.9);
+    expect(share).toBeGreaterThan(0.3);
     expect(share).toBeLessThan(0.8);
   });
 

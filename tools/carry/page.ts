@@ -80,7 +80,7 @@ export function fitPage({ fit, table, provenance, members }: PageParts): string 
     "",
     ...strikeRows(table),
     "",
-    `Leaves kept one by one, commonest first somewhere: ${table.leaves.map(leaveText).join(", ")}.`,
+    `Leaves kept one by one, commonest on the bowler's own side first: ${table.leaves.map(leaveText).join(", ")}.`,
     "",
   ].join("\n");
 }

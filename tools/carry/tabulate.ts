@@ -11,9 +11,15 @@ import { slopesOf } from "./qualities.ts";
 const KERNEL_IN = 0.2;
 const KERNEL_DEG = 0.5;
 const REACH = 3;
-/** Leaves kept one by one: at most so many, and only those that somewhere reach this chance. */
-const MOST_LEAVES = 56;
-const WORTH_KEEPING = 0.006;
+/** Leaves kept one by one: at most so many, and only those that hits on the bowler's own side make so often, all over those hits. */
+const MOST_LEAVES = 60;
+const WORTH_KEEPING = 0.0002;
+/** From the nose to the lightest hit that still meets the head pin. */
+const OWN_SIDE_IN = [-0.5, 6.25] as const;
+const OWN_SIDE = Array.from({ length: CELLS }, (_, cell) => cell).filter((cell) => {
+  const offset = OFFSET_AXIS.from + OFFSET_AXIS.step * Math.floor(cell / ENTRY_AXIS.count);
+  return offset >= OWN_SIDE_IN[0] && offset <= OWN_SIDE_IN[1];
+});
 const LEAST_P = 1e-4;
 /** A cell that no run came near counts as nothing at all rather than as no number. */
 const LEAST_WEIGHT = 1e-9;
@@ -36,9 +42,9 @@ export function tabulate(
   const strike = Float64Array.from({ length: CELLS }, (_, cell) => chance(STRIKE, cell));
   const leaves = [...sums.byLeave.keys()]
     .filter((leave) => leave !== STRIKE)
-    .map((leave) => ({ leave, top: Math.max(...Array.from({ length: CELLS }, (_, cell) => chance(leave, cell))) }))
-    .filter(({ top }) => top >= WORTH_KEEPING)
-    .sort((a, b) => b.top - a.top || a.leave - b.leave)
+    .map((leave) => ({ leave, mean: OWN_SIDE.reduce((sum, cell) => sum + chance(leave, cell), 0) / OWN_SIDE.length }))
+    .filter(({ mean }) => mean >= WORTH_KEEPING)
+    .sort((a, b) => b.mean - a.mean || a.leave - b.leave)
     .slice(0, MOST_LEAVES)
     .map(({ leave }) => leave);
   const leaveChance = Float64Array.from({ length: CELLS * leaves.length }, (_, i) =>
