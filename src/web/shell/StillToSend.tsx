@@ -9,7 +9,7 @@ export function StillToSend() {
   const unsent = waiting.length - refused.length;
   if (waiting.length === 0) return null;
   return (
-    <div className="still-to-send no-print" role="status">
+    <section className="still-to-send no-print" aria-label={SHOP_FRAME.stillToSend} aria-live="polite">
       {unsent > 0 && <p>{BENCH.waits(unsent)}</p>}
       {refused.map(({ key, what, refused: why }) => (
         <p key={key}>
@@ -19,6 +19,6 @@ export function StillToSend() {
           </button>
         </p>
       ))}
-    </div>
+    </section>
   );
 }

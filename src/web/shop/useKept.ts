@@ -1,14 +1,8 @@
 import { useEffect, useState } from "react";
 import { recall, remember } from "../client/memory.ts";
 
-const PATIENCE_MS = 250;
-
-/**
- * A state that survives a reload of this browser: drafts are not lost when the tab goes. What cannot be read back is begun anew.
- *
- * @param patienceMs how long after a change it is kept; 0 for what must be there at once
- */
-export function useKept<T>(key: string, begin: () => T, patienceMs = PATIENCE_MS): [T, (next: T | ((old: T) => T)) => void] {
+/** A state that survives a reload of this browser at any moment: drafts are not lost when the tab goes. What cannot be read back is begun anew. */
+export function useKept<T>(key: string, begin: () => T): [T, (next: T | ((old: T) => T)) => void] {
   const [state, setState] = useState<T>(() => {
     const kept = recall(key);
     if (kept === null) return begin();
@@ -19,10 +13,7 @@ export function useKept<T>(key: string, begin: () => T, patienceMs = PATIENCE_MS
     }
   });
   useEffect(() => {
-    const keep = () => remember(key, JSON.stringify(state));
-    if (patienceMs === 0) return keep();
-    const timer = setTimeout(keep, patienceMs);
-    return () => clearTimeout(timer);
-  }, [key, state, patienceMs]);
+    remember(key, JSON.stringify(state));
+  }, [key, state]);
   return [state, setState];
 }

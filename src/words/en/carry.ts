@@ -36,7 +36,7 @@ export const CARRY = {
 export function pinsText(finish: string, { strike, pinsDown, leaves }: PinsLeft): string {
   const likely = leaves.slice(0, 5).map(({ leave, share }) => `${leave} ${CARRY.share(100 * share)}`);
   const left = likely.length === 0 ? "" : `; left most often: ${likely.join(", ")}`;
-  return `${finish}: ${fixed(100 * strike, 0)} strikes in 100 on the lane as found, ${CARRY.pinsDown(pinsDown)}${left}.`;
+  return `${finish}: ${fixed(100 * strike, 0)} strikes in 100, ${CARRY.pinsDown(pinsDown)}${left}.`;
 }
 
 const SIDE_WORDS: Readonly<Record<Explanation["lies"], string>> = {

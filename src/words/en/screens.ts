@@ -137,7 +137,7 @@ export const PLAN_ANSWER = {
   metricNote: {
     strikeChance: "The chance is that of a strike with this bowler's spread.",
   },
-  pins: "At the pins",
+  pins: "At the pins, on the lane as found",
   pinsNote:
     "Computed from simulated pins that are fitted to published carry. The level is uncertain by the range beside each chance; no two houses' pins are alike.",
   chart: "The lane",

@@ -60,7 +60,7 @@ async function readForBench(id: string): Promise<OnTheBench> {
 const AGAIN_MS = 200;
 
 function Guide({ ids, onBench }: { readonly ids: string; readonly onBench: readonly OnTheBench[] }) {
-  const [kept, setKept] = useKept(`gritwright.bench.${ids}`, () => AT_THE_BEGINNING, 0);
+  const [kept, setKept] = useKept(`gritwright.bench.${ids}`, () => AT_THE_BEGINNING);
   const [now, setNow] = useState(() => Date.now());
   useEffect(() => {
     const timer = setInterval(() => setNow(Date.now()), AGAIN_MS);

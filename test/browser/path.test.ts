@@ -1,0 +1,227 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { AxeBuilder } from "@axe-core/playwright";
+import { type APIRequestContext, expect, type Page, test } from "@playwright/test";
+import { complaints } from "./room.ts";
+import { ownServer } from "./shopServer.ts";
+
+/* The path of a ball through the shop, on a real server over a real database: taken in, written, printed, worked, signed, ready. */
+
+interface KnownBall {
+  readonly id: string;
+  readonly name: string;
+  readonly serial: string;
+}
+
+/** A ball of the invented shop that has been worked on before. */
+async function knownBall(request: APIRequestContext): Promise<KnownBall> {
+  const { items } = await (await request.get("/api/balls?limit=200")).json();
+  for (const ball of items) {
+    if (ball.serial === null || ball.bowlerId === null || ball.state !== "in use") continue;
+    const { last } = await (await request.get(`/api/balls/${ball.id}/last-time`)).json();
+    if (last !== null && last.ticket.stages.length > 2) return ball;
+  }
+  throw new Error("The invented shop has no ball that was worked on.");
+}
+
+/** Takes a ball in and gives its ticket's id. */
+async function takenIn(page: Page, ball: KnownBall, finish: string): Promise<string> {
+  await page.goto("/intake");
+  await page.getByLabel("Serial number, name or telephone").fill(ball.serial);
+  await page.getByRole("button", { name: ball.serial }).click();
+  await page.getByLabel("Finish wanted").selectOption(finish);
+  await page.getByRole("button", { name: "Take in 1 ball" }).click();
+  await page.waitForURL(/\/tickets\//);
+  // The form stays in view until the ticket's room has been loaded.
+  await expect(page.getByRole("link", { name: "Care card" })).toBeVisible();
+  return new URL(page.url()).pathname.split("/")[2];
+}
+
+async function passCautions(page: Page): Promise<void> {
+  const seen = page.getByRole("button", { name: "Seen" });
+  await expect(page.locator(".bench-step button").first()).toBeVisible();
+  if (await seen.isVisible()) await seen.click();
+}
+
+test("a returning ball goes from its serial number to 'same as last time' to a printed ticket in three presses", async ({
+  page,
+  request,
+}) => {
+  const heard = complaints(page);
+  const ball = await knownBall(request);
+  await page.addInitScript(() => Object.assign(window, { print: () => document.body.setAttribute("data-printed", "yes") }));
+  await page.goto("/intake");
+  await page.getByLabel("Serial number, name or telephone").fill(ball.serial);
+  await page.getByRole("button", { name: ball.serial }).click();
+  await page.getByText("Same as last time:").click();
+  await page.getByRole("button", { name: "Take in and print" }).click();
+  await page.waitForURL(/\/print\/ticket\//);
+  await expect(page.locator("body")).toHaveAttribute("data-printed", "yes");
+  await expect(page.getByRole("heading", { name: ball.name })).toBeVisible();
+  const ticket = await (await request.get(`/api/tickets/${new URL(page.url()).pathname.split("/")[3]}`)).json();
+  const { last } = await (await request.get(`/api/balls/${ball.id}/last-time`)).json();
+  expect(ticket.finishAfter).toBe(last.ticket.finishAfter);
+  expect(ticket.stages).toEqual(last.ticket.stages);
+  expect(heard).toEqual([]);
+});
+
+test("a new customer with a new ball needs two names; a crack stops the work; pressing twice keeps nothing twice", async ({
+  page,
+  request,
+}) => {
+  await page.goto("/intake");
+  await page.getByRole("button", { name: "New bowler" }).click();
+  await page.getByRole("button", { name: "Take in 1 ball" }).click();
+  await expect(page.getByText("Choose a ball, or write what it is called.")).toBeVisible();
+  await page.getByLabel("Name", { exact: true }).fill("Tamsin Quillfeather");
+  await page.getByLabel("What the ball is called").fill("Slate Pipit");
+  await page.getByText("crack", { exact: true }).click();
+  await expect(page.getByText("Stop: no spinner, no heat.")).toBeVisible();
+  await page.reload();
+  await expect(page.getByLabel("What the ball is called")).toHaveValue("Slate Pipit");
+  await page.getByRole("button", { name: "Take in 1 ball" }).dblclick();
+  await page.waitForURL(/\/tickets\//);
+  await expect(page.getByText(/Stopped: /)).toBeVisible();
+  await expect(page.getByRole("link", { name: "Open the work guide" })).toHaveCount(0);
+  const found = await (await request.get("/api/search?words=Quillfeather")).json();
+  expect(found.bowlers).toHaveLength(1);
+});
+
+test("worked by the clock: the wrong label is refused, a reload goes on at the same second, every stage is signed, and it is ready", async ({
+  page,
+  request,
+}) => {
+  test.setTimeout(120_000);
+  await page.clock.install();
+  const ball = await knownBall(request);
+  const id = await takenIn(page, ball, "2000");
+  await page.getByRole("link", { name: "Open the work guide" }).click();
+  await expect(page.getByRole("heading", { name: "Clean" })).toBeVisible();
+  await passCautions(page);
+  await page.getByRole("button", { name: /sign/ }).click();
+  await page.getByLabel("Scan the label").fill("no such ball");
+  await page.keyboard.press("Enter");
+  await expect(page.getByText("That is not this ball's label")).toBeVisible();
+  await page.getByLabel("Scan the label").fill(ball.serial.slice(-4));
+  await page.keyboard.press("Enter");
+  await passCautions(page);
+  const clock = page.getByRole("timer");
+  const whole = Number(await clock.textContent());
+  await page.getByRole("button", { name: "Start this side" }).click();
+  await page.clock.runFor(5_000);
+  await expect(clock).toHaveText(String(whole - 5));
+  await page.reload();
+  await page.clock.runFor(1_000);
+  expect(Number(await clock.textContent())).toBeLessThanOrEqual(whole - 5);
+  await page.clock.runFor(whole * 1000);
+  await expect(page.getByText("Stop the spinner, turn the ball.")).toBeVisible();
+
+  const ticket = await (await request.get(`/api/tickets/${id}`)).json();
+  for (let press = 0; press < 80 && !(await page.getByText("All stages are signed.").isVisible()); press++) {
+    const seen = page.getByRole("button", { name: "Seen" });
+    if (await seen.isVisible()) await seen.click();
+    const start = page.getByRole("button", { name: /^(Start this side|Next side)$/ });
+    if (await start.isVisible()) {
+      await start.click();
+      await page.clock.runFor((whole + 60) * 1000);
+    }
+    const sign = page.getByRole("button", { name: /sign/ });
+    if (await sign.isVisible()) await sign.click();
+    await page.clock.runFor(500);
+  }
+  await expect(page.getByText("All stages are signed.")).toBeVisible();
+  await page.getByRole("button", { name: "It is ready" }).click();
+  await expect.poll(async () => (await (await request.get(`/api/tickets/${id}`)).json()).state, { timeout: 20_000 }).toBe("ready");
+  const done = await (await request.get(`/api/stages-done?ticketId=${id}&limit=200`)).json();
+  expect(done.items).toHaveLength(ticket.stages.length);
+});
+
+test("the server dies in the middle of the work: the guide goes on, says what waits, and sends it later, once", async ({ browser }) => {
+  test.setTimeout(120_000);
+  const data = mkdtempSync(join(tmpdir(), "gritwright-away-"));
+  let server = await ownServer(data, 0);
+  const context = await browser.newContext({ baseURL: server.address });
+  try {
+    const page = await context.newPage();
+    const ball = await knownBall(context.request);
+    const id = await takenIn(page, ball, "3000");
+    await page.getByRole("link", { name: "Open the work guide" }).click();
+    await passCautions(page);
+    await expect(page.getByRole("button", { name: /sign/ })).toBeVisible();
+    await server.kill();
+    await page.getByRole("button", { name: /sign/ }).click();
+    await expect(page.getByText("1 thing waits to be sent to the shop.").first()).toBeVisible();
+    await expect(page.getByRole("heading", { name: /Sand/ })).toBeVisible();
+    server = await ownServer(data, Number(new URL(server.address).port));
+    await expect(page.getByText("1 thing waits to be sent to the shop.")).toHaveCount(0);
+    const done = await (await context.request.get(`/api/stages-done?ticketId=${id}`)).json();
+    expect(done.items.map(({ what }: { what: string }) => what)).toEqual(["Clean"]);
+  } finally {
+    await context.close();
+    await server.kill();
+    rmSync(data, { recursive: true, force: true });
+  }
+});
+
+test("two counters change one ticket: the second is told, and nothing is overwritten", async ({ page, request }) => {
+  const ball = await knownBall(request);
+  const id = await takenIn(page, ball, "1000");
+  await expect(page.getByLabel("Finish wanted")).toHaveValue("1000");
+  const ticket = await (await request.get(`/api/tickets/${id}`)).json();
+  const other = await request.patch(`/api/tickets/${id}`, {
+    data: { complaint: "Said at the other counter." },
+    headers: { "If-Match": `"${ticket.version}"` },
+  });
+  expect(other.status()).toBe(200);
+  await page.getByLabel("Finish wanted").selectOption("4000");
+  await expect(page.getByText("Somebody else changed this meanwhile.")).toBeVisible();
+  const now = await (await request.get(`/api/tickets/${id}`)).json();
+  expect([now.finishAfter, now.complaint]).toEqual(["1000", "Said at the other counter."]);
+});
+
+for (const [what, pages] of [
+  ["ticket", { width: 594.96, height: 841.92 }],
+  ["label", { width: 175.75, height: 255.12 }],
+  ["care", { width: 297.64, height: 419.53 }],
+] as const) {
+  test(`the ${what} is one page of its own size, in points`, async ({ page, request }) => {
+    const ball = await knownBall(request);
+    const id = await takenIn(page, ball, "2000 + polish");
+    await page.goto(`/print/${what}/${id}`);
+    await expect(page.locator(".sheet").getByRole("heading", { name: ball.name })).toBeVisible();
+    const text = (await page.pdf({ preferCSSPageSize: true })).toString("latin1");
+    const boxes = [...text.matchAll(/\/MediaBox\s*\[\s*0\s+0\s+([\d.]+)\s+([\d.]+)\s*\]/g)].map(([, width, height]) => [
+      Number(width),
+      Number(height),
+    ]);
+    expect(boxes).toHaveLength(1);
+    expect(Math.abs(boxes[0][0] - pages.width)).toBeLessThan(1.5);
+    expect(Math.abs(boxes[0][1] - pages.height)).toBeLessThan(1.5);
+  });
+}
+
+for (const look of ["paper", "bench"] as const) {
+  test(`nothing for axe to find at today, intake, ticket and guide, look ${look}`, async ({ page, request }) => {
+    await page.addInitScript((chosen) => localStorage.setItem("gritwright.look", chosen), look);
+    const id = await takenIn(page, await knownBall(request), "1000");
+    for (const path of ["/", "/intake", `/tickets/${id}`, `/bench/${id}`, `/print/ticket/${id}`]) {
+      await page.goto(path);
+      await expect(page.locator("#answer h1, #answer h2").first()).toBeVisible();
+      const { violations } = await new AxeBuilder({ page }).analyze();
+      expect(violations.map((v) => `${path} ${v.id}: ${v.nodes.map((n) => n.target.join(" ")).join(", ")}`)).toEqual([]);
+    }
+  });
+}
+
+for (const width of [360, 820, 1440]) {
+  test(`at ${width} px the rooms of the path do not run out of the page`, async ({ page, request }) => {
+    await page.setViewportSize({ width, height: 900 });
+    const id = await takenIn(page, await knownBall(request), "500");
+    for (const path of ["/", "/intake", `/tickets/${id}`, `/bench/${id}`]) {
+      await page.goto(path);
+      await expect(page.locator("#answer h1").first()).toBeVisible();
+      expect(await page.evaluate(() => document.documentElement.scrollWidth), path).toBeLessThanOrEqual(width);
+    }
+  });
+}
