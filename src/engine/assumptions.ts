@@ -222,7 +222,7 @@ export const ASSUMPTIONS = {
     high: 0.98,
     unit: "1",
     mark: "calibrated",
-    source: "rank among the sets of pin coefficients fitted to published carry: 0 carries worst, 1 best (docs/model/carry.md)",
+    source: "fitted to published carry: 0 worst, 1 best",
   },
   "carry.shape": {
     value: 0.5,
@@ -230,7 +230,7 @@ export const ASSUMPTIONS = {
     high: 0.98,
     unit: "1",
     mark: "calibrated",
-    source: "rank among the same sets in the second way in which they differ: which hits carry (docs/model/carry.md)",
+    source: "fitted to published carry: the second way",
   },
 } as const satisfies Record<string, Assumption>;
 

@@ -1,6 +1,7 @@
 import type { Fact } from "./fact.ts";
 import { ABRASIVE_FACTS } from "./facts/abrasives.ts";
 import { BANDS } from "./facts/bands.ts";
+import { CARRY_FACTS } from "./facts/carry.ts";
 import { LANE } from "./facts/lane.ts";
 import { MOTION } from "./facts/motion.ts";
 import { PAD_WORK_FACTS } from "./facts/padWork.ts";
@@ -14,6 +15,7 @@ export const FACTS: readonly Fact[] = [
   ...MOTION,
   ...TOP,
   ...BANDS,
+  ...CARRY_FACTS,
   ...ABRASIVE_FACTS,
   ...PAD_WORK_FACTS,
   ...RULE_BOOK_FACTS,

@@ -51,6 +51,6 @@ export const ASSUMPTION_TEXTS: Readonly<Record<AssumptionId, string>> = {
   "wear.laidDown.urethane": "taken oil that urethane lays down again",
   "wear.laidDown.reactive": "taken oil that a reactive cover lays down again",
   "wear.laidDownReach": "distance over which it is laid down",
-  "carry.level": "how well pins carry, as a rank among the fitted sets of pin coefficients",
-  "carry.shape": "which hits carry, as a rank among the same sets",
+  "carry.level": "how well pins carry, as a rank among what fits",
+  "carry.shape": "which hits carry, as a rank among what fits",
 };
