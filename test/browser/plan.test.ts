@@ -4,9 +4,7 @@ import { chances, complaints, finished, openPlan } from "./room.ts";
 
 test("opens with an example's plan: a pick, a chart, a table, no complaint", async ({ page }) => {
   const heard = complaints(page);
-  await page.goto("/");
-  await expect(page).toHaveURL(/\/plan$/);
-  await finished(page);
+  await openPlan(page);
   await expect(page.locator(".pick-sentence")).toHaveText(/^Take \d+/);
   await expect(page.locator(".lane-chart svg")).toHaveAttribute("role", "img");
   const found = await chances(page);

@@ -12,8 +12,9 @@ export async function finished(page: Page): Promise<void> {
 
 /** Chances in the table, per cent, from dull to smooth. */
 export async function chances(page: Page): Promise<number[]> {
-  const cells = page.locator(".candidates td[data-name='Chance of a pocket hit']");
-  return (await cells.allInnerTexts()).map((text) => Number.parseInt(text, 10));
+  const cells = page.locator(".candidates td[data-name='Strike chance']");
+  // As written, not as seen: a table below the fold is not laid out yet.
+  return (await cells.allTextContents()).map((text) => Number.parseInt(text, 10));
 }
 
 /** Collects what the page complains of; a test ends by finding nothing. */

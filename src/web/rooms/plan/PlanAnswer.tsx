@@ -97,11 +97,11 @@ function Pins({ plan, pictures }: { readonly plan: FinishPlan; readonly pictures
     <section className="plate pins-plate">
       <h2>{PLAN_ANSWER.pins}</h2>
       {picked !== undefined && picked.pins !== null && <p>{pinsText(picked.finish, picked.pins)}</p>}
-      <div className="two-columns">
+      <div className="two-columns no-print">
         <Picture svg={pictures.strikes} className="strikes-chart" />
         <Picture svg={pictures.leaves} className="leaves-picture" />
       </div>
-      <p className="note">{PLAN_ANSWER.pinsNote}</p>
+      <p className="note no-print">{PLAN_ANSWER.pinsNote}</p>
     </section>
   );
 }
