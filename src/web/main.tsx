@@ -3,6 +3,7 @@ import "./style/page.css";
 import "./style/pieces.css";
 import "./style/plan.css";
 import "./style/shop.css";
+import "./style/measureRooms.css";
 import "./style/paper.css";
 import { workerPool } from "./client/workerPool.ts";
 

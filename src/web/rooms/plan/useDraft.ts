@@ -1,7 +1,12 @@
 import { useEffect, useReducer } from "react";
 import { recall, remember } from "../../client/memory.ts";
-import { EXAMPLE_JOB } from "./exampleJob.ts";
 import { isJobDraft, type JobDraft, type Json, withValue } from "./jobDraft.ts";
+
+/** The job that a form opens with, and the name under which this browser remembers what becomes of it. */
+export interface Beginning {
+  readonly job: JobDraft;
+  readonly memory: string;
+}
 
 /** The job in the form, and the ways to change it. Every change can be taken back; the draft survives a reload. */
 export interface Draft {
@@ -22,7 +27,6 @@ interface State {
 
 type Change = { readonly changed: string; readonly job: (old: JobDraft) => JobDraft } | "undo";
 
-const MEMORY = "gritwright.plan.draft";
 const MOST_UNDO = 200;
 
 /** Typing on in one field is one change, so that undo takes back a thought and not a letter. */
@@ -36,9 +40,12 @@ function changed(state: State, change: Change): State {
   return { job, past: sameField ? state.past : [...state.past, { job: state.job, changed: change.changed }].slice(-MOST_UNDO) };
 }
 
-export function useDraft(): Draft {
-  const [state, dispatch] = useReducer(changed, null, (): State => ({ job: remembered(), past: [] }));
-  useEffect(() => remember(MEMORY, JSON.stringify(state.job)), [state.job]);
+export function useDraft(beginning: Beginning): Draft {
+  const [state, dispatch] = useReducer(changed, beginning, (from): State => ({ job: remembered(from), past: [] }));
+  // An untouched job is not remembered: the next time the form opens with what the records say then.
+  useEffect(() => {
+    remember(beginning.memory, JSON.stringify(state.job === beginning.job ? null : state.job));
+  }, [state.job, beginning]);
   return {
     job: state.job,
     canUndo: state.past.length > 0,
@@ -53,14 +60,14 @@ export function useDraft(): Draft {
   };
 }
 
-function remembered(): JobDraft {
-  const text = recall(MEMORY);
-  if (text === null) return EXAMPLE_JOB;
+function remembered({ job: fallback, memory }: Beginning): JobDraft {
+  const text = recall(memory);
+  if (text === null) return fallback;
   try {
     const job: unknown = JSON.parse(text);
-    return isJobDraft(job) ? job : EXAMPLE_JOB;
+    return isJobDraft(job) ? job : fallback;
   } catch {
     // A draft that was cut off while being written is no draft.
-    return EXAMPLE_JOB;
+    return fallback;
   }
 }
