@@ -24,4 +24,9 @@ export const ROOMS: readonly Room[] = [
     Room: lazy(() => import("../rooms/print/PrintRoom.tsx").then((m) => ({ default: m.PrintRoom }))),
   },
   { path: "/bench/:ids", name: null, Room: lazy(() => import("../rooms/bench/BenchRoom.tsx").then((m) => ({ default: m.BenchRoom }))) },
+  {
+    path: "/measure",
+    name: SHOP_FRAME.measure,
+    Room: lazy(() => import("../rooms/measure/MeasureRoom.tsx").then((m) => ({ default: m.MeasureRoom }))),
+  },
 ];

@@ -3,6 +3,7 @@ export const SHOP_FRAME = {
   rooms: "Rooms",
   today: "Today",
   intake: "Take in",
+  measure: "Measure",
   plan: "Finish plan",
   design: "Pieces",
   whoActs: "At work",

@@ -1,5 +1,9 @@
+import { fixed } from "../../figures.ts";
+
 /** English text of measuring: sheen against a reference ball, or a tester; per side, before and after. */
 export const MEASURE = {
+  title: "Measure",
+  titleOf: (ball: string) => `Measure: ${ball}`,
   when: { before: "before", after: "after", between: "between visits" },
   how: {
     tester: "tester",
@@ -8,4 +12,49 @@ export const MEASURE = {
     scale: "scale",
     calliper: "calliper",
   },
+  ways: { "reference ball": "by sheen", tester: "with a tester" },
+  whenLabel: "When",
+  howLabel: "How",
+  chooseBall: "Which ball",
+  chooseBallWhy: "Readings are kept with a ball. Find it, or come here from its ticket.",
+  findBall: "Serial number, name or telephone",
+  findHelp: "The end of a number is enough.",
+  noneFound: "No ball of that name or number.",
+  toTicket: "To the ticket",
+  otherBall: "Another ball",
+
+  reference: "Reference ball",
+  noReference: "no reference ball kept yet: by eye alone",
+  comparisons: { duller: "duller", "the same": "the same", smoother: "smoother" },
+  sheenHelp: "Same light, same angle, dry and clean; run a fingertip over both. Enter goes on to the next side.",
+  testerHelp: "One reading or several on a side, with spaces between. Enter goes on to the next side.",
+  unit: (unit: string) => `Ra, ${unit}`,
+  notANumber: (written: string, most: string) =>
+    `“${written}” does not fit. Allowed: numbers above 0, at most ${most}, with spaces between.`,
+  wanted: "Compared with the finish",
+  wantedUnknown: "no finish: only with each other",
+
+  verdict: "Do the sides agree?",
+  noVerdict: "As soon as two sides are entered it stands here whether they agree.",
+  ownMean: (um: number) => `All sides: ${fixed(um, 2)} µm effective, compared only with each other.`,
+  sheenAlike: (sides: number, as: string) => `${sides} sides look and feel alike: ${as} as the reference.`,
+  sheenAlikeOff: (sides: number, as: string) => `${sides} sides look and feel alike: all ${as} than the reference.`,
+  sheenApart: "The sides do not agree.",
+  sheenGroup: (as: string, sides: string) => `${as}: ${sides}`,
+  sheenBackTo: (sides: string) => `Go back to: ${sides}.`,
+  notLooked: (sides: string) => `Not looked at yet: ${sides}.`,
+  eye: "An eye and a fingertip, no measurement: half a step of the ladder is about what they tell.",
+
+  keep: (count: number) => (count === 1 ? "Keep 1 reading" : `Keep ${count} readings`),
+  leftOver: "What could not be read as numbers is still in its field.",
+  undo: "Undo",
+  side: "Side",
+  notEntered: "not looked at",
+  kept: (count: number) => (count === 1 ? "1 reading is kept with the ball." : `${count} readings are kept with the ball.`),
+  empty: "Empty the fields",
+  reading: (ball: string, side: string) => `${ball}: reading, ${side}`,
+
+  earlier: "Readings of this ball",
+  noEarlier: "Nothing has been measured on this ball yet.",
+  columns: { at: "when", work: "work", place: "where", reading: "reading", how: "how" },
 } as const;
