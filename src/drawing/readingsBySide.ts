@@ -6,7 +6,8 @@ import { el, picture, textEl } from "./svg.ts";
 
 export interface ReadingsInput {
   readonly verdict: EvennessVerdict;
-  readonly targetUm: number;
+  /** Null where nothing is wanted: then sides are only seen beside each other. */
+  readonly targetUm: number | null;
 }
 
 const [WIDTH, HEIGHT] = [640, 260];
@@ -16,7 +17,7 @@ const TICKS_UM = [0.1, 0.15, 0.2, 0.3, 0.5, 0.7, 1, 1.5, 2];
 /** Each side's mean with its range against the wanted roughness; the side to go back to is ringed and named in bold. */
 export function readingsBySide({ verdict, targetUm }: ReadingsInput, paint: Paint = FILE_PAINT, id = "readings"): string {
   const { sides } = verdict;
-  const all = [...sides.flatMap(({ low, high }) => [low, high]), targetUm];
+  const all = [...sides.flatMap(({ low, high }) => [low, high]), ...(targetUm === null ? [] : [targetUm])];
   const y = scaleLog([Math.min(...all) * 0.8, Math.max(...all) * 1.25], [BOX.bottom, BOX.top]);
   const x = scalePoint(
     sides.map(({ side }) => side),
@@ -37,18 +38,23 @@ export function readingsBySide({ verdict, targetUm }: ReadingsInput, paint: Pain
       el("line", { x1: BOX.left, x2: BOX.right, y1: y(um), y2: y(um), stroke: paint.hair, "stroke-dasharray": "1 4" }),
       textEl(`${um} µm`, { x: BOX.left - 6, y: y(um) + 4, "text-anchor": "end", ...figure }),
     ]),
-    el("line", {
-      x1: BOX.left,
-      x2: BOX.right,
-      y1: y(targetUm),
-      y2: y(targetUm),
-      stroke: paint.accent,
-      "stroke-width": 1.5,
-      "stroke-dasharray": "6 4",
-    }),
-    textEl(READINGS.wanted, { x: BOX.right, y: y(targetUm) - 6, "text-anchor": "end", ...figure, fill: paint.accent }),
+    ...(targetUm === null ? [] : wantedLine(y(targetUm), paint)),
     ...sides.map((side) => sideMark(side, x(side.side) ?? BOX.left, y, side.side === verdict.backTo, paint)),
+    ...(targetUm === null ? [] : sides.map(({ side, stands }) => standsText(stands, x(side) ?? BOX.left, paint))),
   );
+}
+
+function wantedLine(y: number, paint: Paint): string[] {
+  const { left: x1, right: x2 } = BOX;
+  return [
+    el("line", { x1, x2, y1: y, y2: y, stroke: paint.accent, "stroke-width": 1.5, "stroke-dasharray": "6 4" }),
+    textEl(READINGS.wanted, { x: x2, y: y - 6, "text-anchor": "end", "font-family": SANS, "font-size": 12, fill: paint.accent }),
+  ];
+}
+
+function standsText(stands: EvennessVerdict["sides"][number]["stands"], x: number, paint: Paint): string {
+  const written = { "text-anchor": "middle", "font-family": SANS, "font-size": 11, fill: paint.faint };
+  return textEl(READINGS.stands[stands], { x, y: BOX.bottom + 37, ...written });
 }
 
 function sideMark(side: EvennessVerdict["sides"][number], at: number, y: (um: number) => number, isBackTo: boolean, paint: Paint): string {
@@ -73,14 +79,6 @@ function sideMark(side: EvennessVerdict["sides"][number], at: number, y: (um: nu
       "font-size": 12.5,
       "font-weight": isBackTo ? "bold" : undefined,
       fill: paint.ink,
-    }),
-    textEl(READINGS.stands[side.stands], {
-      x: at,
-      y: BOX.bottom + 37,
-      "text-anchor": "middle",
-      "font-family": SANS,
-      "font-size": 11,
-      fill: paint.faint,
     }),
   );
 }

@@ -2,6 +2,7 @@ import type { Reading } from "#contract/records/reading";
 import { PAGE_PAINT } from "#drawing/paint";
 import { readingsBySide } from "#drawing/readingsBySide";
 import type { SideId } from "#engine/surface/padWork/sides";
+import type { EvennessVerdict, SideVerdict } from "#engine/surface/readings/evenness";
 import { READINGS } from "#words/en/measuring";
 import { SIDE_LABELS, SIDE_NAMES } from "#words/en/padWork";
 import { MEASURE } from "#words/en/rooms/measure";
@@ -50,33 +51,37 @@ export function TesterAgreement({ found, when }: { readonly found: SidesVerdict 
         {READINGS.spread(verdict.betweenSides, verdict.betweenAtMost, verdict.withinSide)}
       </p>
       {back !== undefined && <p>{READINGS.backTo(SIDE_NAMES[back.side as SideId], back.moreSeconds)}</p>}
-      <Picture
-        svg={readingsBySide({ verdict: withLabels(verdict), targetUm: targetUm ?? verdict.mean }, PAGE_PAINT)}
-        className="sides-chart"
-      />
-      <SideFigures sides={verdict.sides} when={when} />
+      <Picture svg={readingsBySide({ verdict: inPicture(verdict, back), targetUm }, PAGE_PAINT)} className="sides-chart" />
+      <SideFigures found={found} when={when} />
     </>
   );
 }
 
-/** The picture has room for a short word under each side. */
-function withLabels(verdict: SidesVerdict["verdict"]): SidesVerdict["verdict"] {
+/** The picture has room for a short word under each side, and rings the one to go back to. */
+function inPicture(verdict: EvennessVerdict, back: SideVerdict | undefined): EvennessVerdict {
   const label = (side: string): string => SIDE_LABELS[side as SideId];
   return {
     ...verdict,
     sides: verdict.sides.map((one) => ({ ...one, side: label(one.side) })),
-    backTo: verdict.backTo === null ? null : label(verdict.backTo),
+    backTo: back === undefined ? null : label(back.side),
   };
 }
 
-function SideFigures({ sides, when }: { readonly sides: SidesVerdict["verdict"]["sides"]; readonly when: Reading["when"] }) {
-  const { more, ...always } = READINGS.columns;
-  const columns = when === "after" ? { ...always, more } : always;
+/** The same figures as a table; how a side stands only where there is a finish to stand against, more work only after the work. */
+function SideFigures({ found, when }: { readonly found: SidesVerdict; readonly when: Reading["when"] }) {
+  const { columns } = READINGS;
+  const cells: readonly (readonly [string, (one: SideVerdict) => string])[] = [
+    [columns.side, ({ side }) => SIDE_NAMES[side as SideId]],
+    [columns.ra, ({ mean }) => mean.toFixed(2)],
+    [columns.range, ({ low, high }) => `${low.toFixed(2)} – ${high.toFixed(2)}`],
+    ...(found.targetUm === null ? [] : [[columns.stands, ({ stands }: SideVerdict) => READINGS.stands[stands]] as const]),
+    ...(when === "after" ? [[columns.more, ({ moreSeconds }: SideVerdict) => String(moreSeconds)] as const] : []),
+  ];
   return (
     <table className="stages">
       <thead>
         <tr>
-          {Object.values(columns).map((name) => (
+          {cells.map(([name]) => (
             <th key={name} scope="col">
               {name}
             </th>
@@ -84,15 +89,11 @@ function SideFigures({ sides, when }: { readonly sides: SidesVerdict["verdict"][
         </tr>
       </thead>
       <tbody>
-        {sides.map(({ side, mean, low, high, stands, moreSeconds }) => (
-          <tr key={side}>
-            <td>{SIDE_NAMES[side as SideId]}</td>
-            <td>{mean.toFixed(2)}</td>
-            <td>
-              {low.toFixed(2)} – {high.toFixed(2)}
-            </td>
-            <td>{READINGS.stands[stands]}</td>
-            {when === "after" && <td>{moreSeconds}</td>}
+        {found.verdict.sides.map((one) => (
+          <tr key={one.side}>
+            {cells.map(([name, text]) => (
+              <td key={name}>{text(one)}</td>
+            ))}
           </tr>
         ))}
       </tbody>

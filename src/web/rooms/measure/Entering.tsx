@@ -12,7 +12,7 @@ import { answered, newKey, shop } from "../../shop/shopClient.ts";
 import { useKept } from "../../shop/useKept.ts";
 import { useOutbox } from "../../shop/useOutbox.tsx";
 import { useRead } from "../../shop/useShop.ts";
-import { benchBallOf, knownFinish } from "../../work/benchBall.ts";
+import { benchBallOf } from "../../work/benchBall.ts";
 import { SheenAgreement, TesterAgreement } from "./Agreement.tsx";
 import {
   afterKeeping,
@@ -45,7 +45,7 @@ export function Entering({ ball, ticket, unit }: EnteringProps) {
   const known = references.data?.items ?? [];
   const referenceBallId = draft.referenceBallId ?? known[0]?.id ?? BY_EYE_ALONE;
   const reference = known.find(({ id }) => id === referenceBallId) ?? null;
-  const wanted = draft.wanted ?? usualWanted(draft.when, ball, ticket) ?? "";
+  const wanted = draft.wanted ?? usualWanted(draft.when, ticket) ?? "";
   const isByEye = draft.how === "reference ball";
   const { cover, diameterIn } = benchBallOf(ball);
   const lastAbrasive = ticket?.stages.findLast(({ kind }) => kind === "cut")?.abrasive ?? null;
@@ -162,8 +162,9 @@ function usualWhen(ticket: Ticket | null): Reading["when"] {
   return ticket.state === "drying" || ticket.state === "ready" ? "after" : "before";
 }
 
-function usualWanted(when: Reading["when"], ball: Ball, ticket: Ticket | null): string | null {
-  return when === "after" ? (ticket?.finishAfter ?? null) : (ticket?.finishBefore ?? knownFinish(ball));
+/** What the sides are held against: after the work the finish it was to give; before it nothing is wanted of them yet. */
+function usualWanted(when: Reading["when"], ticket: Ticket | null): string | null {
+  return when === "after" ? (ticket?.finishAfter ?? null) : null;
 }
 
 function referenceWords(known: readonly ReferenceBall[]): Readonly<Record<string, string>> {
