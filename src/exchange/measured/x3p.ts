@@ -1,6 +1,6 @@
 import { measuredFault } from "#contract/problem";
-import type { MeasuredFile } from "./measuredFile.ts";
 import { md5 } from "./md5.ts";
+import type { MeasuredFile } from "./measuredFile.ts";
 import { readX3pXml, type X3pXml } from "./x3pXml.ts";
 import { unpacked } from "./x3pZip.ts";
 
