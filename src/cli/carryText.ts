@@ -26,12 +26,12 @@ export function carryText(report: CarryReport): string {
 function hitLines({ hit, scatter, chance, carry }: HitAnswer, { hand }: CarryReport): string[] {
   const place = `${CARRY.hit(hit.board, hit.entryDeg)}${scatter === null ? "" : `, ${CARRY.scattered(scatter.boards, scatter.entryDeg)}`}`;
   const leaves = [
-    ...carry.leaves.map(({ leave, share }) => `${leaveText(leaveSeen(leave, hand))} ${CARRY.share(100 * share)}`),
-    `${CARRY.other} ${CARRY.share(100 * carry.other)}`,
+    ...carry.leaves.map(({ leave, share }) => `${leaveText(leaveSeen(leave, hand))} (${CARRY.share(100 * share)})`),
+    `${CARRY.other} (${CARRY.share(100 * carry.other)})`,
   ];
   return [
     `${place}: ${CARRY.chance(chance.value, chance.low, chance.high)}, ${CARRY.pinsDown(carry.pinsDown)}`,
-    ...paragraph(`${CARRY.leaves}: ${leaves.join(" · ")}`, "  ", WIDTH),
+    ...paragraph(`${CARRY.leaves}: ${leaves.join(", ")}`, "  ", WIDTH),
     ...(isBeyond(hit.quality) ? paragraph(CARRY.beyond, "  ! ", WIDTH) : []),
   ];
 }

@@ -49,7 +49,8 @@ export function carryChart({ carry, hand, hits }: CarryChartInput, paint: Paint 
       el("circle", { class: "gw-hit", cx: x(board), cy: y(entryDeg), r: 1.8, fill: paint.ink, "fill-opacity": 0.55 }),
     ),
     el("path", {
-      d: `M${x(best.board) - 6},${y(best.entryDeg)}h12M${x(best.board)},${y(best.entryDeg) - 6}v12`,
+      // On the edge of what is shown it stays whole.
+      d: `M${x(best.board) - 6},${clamp(y(best.entryDeg), [BOX.top + 8, BOX.bottom - 8])}h12m-6,-6v12`,
       stroke: paint.accent,
       "stroke-width": 1.5,
     }),
@@ -79,7 +80,7 @@ function bestOf(grid: readonly number[]): { inHundred: number; board: number; en
   return { inHundred: grid[at], ...nodeAt(at % NODES.across, Math.floor(at / NODES.across)) };
 }
 
-/** Contours, filled deeper towards the best, each with its figure where it runs widest. */
+/** Contours, filled deeper towards the best, each with its figure on its left shore. */
 function depths(grid: readonly number[], x: Scale, y: Scale, paint: Paint): string[] {
   const toChart = ([column, row]: number[]): Point => {
     // Contours put a node's value at its middle.
@@ -100,10 +101,16 @@ function depths(grid: readonly number[], x: Scale, y: Scale, paint: Paint): stri
       "stroke-width": 1,
     }),
   );
-  const figures = shapes.flatMap(({ value, coordinates }) => {
+  const figures = shapes.flatMap(({ value, coordinates }, level) => {
     const ring = coordinates.map(([outer]) => outer).toSorted((a, b) => b.length - a.length)[0];
     if (ring === undefined) return [];
-    const [left, top] = ring.map(toChart).reduce((far, point) => (point[0] < far[0] ? point : far));
+    // Each a little higher than the last on its left shore, so that they do not stand in each other's way.
+    const wanted = BOX.bottom - ((level + 1) * (BOX.bottom - BOX.top)) / (LEVELS.length + 1);
+    const shore = ring.map(toChart);
+    const middle = shore.reduce((sum, [along]) => sum + along, 0) / shore.length;
+    const [left, top] = shore
+      .filter(([along]) => along <= middle)
+      .reduce((near, point) => (Math.abs(point[1] - wanted) < Math.abs(near[1] - wanted) ? point : near));
     const edge = left <= BOX.left + 1 ? 14 : 0;
     return [
       textEl(String(value), {

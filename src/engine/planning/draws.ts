@@ -1,11 +1,11 @@
-import { type Assumed, drawAssumed } from "../assumptions.ts";
+import { ASSUMPTION_IDS, type Assumed, type AssumptionId, drawAssumed } from "../assumptions.ts";
 import type { CoverId } from "../ball/ball.ts";
 import { deriveSeed, evenPoints } from "../random.ts";
 import { finishText } from "../surface/finish.ts";
 import type { PlanGround } from "./ground.ts";
 import { planAssumptions } from "./planAssumptions.ts";
 import type { FinishRating } from "./rating.ts";
-import { localScore } from "./score.ts";
+import { localScore, mean, type Rated } from "./score.ts";
 
 /** How many draws of the assumptions a final answer rests on: with 200, a share of 90 % is known to ± 4 points. */
 export const DRAWS = 200;
@@ -22,6 +22,26 @@ function drawnAssumptions(seed: number, cover: CoverId, centre: Assumed): readon
   const ids = planAssumptions(cover);
   const points = evenPoints(DRAWS, ids.length, deriveSeed(seed, 4));
   return Array.from({ length: DRAWS }, (_, draw) => drawAssumed(centre, ids, points, draw * ids.length));
+}
+
+/** How many draws close about the centre make its own local score, and how close: a quarter of each range. */
+const CENTRE_DRAWS = 16;
+const CENTRE_SHARE = 0.25;
+
+/**
+ * The local score under the registry's values, as a mean over draws close about them: one evaluation by itself chooses its line on a small sample, and
+ * what it errs by would be carried into every draw's difference to it.
+ */
+export function centreScore(ground: PlanGround, rated: Rated): number {
+  const { question, assumed: centre } = ground;
+  const draws = drawnAssumptions(question.seed, question.ball.cover, centre).slice(0, CENTRE_DRAWS);
+  return mean(draws.map((drawn) => localScore(ground, rated, closer(drawn, centre))));
+}
+
+function closer(drawn: Assumed, centre: Assumed): Assumed {
+  const values: Record<AssumptionId, number> = { ...centre };
+  for (const id of ASSUMPTION_IDS) values[id] += CENTRE_SHARE * (drawn[id] - centre[id]);
+  return values;
 }
 
 /** Scores a rated finish under draws `from` … `to − 1`. */

@@ -5,13 +5,14 @@ import type { Thrower } from "../motion/track.ts";
 import { type CarryResult, carryOf } from "../pins/carry.ts";
 import type { Finish } from "../surface/finish.ts";
 import { FOOT, MPH } from "../units.ts";
+import { centreScore } from "./draws.ts";
 import { filmFound, type PlanGround, playedOn, roughnessOf, throwerOn, usualQuality } from "./ground.ts";
 import { hitsOn } from "./hits.ts";
 import { bestLine, meanChance, type RatedLine } from "./lineSearch.ts";
 import { missRoom } from "./missRoom.ts";
 import { boardAtPins, COARSE, entryDegOf, FINE, type MapGrain, type OutcomeMap, outcomeMap, throwBall } from "./outcomeMap.ts";
 import type { MissRoom } from "./plan.ts";
-import { localScore, mean, OBJECTIVES, type Objective, STRAIGHT } from "./score.ts";
+import { mean, OBJECTIVES, type Objective, STRAIGHT } from "./score.ts";
 
 /** The mean shot on a line, told in the trade's units. */
 export interface MeanShot {
@@ -128,7 +129,7 @@ function finished(
     carry: carried,
     missRoom: line && line !== STRAIGHT ? missRoom(thrower, carry, line) : null,
   };
-  return { ...rating, localScore: localScore(ground, rating, assumed) };
+  return { ...rating, localScore: centreScore(ground, rating) };
 }
 
 /** The line the plan names: the first stage's; for a control ball the one held throughout; for a spare ball straight down the middle, where hook is measured. */

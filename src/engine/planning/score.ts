@@ -28,7 +28,7 @@ export const OBJECTIVES: Readonly<Record<BallJob, Objective>> = {
 export const AS_GOOD: Readonly<Record<Objective, number>> = { chance: 0.02, heldChance: 0.02, leastHook: 0.5 };
 
 /** What the local score needs of a rating. */
-interface Rated {
+export interface Rated {
   readonly finish: Finish;
   readonly found: FilmMap;
   readonly stages: readonly { readonly film: FilmMap; readonly line: Line | null }[];

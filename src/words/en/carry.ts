@@ -27,15 +27,15 @@ export const CARRY = {
   scattered: (spreadBoards: number, entryDeg: number) => `scattering by ${boards(spreadBoards)} and ${degrees(entryDeg)}`,
   beyond: "Speed or weight lies outside what was simulated (11 to 20 mph, 12 to 16 lb): the nearest is taken.",
   explained: (seen: number) => `What explains the ${fixed(seen, 0)} balls seen`,
-  leaves: "left",
+  leaves: "left, in 100",
   simulated: (runs: number) =>
     `From ${runs.toLocaleString("en-GB")} simulated racks, fitted to what is published of carry. Levels are uncertain by the range given; no two houses' pins are alike.`,
 } as const;
 
 /** One sentence on what the pins do with a finish: strikes, pins, and the likeliest leaves. */
 export function pinsText(finish: string, { strike, pinsDown, leaves }: PinsLeft): string {
-  const likely = leaves.slice(0, 5).map(({ leave, share }) => `${leave} ${CARRY.share(100 * share)}`);
-  const left = likely.length === 0 ? "" : `; left most often: ${likely.join(", ")}`;
+  const likely = leaves.slice(0, 5).map(({ leave, share }) => `${leave} (${CARRY.share(100 * share)})`);
+  const left = likely.length === 0 ? "" : `; left most often, in 100: ${likely.join(", ")}`;
   return `${finish}: ${fixed(100 * strike, 0)} strikes in 100, ${CARRY.pinsDown(pinsDown)}${left}.`;
 }
 
