@@ -155,3 +155,22 @@ test("a ticket's plan opens with its ball and bowler; one press takes the finish
   await expect(page.getByLabel("Name").first()).toHaveValue("A. Bowler");
   await expect(page.getByRole("button", { name: "Take this finish" })).toHaveCount(0);
 });
+
+test("readings taken while the server is away wait, are said to wait, and are with the shop once it is back", async ({ page, request }) => {
+  const { id, ballId } = await openTicket(request);
+  const before = new Set((await kept(request, ballId)).map((one) => one.id));
+  await page.goto(`${shop.address}/measure?ball=${ballId}&ticket=${id}`);
+  await expect(page.locator("fieldset.side")).toHaveCount(6);
+  await shop.kill();
+  for (const side of [0, 1]) await page.locator("fieldset.side").nth(side).getByText("smoother").click();
+  await page.getByRole("button", { name: "Keep 2 readings" }).click();
+  await expect(page.getByRole("region", { name: "Not with the shop yet" })).toBeVisible();
+  await expect(page.getByText("are kept with the ball")).toHaveCount(0);
+  shop = await ownServer(data, Number(new URL(shop.address).port));
+  await expect(page.getByText("2 readings are kept with the ball.")).toBeVisible({ timeout: 20_000 });
+  const fresh = (await kept(request, ballId)).filter((one) => !before.has(one.id));
+  expect(fresh.map(({ place, comparison }) => [place, comparison]).toSorted()).toEqual([
+    ["grip", "smoother"],
+    ["opposite", "smoother"],
+  ]);
+});

@@ -31,7 +31,7 @@ interface EnteringProps {
   readonly unit: RoughnessUnit;
 }
 
-const BY_EYE_ALONE = "";
+const NOT_RECORDED = "";
 
 /** The form on one side, what it says about the ball on the other. What is typed survives a reload. */
 export function Entering({ ball, ticket, unit }: EnteringProps) {
@@ -43,7 +43,7 @@ export function Entering({ ball, ticket, unit }: EnteringProps) {
     answered(shop["reference-balls"].$get({ query: { order: "newest first", limit: "200" } })),
   );
   const known = references.data?.items ?? [];
-  const referenceBallId = draft.referenceBallId ?? known[0]?.id ?? BY_EYE_ALONE;
+  const referenceBallId = draft.referenceBallId ?? known[0]?.id ?? NOT_RECORDED;
   const reference = known.find(({ id }) => id === referenceBallId) ?? null;
   const wanted = draft.wanted ?? usualWanted(draft.when, ticket) ?? "";
   const isByEye = draft.how === "reference ball";
@@ -168,7 +168,7 @@ function usualWanted(when: Reading["when"], ticket: Ticket | null): string | nul
 }
 
 function referenceWords(known: readonly ReferenceBall[]): Readonly<Record<string, string>> {
-  return { ...Object.fromEntries(known.map(({ id, name }) => [id, name])), [BY_EYE_ALONE]: MEASURE.noReference };
+  return { ...Object.fromEntries(known.map(({ id, name }) => [id, name])), [NOT_RECORDED]: MEASURE.unrecordedReference };
 }
 
 function wantedWords(wanted: string): Readonly<Record<string, string>> {

@@ -24,7 +24,7 @@ export const MEASURE = {
   otherBall: "Another ball",
 
   reference: "Reference ball",
-  noReference: "no reference ball kept yet: by eye alone",
+  unrecordedReference: "one that is not in the records",
   comparisons: { duller: "duller", "the same": "the same", smoother: "smoother" },
   sheenHelp: "Same light, same angle, dry and clean; run a fingertip over both. Enter goes on to the next side.",
   testerHelp: "One reading or several on a side, with spaces between. Enter goes on to the next side.",
@@ -46,10 +46,7 @@ export const MEASURE = {
   eye: "An eye and a fingertip, no measurement: half a step of the ladder is about what they tell.",
 
   keep: (count: number) => (count === 1 ? "Keep 1 reading" : `Keep ${count} readings`),
-  leftOver: "What could not be read as numbers is still in its field.",
   undo: "Undo",
-  side: "Side",
-  notEntered: "not looked at",
   kept: (count: number) => (count === 1 ? "1 reading is kept with the ball." : `${count} readings are kept with the ball.`),
   empty: "Empty the fields",
   reading: (ball: string, side: string) => `${ball}: reading, ${side}`,
