@@ -1,0 +1,23 @@
+import type { Ball } from "#contract/records/ball";
+import type { Reading } from "#contract/records/reading";
+import type { Ticket } from "#contract/records/ticket";
+
+/** One thing that happened to a ball, as its record holds it. */
+export type BallMoment =
+  | { readonly kind: "surface"; readonly at: string; readonly of: Ball["surface"][number] }
+  | { readonly kind: "games"; readonly at: string; readonly of: Ball["games"][number] }
+  | { readonly kind: "found"; readonly at: string; readonly of: Ball["found"][number] }
+  | { readonly kind: "reading"; readonly at: string; readonly of: Reading }
+  | { readonly kind: "ticket"; readonly at: string; readonly of: Ticket };
+
+/** Everything that is kept of a ball, latest first; a ticket stands at the time it was received. */
+export function ballTimeline(ball: Ball, readings: readonly Reading[], tickets: readonly Ticket[]): readonly BallMoment[] {
+  const moments: readonly BallMoment[] = [
+    ...tickets.map((of): BallMoment => ({ kind: "ticket", at: of.receivedAt, of })),
+    ...ball.found.map((of): BallMoment => ({ kind: "found", at: of.at, of })),
+    ...ball.surface.map((of): BallMoment => ({ kind: "surface", at: of.at, of })),
+    ...readings.map((of): BallMoment => ({ kind: "reading", at: of.at, of })),
+    ...ball.games.map((of): BallMoment => ({ kind: "games", at: of.at, of })),
+  ];
+  return moments.toSorted((a, b) => b.at.localeCompare(a.at));
+}
