@@ -201,11 +201,30 @@ for (const [what, pages] of [
   });
 }
 
+test("a ball's log takes games down, and what others did to it makes its finish unknown", async ({ page, request }) => {
+  const { items } = await (await request.get("/api/balls?limit=200")).json();
+  const ball = items.find((one: { surface: { finish: string | null }[] }) => one.surface.some(({ finish }) => finish !== null));
+  await page.goto(`/balls/${ball.id}`);
+  await expect(page.getByRole("heading", { name: ball.name })).toBeVisible();
+  await expect(page.getByRole("img", { name: /fade/i })).toBeVisible();
+  await page.getByLabel("Games bowled since the last entry").fill("-3");
+  await expect(page.getByText("a whole number from 1 to 10000")).toBeVisible();
+  await page.getByLabel("Games bowled since the last entry").fill("12");
+  await page.getByRole("button", { name: "Add the games" }).click();
+  await expect(page.getByText("12 games").first()).toBeVisible();
+  await page.getByRole("button", { name: "A coin machine cleaned it" }).click();
+  await expect(page.getByText("What is on the ball is not known, so its fade is not drawn.")).toBeVisible();
+  const kept = await (await request.get(`/api/balls/${ball.id}`)).json();
+  expect(kept.games).toHaveLength(ball.games.length + 1);
+  expect(kept.games.at(-1).games).toBe(12);
+});
+
 for (const look of ["paper", "bench"] as const) {
   test(`nothing for axe to find at today, intake, ticket and guide, look ${look}`, async ({ page, request }) => {
     await page.addInitScript((chosen) => localStorage.setItem("gritwright.look", chosen), look);
-    const id = await takenIn(page, await knownBall(request), "1000");
-    for (const path of ["/", "/intake", `/tickets/${id}`, `/bench/${id}`, `/print/ticket/${id}`]) {
+    const ball = await knownBall(request);
+    const id = await takenIn(page, ball, "1000");
+    for (const path of ["/", "/intake", `/tickets/${id}`, `/balls/${ball.id}`, `/bench/${id}`, `/print/ticket/${id}`]) {
       await page.goto(path);
       await expect(page.locator("#answer h1, #answer h2").first()).toBeVisible();
       const { violations } = await new AxeBuilder({ page }).analyze();
@@ -217,8 +236,9 @@ for (const look of ["paper", "bench"] as const) {
 for (const width of [360, 820, 1440]) {
   test(`at ${width} px the rooms of the path do not run out of the page`, async ({ page, request }) => {
     await page.setViewportSize({ width, height: 900 });
-    const id = await takenIn(page, await knownBall(request), "500");
-    for (const path of ["/", "/intake", `/tickets/${id}`, `/bench/${id}`]) {
+    const ball = await knownBall(request);
+    const id = await takenIn(page, ball, "500");
+    for (const path of ["/", "/intake", `/tickets/${id}`, `/balls/${ball.id}`, `/bench/${id}`]) {
       await page.goto(path);
       await expect(page.locator("#answer h1").first()).toBeVisible();
       expect(await page.evaluate(() => document.documentElement.scrollWidth), path).toBeLessThanOrEqual(width);

@@ -29,4 +29,5 @@ export const ROOMS: readonly Room[] = [
     name: SHOP_FRAME.measure,
     Room: lazy(() => import("../rooms/measure/MeasureRoom.tsx").then((m) => ({ default: m.MeasureRoom }))),
   },
+  { path: "/balls/:id", name: null, Room: lazy(() => import("../rooms/ball/BallRoom.tsx").then((m) => ({ default: m.BallRoom }))) },
 ];

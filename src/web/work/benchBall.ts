@@ -7,15 +7,16 @@ const USUAL_DIAMETER_IN = 8.55;
 /** What a ball of unknown history is taken to have had on it: the commonest box finish (common practice). */
 const USUAL_FINISH: Finish = { number: 2000, polished: false };
 
-/** The last work on the surface that left a finish. */
-function lastWork({ surface }: Ball): { readonly at: string; readonly finish: string } | null {
-  const known = surface.flatMap(({ at, finish }) => (finish === null ? [] : [{ at, finish }]));
-  return known.toSorted((a, b) => b.at.localeCompare(a.at))[0] ?? null;
+/** The last work that may have changed the finish; its finish is null where others worked on it and nobody knows to what. The shop's own cleaning changes none. */
+function lastWork({ surface }: Ball): Ball["surface"][number] | null {
+  const counts = surface.filter(({ who, finish }) => finish !== null || (who !== "shop" && who !== "maker"));
+  return counts.toSorted((a, b) => b.at.localeCompare(a.at))[0] ?? null;
 }
 
 /** The finish that the ball is known to have, or was sold with; null where nobody knows. */
 export function knownFinish(ball: Ball): string | null {
-  return lastWork(ball)?.finish ?? ball.boxFinish;
+  const last = lastWork(ball);
+  return last === null ? ball.boxFinish : last.finish;
 }
 
 /** Games bowled since the last work on the surface that is known; all of them where none is. */

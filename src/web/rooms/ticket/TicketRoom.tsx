@@ -106,7 +106,6 @@ function Facts({ ticket, ball, bowler }: PartProps) {
           </div>
         ))}
       </dl>
-      {bowler !== null && <Link href={`/bowlers/${bowler.id}`}>{bowler.name}</Link>}{" "}
       <Link href={`/balls/${ball.id}`}>{TICKET.ballLog}</Link>
     </section>
   );
