@@ -4,18 +4,6 @@ import { EngineFault } from "#engine/fault";
 import { carryOf, strikeMap, TYPICAL_QUALITY } from "#engine/pins/carry";
 import { explain, hitsAbout, TYPICAL_SCATTER } from "#engine/pins/explain";
 import { leaveOf, STRIKE } from "#engine/pins/leave";
-import { nudged } from "#engine/planning/outcomeMap";
-
-describe("a chance moved by a little in its log odds", () => {
-  it("is within 0.005 of the exact logistic shift for moves up to a half (computed)", () => {
-    for (let p = 0; p <= 1.0001; p += 0.02) {
-      for (let by = -0.5; by <= 0.5001; by += 0.1) {
-        const exact = p <= 0 || p >= 1 ? p : 1 / (1 + ((1 - p) / p) * Math.exp(-by));
-        expect(Math.abs(nudged(Math.min(1, p), by) - Math.min(1, exact))).toBeLessThan(0.005);
-      }
-    }
-  });
-});
 
 describe("leaves explained", () => {
   const map = strikeMap(assume());

@@ -14,6 +14,7 @@ import { type FullMechanics, fullRunTo, fullStart, spinOf } from "#engine/motion
 import type { ShotSetup } from "#engine/motion/shot";
 import { simulateShot } from "#engine/motion/simulate";
 import { carryOf, chanceOver, qualityShift, strikeAt, strikeMap, TYPICAL_QUALITY } from "#engine/pins/carry";
+import { nudged } from "#engine/planning/outcomeMap";
 import { STYLES } from "#engine/planning/situations";
 import { FOOT, INCH } from "#engine/units";
 import { conjugate, dot, type Quaternion, rotate, turnBetween, unit } from "#engine/vector";
@@ -226,6 +227,15 @@ describe("carry", () => {
 
   it("what was not simulated is held at the edge", () => {
     expect(qualityShift({ ...TYPICAL_QUALITY, massLb: 12 }, { ...TYPICAL_QUALITY, massLb: 6 })).toBe(0);
+  });
+
+  it("a chance nudged by the speed and slip of a line is within 0.005 of the exact logistic shift for moves up to a half (computed)", () => {
+    for (let p = 0; p <= 1.0001; p += 0.02) {
+      for (let by = -0.5; by <= 0.5001; by += 0.1) {
+        const exact = p <= 0 || p >= 1 ? p : 1 / (1 + ((1 - p) / p) * Math.exp(-by));
+        expect(Math.abs(nudged(Math.min(1, p), by) - Math.min(1, exact))).toBeLessThan(0.005);
+      }
+    }
   });
 
   it("the nose is no strike, the pocket is; steep from the other side is the same hit in a mirror", () => {
