@@ -57,13 +57,13 @@ export function runTool(packageName, binName, args, env = {}) {
   return run(process.execPath, [join(dirname(manifestPath), bin), ...args], { env });
 }
 
-/** Installs what package-lock.json names if it is not there, or not in that version. Its own build step is left to the caller. */
+/** Installs what package-lock.json names if it is not there, or not in that version; the database of a shop is compiled where no built one can be had. */
 export async function ensureInstalled() {
   requireNode();
   if (isInstalled()) return;
   console.log("Installing the packages named in package-lock.json …");
   const npm = process.env.npm_execpath;
-  const args = ["ci", "--ignore-scripts", "--no-audit", "--no-fund"];
+  const args = ["ci", "--no-audit", "--no-fund"];
   const code = npm?.endsWith(".js")
     ? await run(process.execPath, [npm, ...args])
     : await run("npm", args, { shell: process.platform === "win32" });

@@ -1,8 +1,9 @@
+import { meaningOf } from "#engine/planning/pictures";
 import type { FinishPlan } from "#engine/planning/plan";
 import type { PlanQuestion } from "#engine/planning/question";
 import { oilOf } from "#server/plans/oilOf";
 import { customerLines } from "#words/customerLines";
-import { pinsText } from "#words/en/carry";
+import { LEAVES_IN_WORDS, leaveMeaningText, pinsText } from "#words/en/carry";
 import {
   cliffText,
   HEADINGS,
@@ -35,10 +36,7 @@ export function planText(plan: FinishPlan, question: PlanQuestion, defaults: rea
     heading(plan, question),
     [`${HEADINGS.candidates}:`, "", ...candidateTable(plan), "", ...TABLE_NOTES.flatMap((note) => paragraph(note, "  ", WIDTH))],
     pickLines(plan),
-    list(
-      HEADINGS.pins,
-      plan.candidates.flatMap(({ finish, pins }) => (pins === null ? [] : [pinsText(finish, pins)])),
-    ),
+    list(HEADINGS.pins, pinsLines(plan, question)),
     list(HEADINGS.messages, plan.messages.map(messageText)),
     list(HEADINGS.reasons, plan.reasons.map(messageText)),
     list(HEADINGS.customer, customerLines(plan)),
@@ -52,6 +50,16 @@ export function planText(plan: FinishPlan, question: PlanQuestion, defaults: rea
     .filter((section) => section.length > 0)
     .map((section) => section.join("\n"))
     .join("\n\n")}\n`;
+}
+
+/** What the pins do with each finish, and what the likeliest leaves of the pick tell. */
+function pinsLines({ candidates, pick }: FinishPlan, question: PlanQuestion): string[] {
+  const picked = candidates.find(({ finish }) => finish === pick?.finish)?.pins ?? null;
+  const meanings = (picked?.leaves ?? []).slice(0, LEAVES_IN_WORDS).map(({ leave }) => leaveMeaningText(leave, meaningOf(question, leave)));
+  return [
+    ...candidates.flatMap(({ finish, pins }) => (pins === null ? [] : [pinsText(finish, pins)])),
+    ...(meanings.length === 0 ? [] : [`${meanings.join("; ")}.`]),
+  ];
 }
 
 function heading(plan: FinishPlan, { bowler, ball, lane }: PlanQuestion): string[] {

@@ -31,7 +31,7 @@ export function calibrationPage(result: CalibrationResult): string {
     "",
     `Search: the prototype's constants, then an even scatter, then a narrowing random walk; ${result.tried} sets in all, seed ${result.seed}. The loss is the sum over the fitted`,
     "targets of (miss / unit)², plus a weak pull (½ × (distance / width of the range)²) to the start, so that what no target speaks for stays where it was.",
-    `Best loss ${result.best.toFixed(2)}. A constant's range is the 5–95 % spread over the sets whose loss is within 1.5 of the best, at least ± 6 %. Chances are those of a pocket hit on the`,
+    `Best loss ${result.best.toFixed(2)}. A constant's range is the 5–95 % spread over the sets whose loss is within 1.5 of the best, at least ± 6 %. Chances are those of a strike on the`,
     "lane as found, on the coarse map; a situation's miss is by how many points of chance the best finish outside the trade's interval beats the best inside.",
     "",
     "## Constants",

@@ -180,30 +180,38 @@ function range(from: number, to: number, step: number): readonly number[] {
   return Array.from({ length: Math.round((to - from) / step) + 1 }, (_, i) => from + i * step);
 }
 
-/** What one leave tells by itself: how its hits lie against all pocket-side hits. */
+/** What one leave tells by itself: how its hits lie against the usual misses of somebody who aims at the pocket. */
 export interface LeaveMeaning {
   /** Mean board of the hits that leave it, less the best board at their angle: above 0 is high. */
   readonly boardsHigh: number;
-  /** Their mean entry angle less that of all hits looked at (0–7.5°, evenly): above 0 is steep. */
+  /** Their mean entry angle less that of all hits looked at: above 0 is steep. */
   readonly degreesSteep: number;
 }
 
 /** @returns null for a leave that hits on the bowler's own side hardly ever make. */
 export function leaveMeaning(leave: Leave, carry: StrikeMap, table: CarryTable = CARRY_TABLE): LeaveMeaning | null {
   const strikeOf = (board: number, entryDeg: number) => scattered((b, e) => strikeAt(carry, b, e), board, entryDeg, TYPICAL_SCATTER);
-  let [total, boards, entries] = [0, 0, 0];
+  let [total, boards, entries, all, allEntries] = [0, 0, 0, 0, 0];
   for (const entryDeg of ENTRIES) {
     const best = bestBoard(entryDeg, strikeOf);
     for (const board of BOARDS) {
-      const chance = leaveChanceAt(leave, board, entryDeg, table);
+      // Whoever aims at the pocket seldom comes far from it.
+      const usual = Math.exp(
+        -0.5 * (((board - best) / USUAL_MISS.boards) ** 2 + ((entryDeg - USUAL_ENTRY_DEG) / USUAL_MISS.entryDeg) ** 2),
+      );
+      const chance = usual * leaveChanceAt(leave, board, entryDeg, table);
+      all += usual;
+      allEntries += usual * entryDeg;
       total += chance;
       boards += chance * (board - best);
       entries += chance * entryDeg;
     }
   }
-  if (total / (BOARDS.length * ENTRIES.length) < WORTH_A_WORD) return null;
-  const meanEntry = ENTRIES.reduce((sum, entry) => sum + entry, 0) / ENTRIES.length;
-  return { boardsHigh: boards / total, degreesSteep: entries / total - meanEntry };
+  if (total / all < WORTH_A_WORD) return null;
+  return { boardsHigh: boards / total, degreesSteep: entries / total - allEntries / all };
 }
 
-const WORTH_A_WORD = 0.0005;
+const WORTH_A_WORD = 0.0001;
+/** How far a bowler who aims at the pocket comes from it, standard deviations, and the usual entry angle: wide enough for every kind of leave. */
+const USUAL_MISS: HitScatter = { boards: 1.6, entryDeg: 1.6 };
+const USUAL_ENTRY_DEG = 4;

@@ -4,7 +4,9 @@ import { toFilmSheet } from "../lane/filmMap.ts";
 import type { FilmSheet } from "../lane/filmSheet.ts";
 import { averagedCourse } from "../motion/averagedCourse.ts";
 import type { Course } from "../motion/course.ts";
-import type { HitPoint, StrikeMap } from "../pins/carry.ts";
+import { type HitPoint, leaveSeen, type StrikeMap } from "../pins/carry.ts";
+import { type LeaveMeaning, leaveMeaning } from "../pins/explain.ts";
+import { parseLeave } from "../pins/leave.ts";
 import type { Finish } from "../surface/finish.ts";
 import { filmFound, groundOf, throwerOn } from "./ground.ts";
 import { hitsOn } from "./hits.ts";
@@ -26,6 +28,12 @@ export function hitsOf(question: PlanQuestion, finish: Finish, line: Line): read
 /** Strike chance over board and entry angle for this bowler's usual speed and this ball's weight. */
 export function strikesOf(question: PlanQuestion): StrikeMap {
   return groundOf(question).carry;
+}
+
+/** What a leave of the plan tells, as the bowler sees it. @param leave as the plan writes it, `2-8-10` */
+export function meaningOf(question: PlanQuestion, leave: string): LeaveMeaning | null {
+  const seen = leaveSeen(parseLeave(leave, "leave"), question.bowler.hand);
+  return leaveMeaning(seen, groundOf(question).carry);
 }
 
 /** The film on the lane as found, from the lane's right edge. */

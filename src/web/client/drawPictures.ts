@@ -7,9 +7,10 @@ import { plateauBar } from "#drawing/plateauBar";
 import { smallMultiples } from "#drawing/smallMultiples";
 import { textureSwatch } from "#drawing/texture";
 import type { Course } from "#engine/motion/course";
-import { courseOf, filmOf, hitsOf, strikesOf } from "#engine/planning/pictures";
+import { courseOf, filmOf, hitsOf, meaningOf, strikesOf } from "#engine/planning/pictures";
 import type { Candidate } from "#engine/planning/plan";
 import { finishText, parseFinish } from "#engine/surface/finish";
+import { LEAVES_IN_WORDS, leaveMeaningText } from "#words/en/carry";
 import { DIFFERENCE, PLAN_ANSWER } from "#words/en/screens";
 import type { CustomerChange, Pictures, PicturesWanted, TwoLayouts } from "./protocol.ts";
 
@@ -72,6 +73,7 @@ function pinsPictures({ question, plan }: PicturesWanted, paint: Paint): Picture
   return {
     strikes: carryChart({ carry: strikesOf(question), hand: question.bowler.hand, hits }, paint, "strikes"),
     leaves: leavesPicture(pins, paint, "leaves"),
+    meanings: pins.leaves.slice(0, LEAVES_IN_WORDS).map(({ leave }) => leaveMeaningText(leave, meaningOf(question, leave))),
   };
 }
 

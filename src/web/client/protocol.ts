@@ -46,7 +46,7 @@ export interface Pictures {
   readonly plateau: string | null;
   readonly compare: TwoLayouts | null;
   /** Where the shots of the pick come in and what they leave; null before that is known, and for a ball that is not asked to strike. */
-  readonly pins: { readonly strikes: string; readonly leaves: string } | null;
+  readonly pins: { readonly strikes: string; readonly leaves: string; readonly meanings: readonly string[] } | null;
   /** A small ball for each finish of the plan. */
   readonly swatches: Readonly<Record<string, string>>;
   readonly hand: Hand;

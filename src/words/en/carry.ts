@@ -39,6 +39,9 @@ export function pinsText(finish: string, { strike, pinsDown, leaves }: PinsLeft)
   return `${finish}: ${fixed(100 * strike, 0)} strikes in 100, ${CARRY.pinsDown(pinsDown)}${left}.`;
 }
 
+/** How many of the likeliest leaves are told in words. */
+export const LEAVES_IN_WORDS = 4;
+
 const SIDE_WORDS: Readonly<Record<Explanation["lies"], string>> = {
   light: "The ball comes in light",
   high: "The ball comes in high",

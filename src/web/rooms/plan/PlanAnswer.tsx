@@ -101,6 +101,7 @@ function Pins({ plan, pictures }: { readonly plan: FinishPlan; readonly pictures
         <Picture svg={pictures.strikes} className="strikes-chart" />
         <Picture svg={pictures.leaves} className="leaves-picture" />
       </div>
+      <p className="no-print">{pictures.meanings.join("; ")}.</p>
       <p className="note no-print">{PLAN_ANSWER.pinsNote}</p>
     </section>
   );
