@@ -3,6 +3,7 @@ import type { Ball } from "#contract/records/ball";
 import { BALL_LOG } from "#words/en/rooms/ball";
 import { MEASURE } from "#words/en/rooms/measure";
 import { TICKET_STATE_WORDS } from "#words/en/rooms/today";
+import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useRead } from "../../shop/useShop.ts";
 import { useRoughness, useShopTimes } from "../../shop/zone.ts";
@@ -10,26 +11,30 @@ import { type BallMoment, ballTimeline } from "./ballTimeline.ts";
 
 /** Everything that happened to a ball, latest first. */
 export function BallLog({ ball }: { readonly ball: Ball }) {
-  const times = useShopTimes();
   const readings = useRead(["readings", "ball", ball.id], () => answered(shop.readings.$get({ query: { ballId: ball.id, limit: "200" } })));
   const tickets = useRead(["tickets", "ball", ball.id], () => answered(shop.tickets.$get({ query: { ballId: ball.id, limit: "200" } })));
-  const moments = ballTimeline(ball, readings.data?.items ?? [], tickets.data?.items ?? []);
   return (
     <section className="plate">
       <h2>{BALL_LOG.log}</h2>
-      {moments.length === 0 ? (
-        <p className="nothing">{BALL_LOG.emptyLog}</p>
-      ) : (
-        <ol className="ball-log">
-          {moments.map((moment, i) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: two things may have happened at one moment
-            <li key={`${moment.at} ${i}`}>
-              <time dateTime={moment.at}>{times.day(moment.at)}</time> <Moment moment={moment} />
-            </li>
-          ))}
-        </ol>
-      )}
+      <Reading of={readings}>
+        {(read) => <Reading of={tickets}>{(written) => <Moments moments={ballTimeline(ball, read.items, written.items)} />}</Reading>}
+      </Reading>
     </section>
+  );
+}
+
+function Moments({ moments }: { readonly moments: readonly BallMoment[] }) {
+  const times = useShopTimes();
+  if (moments.length === 0) return <p className="nothing">{BALL_LOG.emptyLog}</p>;
+  return (
+    <ol className="ball-log">
+      {moments.map((moment, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: two things may have happened at one moment
+        <li key={`${moment.at} ${i}`}>
+          <time dateTime={moment.at}>{times.day(moment.at)}</time> <Moment moment={moment} />
+        </li>
+      ))}
+    </ol>
   );
 }
 

@@ -22,7 +22,7 @@ export const BALL_LOG = {
   log: "What happened to it",
   emptyLog: "Nothing is written down of this ball yet.",
   fade: "How the finish fades",
-  fadeNote: "Computed for the finish last put on; drawn with a range, because nobody measured this ball's wear.",
+  fadeNote: "Computed for the finish last put on; drawn with its range; readings of this ball are not in it yet.",
   fadeUnknown: "What is on the ball is not known, so its fade is not drawn.",
   refresh: "next refresh",
   extraction: "oil extraction",
