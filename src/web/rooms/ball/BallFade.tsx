@@ -6,8 +6,8 @@ import { assume } from "#engine/assumptions";
 import { freshRoughness } from "#engine/surface/benchBall";
 import { careOf, type Due } from "#engine/surface/care";
 import { BALL_LOG } from "#words/en/rooms/ball";
+import { benchBallOf, knownFinish } from "../../benchWork/benchBall.ts";
 import { Picture } from "../../pieces/Picture.tsx";
-import { benchBallOf, knownFinish } from "../../work/benchBall.ts";
 
 /** How the finish fades over the games, and what is due when; nothing where nobody knows what is on the ball. */
 export function BallFade({ ball }: { readonly ball: Ball }) {

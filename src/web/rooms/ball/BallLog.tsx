@@ -1,7 +1,7 @@
 import { Link } from "wouter";
 import type { Ball } from "#contract/records/ball";
 import { BALL_LOG } from "#words/en/rooms/ball";
-import { MEASURE } from "#words/en/rooms/measure";
+import { MEASURE, placeText } from "#words/en/rooms/measure";
 import { TICKET_STATE_WORDS } from "#words/en/rooms/today";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
@@ -49,7 +49,7 @@ function Moment({ moment }: { readonly moment: BallMoment }) {
       return <span>{BALL_LOG.found(moment.of.what, moment.of.note)}</span>;
     case "reading": {
       const { when, place, raUm, comparison } = moment.of;
-      return <span>{BALL_LOG.reading(MEASURE.when[when], place, raUm === null ? (comparison ?? "") : roughness(raUm))}</span>;
+      return <span>{BALL_LOG.reading(MEASURE.when[when], placeText(place), raUm === null ? (comparison ?? "") : roughness(raUm))}</span>;
     }
     case "ticket":
       return <Link href={`/tickets/${moment.of.id}`}>{BALL_LOG.ticket(moment.of.finishAfter, TICKET_STATE_WORDS[moment.of.state])}</Link>;

@@ -3,10 +3,11 @@ import type { Ball } from "#contract/records/ball";
 import { BALL_LOG } from "#words/en/rooms/ball";
 import { INTAKE } from "#words/en/rooms/intake";
 import { BALL_JOB_WORDS, COVER_WORDS } from "#words/en/screens";
+import { gamesSinceWork, knownFinish } from "../../benchWork/benchBall.ts";
+import { Facts } from "../../pieces/Facts.tsx";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useRead } from "../../shop/useShop.ts";
-import { gamesSinceWork, knownFinish } from "../../work/benchBall.ts";
 import { BallFade } from "./BallFade.tsx";
 import { BallLog } from "./BallLog.tsx";
 import { WriteDown } from "./WriteDown.tsx";
@@ -31,7 +32,7 @@ export function BallRoom({ params }: { readonly params: Readonly<Record<string, 
                 <BallLog ball={read} />
               </div>
               <div>
-                <Facts ball={read} />
+                <BallFacts ball={read} />
                 <WriteDown ball={read} />
               </div>
             </div>
@@ -42,7 +43,7 @@ export function BallRoom({ params }: { readonly params: Readonly<Record<string, 
   );
 }
 
-function Facts({ ball }: { readonly ball: Ball }) {
+function BallFacts({ ball }: { readonly ball: Ball }) {
   const owner = useRead(
     ["bowlers", ball.bowlerId ?? ""],
     () => answered(shop.bowlers[":id"].$get({ param: { id: ball.bowlerId ?? "" } })),
@@ -63,14 +64,7 @@ function Facts({ ball }: { readonly ball: Ball }) {
   ];
   return (
     <section className="plate">
-      <dl className="facts">
-        {rows.map(([name, value]) => (
-          <div key={name}>
-            <dt>{name}</dt>
-            <dd>{value}</dd>
-          </div>
-        ))}
-      </dl>
+      <Facts rows={rows} />
     </section>
   );
 }

@@ -4,9 +4,9 @@ import { SIDE_NAMES } from "#words/en/padWork";
 import { BENCH } from "#words/en/rooms/bench";
 import { TICKET } from "#words/en/rooms/ticket";
 import { messageText } from "#words/messageText";
+import { abrasiveName } from "../../benchWork/plannedStages.ts";
 import { Picture } from "../../pieces/Picture.tsx";
 import { LineField } from "../../pieces/PlainFields.tsx";
-import { abrasiveName } from "../../work/plannedStages.ts";
 import { alarm } from "./alarm.ts";
 import type { OnTheBench } from "./BenchRoom.tsx";
 import {

@@ -1,9 +1,9 @@
 import type { Price } from "#contract/records/money";
 import type { Ticket, TicketWritten } from "#contract/records/ticket";
 import { STOP_SENTENCES } from "#words/en/bench";
+import { benchBallOf, knownFinish } from "../../benchWork/benchBall.ts";
+import { plannedStages } from "../../benchWork/plannedStages.ts";
 import { answered, shop } from "../../shop/shopClient.ts";
-import { benchBallOf, knownFinish } from "../../work/benchBall.ts";
-import { plannedStages } from "../../work/plannedStages.ts";
 import { type BallDraft, mustStop, type VisitDraft } from "./visitDraft.ts";
 
 interface TakenIn {

@@ -1,5 +1,4 @@
-import { SIDE_NAMES } from "#words/en/padWork";
-import { MEASURE } from "#words/en/rooms/measure";
+import { MEASURE, placeText } from "#words/en/rooms/measure";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useRead } from "../../shop/useShop.ts";
@@ -33,7 +32,7 @@ export function EarlierReadings({ ballId }: { readonly ballId: string }) {
                 <tr key={id}>
                   <td>{times.at(at)}</td>
                   <td>{MEASURE.when[when]}</td>
-                  <td>{place in SIDE_NAMES ? SIDE_NAMES[place as keyof typeof SIDE_NAMES] : place}</td>
+                  <td>{placeText(place)}</td>
                   <td>{raUm === null ? (comparison ?? "") : roughness(raUm)}</td>
                   <td>{MEASURE.how[how]}</td>
                 </tr>

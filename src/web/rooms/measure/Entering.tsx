@@ -6,13 +6,13 @@ import type { Ticket } from "#contract/records/ticket";
 import { SIDE_NAMES } from "#words/en/padWork";
 import { COUNTER_FINISHES } from "#words/en/rooms/intake";
 import { MEASURE } from "#words/en/rooms/measure";
+import { benchBallOf } from "../../benchWork/benchBall.ts";
 import { OneOf } from "../../pieces/OneOf.tsx";
 import { WordField } from "../../pieces/PlainFields.tsx";
 import { answered, newKey, shop } from "../../shop/shopClient.ts";
 import { useKept } from "../../shop/useKept.ts";
 import { useOutbox } from "../../shop/useOutbox.tsx";
 import { useRead } from "../../shop/useShop.ts";
-import { benchBallOf } from "../../work/benchBall.ts";
 import { SheenAgreement, TesterAgreement } from "./Agreement.tsx";
 import {
   afterKeeping,

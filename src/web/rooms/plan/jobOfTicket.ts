@@ -1,7 +1,7 @@
 import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
 import { HOOK_WORDS, SPEED_WORDS } from "#engine/delivery/words";
-import { knownFinish } from "../../work/benchBall.ts";
+import { knownFinish } from "../../benchWork/benchBall.ts";
 import { EXAMPLE_JOB } from "./exampleJob.ts";
 import type { JobDraft, Json } from "./jobDraft.ts";
 

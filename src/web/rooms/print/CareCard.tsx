@@ -4,8 +4,8 @@ import { freshRoughness } from "#engine/surface/benchBall";
 import { careOf } from "#engine/surface/care";
 import { parseFinish } from "#engine/surface/finish";
 import { CARE_CARD, TICKET } from "#words/en/rooms/ticket";
+import { benchBallOf } from "../../benchWork/benchBall.ts";
 import { useSettings } from "../../shop/zone.ts";
-import { benchBallOf } from "../../work/benchBall.ts";
 import { useStagesDone } from "../ticket/useTicket.ts";
 import type { SheetParts } from "./sheetParts.ts";
 

@@ -1,5 +1,5 @@
 import { Link } from "wouter";
-import { MEASURE } from "#words/en/rooms/measure";
+import { MEASURE, placeText } from "#words/en/rooms/measure";
 import { TICKET } from "#words/en/rooms/ticket";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
@@ -27,7 +27,7 @@ export function ReadingsOf({ ticketId, ballId }: { readonly ticketId: string; re
               {items.map(({ id, when, place, how, raUm, comparison }) => (
                 <tr key={id}>
                   <td>{MEASURE.when[when]}</td>
-                  <td>{place}</td>
+                  <td>{placeText(place)}</td>
                   <td className="figure">{raUm === null ? (comparison ?? "") : roughness(raUm)}</td>
                   <td>{MEASURE.how[how]}</td>
                 </tr>

@@ -8,6 +8,7 @@ import { INTAKE, SYMPTOMS } from "#words/en/rooms/intake";
 import { TICKET } from "#words/en/rooms/ticket";
 import { TICKET_STATE_WORDS } from "#words/en/rooms/today";
 import { COVER_WORDS } from "#words/en/screens";
+import { Facts } from "../../pieces/Facts.tsx";
 import { Reading } from "../../shop/Reading.tsx";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
@@ -56,7 +57,7 @@ function WholeTicket(parts: PartProps) {
           <ReadingsOf ticketId={ticket.id} ballId={ball.id} />
         </div>
         <div>
-          <Facts {...parts} />
+          <TicketFacts {...parts} />
           <Moves ticket={ticket} />
           <Account visitId={ticket.visitId} />
           <History ticket={ticket} />
@@ -82,7 +83,7 @@ function Papers({ ticket }: { readonly ticket: Ticket }) {
   );
 }
 
-function Facts({ ticket, ball, bowler }: PartProps) {
+function TicketFacts({ ticket, ball, bowler }: PartProps) {
   const times = useShopTimes();
   const symptoms = ticket.symptoms.map((id) => (id in SYMPTOMS ? SYMPTOMS[id as keyof typeof SYMPTOMS] : id));
   const rows: readonly (readonly [string, string])[] = [
@@ -98,14 +99,7 @@ function Facts({ ticket, ball, bowler }: PartProps) {
   ];
   return (
     <section className="plate">
-      <dl className="facts">
-        {rows.map(([name, value]) => (
-          <div key={name}>
-            <dt>{name}</dt>
-            <dd>{value}</dd>
-          </div>
-        ))}
-      </dl>
+      <Facts rows={rows} />
       <Link href={`/balls/${ball.id}`}>{TICKET.ballLog}</Link>
     </section>
   );

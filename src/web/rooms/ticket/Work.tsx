@@ -3,10 +3,10 @@ import type { Ball } from "#contract/records/ball";
 import type { Ticket } from "#contract/records/ticket";
 import { COUNTER_FINISHES } from "#words/en/rooms/intake";
 import { TICKET } from "#words/en/rooms/ticket";
+import { benchBallOf } from "../../benchWork/benchBall.ts";
+import { abrasiveName, plannedStages } from "../../benchWork/plannedStages.ts";
 import { WordField } from "../../pieces/PlainFields.tsx";
 import { WriteFault } from "../../shop/WriteFault.tsx";
-import { benchBallOf } from "../../work/benchBall.ts";
-import { abrasiveName, plannedStages } from "../../work/plannedStages.ts";
 import { useChangeTicket, useStagesDone } from "./useTicket.ts";
 
 /** The finish wanted and the work that leads to it: written by the engine, signed stage by stage at the bench. */

@@ -1,4 +1,6 @@
+import type { SideId } from "#engine/surface/padWork/sides";
 import { fixed } from "../../figures.ts";
+import { SIDE_NAMES } from "../padWork.ts";
 
 /** English text of measuring: sheen against a reference ball, or a tester; per side, before and after. */
 export const MEASURE = {
@@ -55,3 +57,8 @@ export const MEASURE = {
   noEarlier: "Nothing has been measured on this ball yet.",
   columns: { at: "when", work: "work", place: "where", reading: "reading", how: "how" },
 } as const;
+
+/** Where a reading was taken: a side of the ball by its name, anything else as it was written down. */
+export function placeText(place: string): string {
+  return place in SIDE_NAMES ? SIDE_NAMES[place as SideId] : place;
+}

@@ -1,0 +1,13 @@
+/** What is known of a thing, each by its name. */
+export function Facts({ rows }: { readonly rows: readonly (readonly [name: string, value: string])[] }) {
+  return (
+    <dl className="facts">
+      {rows.map(([name, value]) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd>{value}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
