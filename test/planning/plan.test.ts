@@ -173,11 +173,21 @@ describe("messages in place of a pick", () => {
 });
 
 describe("the ball's job changes what is aimed at", () => {
-  it("a spare ball: least hook, no chance of a pocket hit", () => {
+  it("a spare ball: least hook, no chance of a strike", () => {
     const plan = planned(asked("matched", "polyester", "medium-41", {}, "spare", "1000"), 4);
     expect(plan.candidates.every((candidate) => candidate.chance === null)).toBe(true);
     expect(effectiveRaUm(parseFinish(plan.pick?.finish ?? "500"))).toBeLessThan(effectiveRaUm(parseFinish("1000")));
     expect(plan.messages.map((message) => message.id)).toContain("message.leastHook");
+  });
+
+  it("a spare ball whose finishes are much the same is told so in boards of hook, never in strikes", () => {
+    const plan = planned(
+      asked("matched", "polyester", "medium-41", { candidates: ["1000", "1500"].map((text) => parseFinish(text)) }, "spare", "1000"),
+      0,
+    );
+    const said = plan.messages.find(({ id }) => id.startsWith("message.noMatter"));
+    expect(said?.id).toBe("message.noMatterOfHook");
+    expect(said?.params.boards).toBeLessThanOrEqual(0.5);
   });
 
   it("a control ball is judged on one line held through the session, never above what re-aiming gives", () => {

@@ -146,7 +146,11 @@ function messagesFor(ground: PlanGround, comparison: Comparison, pick: Pick | nu
   if (standings.length < 2) return [...messages, { id: "message.onlyOne", params: { finish: finishText(standings[0].finish) } }];
   if (pick) messages.push(...besidePick(ground, comparison, pick));
   if (everyFinishAlike(comparison)) {
-    messages.push({ id: "message.noMatter", params: { finishes: standings.length, points: spreadPoints(standings) } });
+    messages.push(
+      objective === "leastHook"
+        ? { id: "message.noMatterOfHook", params: { finishes: standings.length, boards: spreadPoints(standings) / 100 } }
+        : { id: "message.noMatter", params: { finishes: standings.length, points: spreadPoints(standings) } },
+    );
   } else if (objective !== "leastHook" && standings.length > 1) {
     const [side, neighbour] = best === 0 ? (["duller", 1] as const) : (["smoother", best - 1] as const);
     const atEdge = best === 0 || best === standings.length - 1;

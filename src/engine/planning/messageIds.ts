@@ -5,6 +5,8 @@ import type { RuleId } from "../rules/rulesOfThumb.ts";
 export const PLAN_MESSAGES = [
   /** The finish makes no difference here. [finishes: number, points] */
   "message.noMatter",
+  /** The same for a ball that is to hook least. [finishes: number, boards] */
+  "message.noMatterOfHook",
   /** The chance still rises at the edge of the cover's range: another ball. [finish, direction: duller|smoother, points] */
   "message.coverAtLimit.duller",
   "message.coverAtLimit.smoother",

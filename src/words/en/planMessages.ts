@@ -15,6 +15,8 @@ function quantityWord(quantity: string): string {
 export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
   "message.noMatter": (p) =>
     `The finish does not matter here: all ${fixed(p.number("finishes"), 0)} come within ${inHundred(p.number("points"))}. Leave the surface as it is, or choose for how long it lasts.`,
+  "message.noMatterOfHook": (p) =>
+    `The finish does not matter here: all ${fixed(p.number("finishes"), 0)} hook within ${boards(p.number("boards"))} of one another. Leave the surface as it is, or choose for how long it lasts.`,
   "message.coverAtLimit.duller": (p) =>
     `This cover is at its limit: ${p.text("finish")} is the dullest it takes, and the chance is still rising towards duller (${inHundred(p.number("points"))} over the last step). Think of a stronger ball.`,
   "message.coverAtLimit.smoother": (p) =>
