@@ -15,8 +15,8 @@ afterEach(() => shop.end());
 const postgres = await testPostgres();
 afterAll(() => postgres?.stop());
 
-/** Everything that could tell who she was. */
-const TRACES = ["Sandgrouse", "sandgrouse", "Ottilie", "555", "0101-234", "0101234", "Tuesdays", "Hooks early", "Grandmother", "Sparrow"];
+/** Everything that could tell who she was; each long or odd enough not to stand by chance in an id or a time of day. */
+const TRACES = ["Sandgrouse", "sandgrouse", "Ottilie", "(555)", "0101-234", "0101234", "Tuesdays", "Hooks early", "Grandmother", "Sparrow"];
 
 /** A bowler of whom there is something everywhere. */
 async function leaveTraces({ records, by }: Pick<TestShop, "records" | "by">) {
