@@ -2,7 +2,7 @@ import type { z } from "zod";
 import { mapping, oneOf, quantity, text } from "../job/fields.ts";
 import { id, initials, instant, keptAs, listOf, longText, maybe } from "./fields.ts";
 
-const use = mapping(
+export const stockUse = mapping(
   { stockItemId: id, quantity: quantity("", { above: 0, to: 100_000 }, "How much was used, in the item's own unit") },
   "Stock used",
 );
@@ -21,7 +21,7 @@ export const stageDoneWritten = mapping(
     /** Seconds on each side, in the order the sides were worked. */
     sideSeconds: listOf(quantity("s", { from: 0, to: 3600 }, "Time on one side"), 12, "sides"),
     pressureN: maybe(quantity("N", { from: 0, to: 500 }, "Pressure of the hand")),
-    used: listOf(use, 20, "things used"),
+    used: listOf(stockUse, 20, "things used"),
     note: longText,
   },
   "A stage that has been done",

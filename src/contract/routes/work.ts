@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { mapping, oneOf, text } from "../job/fields.ts";
+import { laneSideWritten } from "../records/laneSide.ts";
 import { stageDoneKept, stageDoneWritten } from "../records/stageDone.ts";
 import { ticketKept, ticketWritten } from "../records/ticket.ts";
 import { TICKET_STATES } from "../records/ticketStates.ts";
@@ -53,6 +54,16 @@ export const workRoutes = {
     stageDoneWritten,
     stageDoneKept,
   ),
+
+  keepLaneSide: route({
+    method: "post",
+    path: "/api/lane-side",
+    does: "Keeps work done beside the lane as one: the ball where it is new, visit, ticket, signed stage, and where the ball went",
+    body: json(laneSideWritten),
+    answer: answers(ticketKept, 201),
+    key: "required",
+    location: "/api/tickets/:id",
+  }),
 
   queue: route({
     method: "get",

@@ -4,10 +4,11 @@ import type { Records } from "#records/records";
 import { recordsProblems } from "../http/faults.ts";
 import type { Handlers } from "../http/mount.ts";
 import { Refusal } from "../http/refusal.ts";
+import { keepLaneSide } from "../laneSide.ts";
 import type { PlanBook } from "../plans/planBook.ts";
 import { queueOf } from "../queue.ts";
 import { hearQueue } from "../queueEvents.ts";
-import { changed, changeOf, created, got, listed } from "./keptHandlers.ts";
+import { changed, changeOf, created, got, listed, writeOf } from "./keptHandlers.ts";
 
 export function workHandlers(records: Records, plans: PlanBook): Handlers<typeof workRoutes> {
   const { visits, tickets, stagesDone } = records;
@@ -31,6 +32,8 @@ export function workHandlers(records: Records, plans: PlanBook): Handlers<typeof
     listStagesDone: listed(stagesDone),
     getStageDone: got(stagesDone),
     createStageDone: created(stagesDone),
+
+    keepLaneSide: (asked) => keepLaneSide(records, asked.body, writeOf(asked)),
 
     queue: () => queueOf(records),
     hearQueue: async () => hearQueue(records),

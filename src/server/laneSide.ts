@@ -1,0 +1,65 @@
+import type { Ball } from "#contract/records/ball";
+import type { LaneSide } from "#contract/records/laneSide";
+import type { Ticket } from "#contract/records/ticket";
+import type { Records, Things } from "#records/records";
+import type { Write } from "#records/write";
+
+/** A cover that nobody told is taken as the commonest; the ball's notes say so. */
+const COVER_TAKEN = "Cover not known beside the lane; reactive solid taken.";
+
+/**
+ * Keeps work that was done beside the lane: all of it or nothing, and once for its key.
+ *
+ * @returns the ticket, as far as it went
+ * @throws {RecordsFault}
+ */
+export async function keepLaneSide(records: Records, told: LaneSide, write: Write): Promise<Ticket> {
+  const knownId = told.ballId ?? (await idOfSerial(records, told.serial));
+  return records.together(write, async (within) => {
+    const by = { by: write.by };
+    const ball = knownId === null ? await newBall(within, told, by) : await within.balls.get(knownId);
+    const ticket = await ticketFor(within, ball, told, by);
+    const inWork = await within.tickets.move(ticket.id, "in work", { ...by, expectedVersion: ticket.version });
+    const { initials } = await within.people.get(write.by);
+    const { what, abrasive, way, doneAt, used, note } = told;
+    await within.stagesDone.create({ ticketId: ticket.id, personId: write.by, initials, doneAt, what, abrasive, way, used, note }, by);
+    const ready = await within.tickets.move(ticket.id, "ready", { ...by, expectedVersion: inWork.version });
+    await sayHow(within, ready, told, by);
+    if (told.then !== "handed back") return ready;
+    return within.tickets.move(ticket.id, "collected", { ...by, expectedVersion: ready.version });
+  });
+}
+
+/** The ball that bears this whole number; null where none does, or several do. */
+async function idOfSerial({ search }: Records, serial: string | null): Promise<string | null> {
+  if (serial === null) return null;
+  const { balls } = await search.find(serial);
+  const same = balls.filter((ball) => ball.serial?.toLowerCase() === serial.toLowerCase());
+  return same.length === 1 ? same[0].id : null;
+}
+
+function newBall(within: Things, { ballName, serial }: LaneSide, by: Write): Promise<Ball> {
+  return within.balls.create({ name: ballName ?? "", serial, cover: "solid", notes: COVER_TAKEN }, by);
+}
+
+async function ticketFor(within: Things, ball: Ball, told: LaneSide, by: Write): Promise<Ticket> {
+  const { currency } = await within.settings.get();
+  const { bowlerId } = ball;
+  const { doneAt, charge, finish, finishBefore, what, abrasive, way } = told;
+  const visit = await within.visits.create(
+    { bowlerId, arrivedAt: doneAt, currency, charges: charge === null ? [] : [charge], state: charge === null ? "closed" : "open" },
+    by,
+  );
+  const stages = [{ what, kind: "cut" as const, abrasive, way, sides: 6 }];
+  return within.tickets.create(
+    { visitId: visit.id, ballId: ball.id, bowlerId, receivedAt: doneAt, finishBefore, finishAfter: finish, stages },
+    by,
+  );
+}
+
+/** The ball's history has the finish by now; here it is told how and when it was put on. */
+async function sayHow(within: Things, { id, ballId }: Ticket, { way, doneAt }: LaneSide, by: Write): Promise<void> {
+  const { surface, version } = await within.balls.get(ballId);
+  const told = surface.map((entry) => (entry.ticketId === id ? { ...entry, way, at: doneAt } : entry));
+  await within.balls.change(ballId, { surface: told }, { ...by, expectedVersion: version });
+}
