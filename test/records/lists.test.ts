@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { csvRows, csvText } from "#contract/csv";
 import type { RecordsFault } from "#contract/records/fault";
-import { csvRows, csvText } from "#records/lists/csv";
 import { onTheCounter, refusal, type TestShop, testShop } from "./shop.ts";
 
 let shop: TestShop;

@@ -1,9 +1,11 @@
 import { z } from "zod";
-import { cents } from "../records/fields.ts";
+import { mapping, oneOf, text } from "../job/fields.ts";
+import { cents, day } from "../records/fields.ts";
 import { paymentKept, paymentWritten, prepaidKept, prepaidWritten, priceKept, priceWritten } from "../records/money.ts";
 import { stockItemKept, stockItemWritten, stockMovementKept, stockMovementWritten } from "../records/stock.ts";
+import { visitKept } from "../records/visit.ts";
 import { changeRoute, createOnceRoute, createRoute, getRoute, listRoute, removeRoute } from "./kept.ts";
-import { idParams } from "./parts.ts";
+import { idParams, pageOf, pageQuery } from "./parts.ts";
 import { answers, route } from "./route.ts";
 
 /** What a visit costs, what was paid of it, and what is owed; a negative amount is owed to the bowler. */
@@ -16,6 +18,28 @@ const accountSchema = z.strictObject({
   owedCents: cents,
   currency: z.string(),
 });
+
+const visitAccountSchema = z.strictObject({ visit: visitKept, bowlerName: z.string().nullable(), account: accountSchema });
+export type VisitAccount = z.output<typeof visitAccountSchema>;
+const accountsQuery = mapping(
+  {
+    ...pageQuery,
+    bowlerId: text("Id of the bowler").optional(),
+    state: oneOf(["open", "closed"], "Whether something is still to be done or paid").optional(),
+  },
+  "Which page of which visits",
+);
+
+const share = z.strictObject({ name: z.string().nullable(), cents });
+/** What changed hands in a span of days, and for what. */
+export const takingsSchema = z.strictObject({
+  currency: z.string(),
+  payments: z.array(z.strictObject({ payment: paymentKept, day, bowlerName: z.string().nullable() })),
+  byWork: z.array(share),
+  /** By the id of the person. */
+  byPerson: z.array(share),
+});
+export type Takings = z.output<typeof takingsSchema>;
 
 /** Prices, payments and refunds, prepaid refreshes, stock. */
 export const moneyRoutes = {
@@ -31,6 +55,20 @@ export const moneyRoutes = {
     params: idParams,
     does: "What a visit costs, what was paid and what is owed",
     answer: answers(accountSchema),
+  }),
+  listAccounts: route({
+    method: "get",
+    path: "/api/accounts",
+    query: accountsQuery,
+    does: "Lists visits, newest first, with what each costs, what was paid and what is owed",
+    answer: answers(pageOf(visitAccountSchema)),
+  }),
+  takings: route({
+    method: "get",
+    path: "/api/takings",
+    query: mapping({ from: day, to: day }, "First and last day, where the shop is; at most 366 days"),
+    does: "What was taken and given back from day to day, by what was charged for, and by who signed the work",
+    answer: answers(takingsSchema),
   }),
   listPayments: listRoute("/api/payments", "payments and refunds", paymentKept, ["visitId"]),
   getPayment: getRoute("/api/payments/:id", "a payment or refund", paymentKept),

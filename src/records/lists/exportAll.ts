@@ -1,6 +1,6 @@
+import { csvText } from "#contract/csv";
 import { THING_KINDS } from "#contract/records/auditEntry";
 import type { Session } from "../session.ts";
-import { csvText } from "./csv.ts";
 
 type Row = Record<string, unknown>;
 

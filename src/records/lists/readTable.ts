@@ -1,6 +1,6 @@
+import { csvRows } from "#contract/csv";
 import { RecordsFault } from "#contract/records/fault";
 import type { Fields } from "../things/definition.ts";
-import { csvRows } from "./csv.ts";
 import { IMPORT_FIELDS, IMPORT_SCHEMAS, OWNER } from "./importFields.ts";
 import type { ImportKind, RowProblem } from "./lists.ts";
 

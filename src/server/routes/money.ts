@@ -1,9 +1,8 @@
-import type { Payment } from "#contract/records/money";
-import { billOf, paidOf } from "#contract/records/money";
 import type { moneyRoutes } from "#contract/routes/money";
 import type { Records } from "#records/records";
-import { everything } from "../everything.ts";
 import type { Handlers } from "../http/mount.ts";
+import { stated } from "../stated.ts";
+import { accountOf, takingsBetween, visitAccount } from "../takings.ts";
 import { changed, created, got, listed, removed } from "./keptHandlers.ts";
 
 export function moneyHandlers(records: Records): Handlers<typeof moneyRoutes> {
@@ -15,12 +14,14 @@ export function moneyHandlers(records: Records): Handlers<typeof moneyRoutes> {
     changePrice: changed(prices),
     removePrice: removed(prices),
 
-    async account({ params }) {
-      const visit = await visits.get(params.id);
-      const bill = billOf(visit);
-      const paidCents = paidOf(await everything<Payment>((after) => payments.list({ after, where: { visitId: visit.id } })));
-      return { ...bill, paidCents, owedCents: bill.totalCents - paidCents, currency: visit.currency };
+    account: async ({ params }) => accountOf(records, await visits.get(params.id)),
+    async listAccounts({ query: { limit, after, bowlerId, state } }) {
+      const page = await visits.list({ ...stated({ limit, after }), where: stated({ bowlerId, state }) });
+      const items = [];
+      for (const visit of page.items) items.push(await visitAccount(records, visit));
+      return { items, next: page.next };
     },
+    takings: ({ query }) => takingsBetween(records, query.from, query.to),
     listPayments: listed(payments),
     getPayment: got(payments),
     createPayment: created(payments),

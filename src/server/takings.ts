@@ -1,0 +1,88 @@
+import { dayIn } from "#contract/records/dayIn";
+import { billOf, type Payment, paidOf } from "#contract/records/money";
+import type { StageDone } from "#contract/records/stageDone";
+import { type TakenFor, takingsByPerson, takingsByWork } from "#contract/records/takings";
+import type { Ticket } from "#contract/records/ticket";
+import type { Visit } from "#contract/records/visit";
+import type { Takings, VisitAccount } from "#contract/routes/money";
+import type { Records } from "#records/records";
+import { everything } from "./everything.ts";
+import { fieldRefusal } from "./http/refusal.ts";
+
+const DAY_MS = 86_400_000;
+const MOST_DAYS = 366;
+/** No zone is further than this from another (Line Islands and Baker Island: 26 h), and a clock of a counter may be a little wrong. */
+const EARLIER_MS = 2 * DAY_MS;
+
+/** What one visit costs, and what was paid of it. */
+export async function accountOf({ payments }: Pick<Records, "payments">, visit: Visit): Promise<VisitAccount["account"]> {
+  const bill = billOf(visit);
+  const paidCents = paidOf(await everything<Payment>((after) => payments.list({ after, where: { visitId: visit.id } })));
+  return { ...bill, paidCents, owedCents: bill.totalCents - paidCents, currency: visit.currency };
+}
+
+/** A visit with its account and whose it is. */
+export async function visitAccount(records: Pick<Records, "payments" | "bowlers">, visit: Visit): Promise<VisitAccount> {
+  return { visit, bowlerName: await nameOf(records, visit.bowlerId), account: await accountOf(records, visit) };
+}
+
+async function nameOf({ bowlers }: Pick<Records, "bowlers">, id: string | null): Promise<string | null> {
+  return id === null ? null : (await bowlers.get(id)).name;
+}
+
+/**
+ * What changed hands from one day to another, both included, as the shop's zone has days.
+ *
+ * @throws {Refusal} `invalid` where the days are the wrong way round or further apart than 366
+ */
+export async function takingsBetween(records: Records, from: string, to: string): Promise<Takings> {
+  const days = (Date.parse(to) - Date.parse(from)) / DAY_MS + 1;
+  if (days < 1 || days > MOST_DAYS)
+    throw fieldRefusal("invalid", "to", to, `${from} or up to ${MOST_DAYS - 1} days later`, "The last day does not fit the first.");
+  const { zone, currency } = await records.settings.get();
+  const found = (await paymentsSince(records, new Date(Date.parse(from) - EARLIER_MS).toISOString()))
+    .map((payment) => ({ payment, day: dayIn(zone, payment.at) }))
+    .filter(({ day, payment }) => day >= from && day <= to && payment.currency === currency);
+  const visits = new Map<string, Omit<TakenFor, "payment"> & { readonly bowlerName: string | null }>();
+  for (const { visitId } of found.map(({ payment }) => payment))
+    if (!visits.has(visitId)) visits.set(visitId, await workOf(records, visitId));
+  const taken = found.flatMap(({ payment }) => {
+    const visit = visits.get(payment.visitId);
+    return visit === undefined ? [] : [{ payment, ...visit }];
+  });
+  return {
+    currency,
+    payments: found
+      .map(({ payment, day }) => ({ payment, day, bowlerName: visits.get(payment.visitId)?.bowlerName ?? null }))
+      .toSorted((a, b) => b.payment.at.localeCompare(a.payment.at)),
+    byWork: [...takingsByWork(taken)],
+    byPerson: [...takingsByPerson(taken)],
+  };
+}
+
+/** Payments made since then; they are kept when they are made or later, so that older pages need not be looked at. */
+async function paymentsSince({ payments }: Records, since: string): Promise<Payment[]> {
+  const found: Payment[] = [];
+  let after: string | null = null;
+  do {
+    const { items, next }: { readonly items: readonly Payment[]; readonly next: string | null } = await payments.list({
+      after,
+      limit: 500,
+    });
+    found.push(...items);
+    after = items.some(({ createdAt }) => createdAt >= since) ? next : null;
+  } while (after !== null);
+  return found;
+}
+
+/** A visit's bill, and who signed its stages. */
+async function workOf(records: Records, visitId: string) {
+  const visit = await records.visits.get(visitId);
+  const tickets = await everything<Ticket>((after) => records.tickets.list({ after, where: { visitId } }));
+  const signed: string[] = [];
+  for (const { id } of tickets) {
+    const stages = await everything<StageDone>((after) => records.stagesDone.list({ after, where: { ticketId: id } }));
+    signed.push(...stages.map(({ personId }) => personId));
+  }
+  return { visit, signed, bowlerName: await nameOf(records, visit.bowlerId) };
+}
