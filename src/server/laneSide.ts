@@ -25,7 +25,7 @@ export async function keepLaneSide(records: Records, told: LaneSide, write: Writ
     await within.stagesDone.create({ ticketId: ticket.id, personId: write.by, initials, doneAt, what, abrasive, way, used, note }, by);
     const ready = await within.tickets.move(ticket.id, "ready", { ...by, expectedVersion: inWork.version });
     await sayHow(within, ready, told, by);
-    if (told.then !== "handed back") return ready;
+    if (told.whereTo !== "handed back") return ready;
     return within.tickets.move(ticket.id, "collected", { ...by, expectedVersion: ready.version });
   });
 }

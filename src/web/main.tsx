@@ -7,6 +7,7 @@ import "./style/shop.css";
 import "./style/bench.css";
 import "./style/sheets.css";
 import "./style/measureRooms.css";
+import "./style/lanes.css";
 import "./style/paper.css";
 import { workerPool } from "./client/workerPool.ts";
 

@@ -11,7 +11,7 @@ beforeAll(async () => {
 afterAll(() => shop.end());
 
 const AT = "2026-05-31T17:40:00.000Z";
-const told = { finish: "2000", what: "Sand", abrasive: "pad-2000", way: "hand, dry", doneAt: AT, then: "handed back" };
+const told = { finish: "2000", what: "Sand", abrasive: "pad-2000", way: "hand, dry", doneAt: AT, whereTo: "handed back" };
 const tell = (key: string, body: object) => shop.ask("keepLaneSide", { body: { ...told, ...body }, headers: { "idempotency-key": key } });
 
 test("one request keeps visit, ticket, signed stage, stock and history; sent again it keeps nothing more", async () => {
@@ -34,7 +34,7 @@ test("one request keeps visit, ticket, signed stage, stock and history; sent aga
 });
 
 test("a ball that was not found is made; one whose whole serial number is known is that ball", async () => {
-  const fresh = (await tell("lane-2", { ballName: "Chalk Plover", serial: "LS-77001", then: "stays in the shop" })).body;
+  const fresh = (await tell("lane-2", { ballName: "Chalk Plover", serial: "LS-77001", whereTo: "stays in the shop" })).body;
   expect(fresh.state).toBe("ready");
   const again = (await tell("lane-3", { ballName: "chalk", serial: "ls-77001" })).body;
   expect(again.ballId).toBe(fresh.ballId);

@@ -23,7 +23,7 @@ export const laneSideWritten = mapping(
     doneAt: instant,
     used: listOf(stockUse, 20, "things used"),
     charge: maybe(mapping({ what: text("What is charged for"), eachCents: plainCents, taxPermille: taxPermille.default(0) }, "A charge")),
-    then: oneOf(LANE_SIDE_ENDS, "Where the ball went"),
+    whereTo: oneOf(LANE_SIDE_ENDS, "Where the ball went"),
     note: longText,
   },
   "Work done beside the lane",

@@ -25,6 +25,11 @@ export const ROOMS: readonly Room[] = [
   },
   { path: "/bench/:ids", name: null, Room: lazy(() => import("../rooms/bench/BenchRoom.tsx").then((m) => ({ default: m.BenchRoom }))) },
   {
+    path: "/lane-side",
+    name: SHOP_FRAME.laneSide,
+    Room: lazy(() => import("../rooms/laneSide/LaneSideRoom.tsx").then((m) => ({ default: m.LaneSideRoom }))),
+  },
+  {
     path: "/measure",
     name: SHOP_FRAME.measure,
     Room: lazy(() => import("../rooms/measure/MeasureRoom.tsx").then((m) => ({ default: m.MeasureRoom }))),

@@ -4,14 +4,20 @@ import { Outbox, type Waiting } from "./outbox.ts";
 
 const Here = createContext<Outbox | null>(null);
 
+/** What else a write changes beside its own kind. */
+const ALSO_TOUCHES: Readonly<Record<string, readonly string[]>> = {
+  "stages-done": ["stock", "stock-items"],
+  "lane-side": ["balls", "search", "stages-done", "stock", "stock-items", "tickets", "visits"],
+};
+
 /** One outbox for the whole page; what it has sent is read again where it is shown. */
 export function OutboxHere({ children }: { readonly children: ReactNode }) {
   const memory = useQueryClient();
   const [outbox] = useState(
     () =>
       new Outbox((path) => {
-        void memory.invalidateQueries({ queryKey: [path.split("/")[2]] });
-        void memory.invalidateQueries({ queryKey: ["queue"] });
+        const kind = path.split("/")[2];
+        for (const touched of [kind, "queue", ...(ALSO_TOUCHES[kind] ?? [])]) void memory.invalidateQueries({ queryKey: [touched] });
       }),
   );
   return <Here.Provider value={outbox}>{children}</Here.Provider>;

@@ -44,3 +44,28 @@ export function useRoughness(): (um: number) => string {
   const unit = useSettings().data?.roughnessUnit ?? "µin";
   return (um) => (unit === "µm" ? `${um.toFixed(3)} µm` : `${(um * MICROINCH_PER_UM).toFixed(1)} µin`);
 }
+
+const KMH_PER_MPH = 1.609344;
+
+export interface SpeedUnit {
+  readonly unit: string;
+  /** A speed with its unit. */
+  text(mph: number): string;
+  /** A speed as it stands in a field. */
+  typed(mph: number | null): string;
+  /** A figure typed in that unit, mph. */
+  mph(figure: number): number;
+}
+
+/** Speed in the unit that the shop has chosen. */
+export function useSpeed(): SpeedUnit {
+  const unit = useSettings().data?.speedUnit ?? "mph";
+  const factor = unit === "mph" ? 1 : KMH_PER_MPH;
+  const tenth = (mph: number) => Math.round(10 * mph * factor) / 10;
+  return {
+    unit,
+    text: (mph) => `${tenth(mph).toFixed(1)} ${unit}`,
+    typed: (mph) => (mph === null ? "" : String(tenth(mph))),
+    mph: (figure) => (factor === 1 ? figure : Math.round((1000 * figure) / factor) / 1000),
+  };
+}

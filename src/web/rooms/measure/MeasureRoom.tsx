@@ -1,9 +1,9 @@
-import { useEffect, useState } from "react";
+import { useEffect } from "react";
 import { Link, useSearchParams } from "wouter";
 import type { Ball } from "#contract/records/ball";
 import type { Ticket } from "#contract/records/ticket";
 import { MEASURE } from "#words/en/rooms/measure";
-import { LineField } from "../../pieces/PlainFields.tsx";
+import { FindBall } from "../../shop/FindBall.tsx";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useRead } from "../../shop/useShop.ts";
@@ -18,7 +18,7 @@ export function MeasureRoom() {
   return (
     <main id="answer" className="room measure" tabIndex={-1}>
       {ballId === null ? (
-        <FindBall />
+        <ChooseBall />
       ) : (
         <OfBall key={`${ballId} ${params.get("ticket")}`} ballId={ballId} ticketId={params.get("ticket")} />
       )}
@@ -71,14 +71,7 @@ function Measuring({ ball, ticket }: { readonly ball: Ball; readonly ticket: Tic
   );
 }
 
-const LEAST_LETTERS = 2;
-
-function FindBall() {
-  const [words, setWords] = useState("");
-  const asked = words.trim();
-  const found = useRead(["search", asked], () => answered(shop.search.$get({ query: { words: asked } })), {
-    enabled: asked.length >= LEAST_LETTERS,
-  });
+function ChooseBall() {
   useEffect(() => {
     document.title = MEASURE.title;
   }, []);
@@ -88,47 +81,14 @@ function FindBall() {
       <section className="plate find">
         <h2>{MEASURE.chooseBall}</h2>
         <p className="note">{MEASURE.chooseBallWhy}</p>
-        <LineField label={MEASURE.findBall} help={MEASURE.findHelp} type="search" value={words} onChange={setWords} />
-        {asked.length >= LEAST_LETTERS && (
-          <Reading of={found}>
-            {({ balls, bowlers }) => (
-              <>
-                {balls.length + bowlers.length === 0 && <p className="nothing">{MEASURE.noneFound}</p>}
-                <BallLinks balls={balls} />
-                {bowlers.map(({ id, name }) => (
-                  <BallsOf key={id} bowlerId={id} name={name} />
-                ))}
-              </>
-            )}
-          </Reading>
-        )}
+        <FindBall
+          line={({ id, name, serial }) => (
+            <Link href={`/measure?ball=${id}`}>
+              <strong>{name}</strong> <span className="serial">{serial ?? ""}</span>
+            </Link>
+          )}
+        />
       </section>
     </>
-  );
-}
-
-function BallsOf({ bowlerId, name }: { readonly bowlerId: string; readonly name: string }) {
-  const balls = useRead(["balls", "of", bowlerId], () => answered(shop.balls.$get({ query: { bowlerId, limit: "50" } })));
-  return (
-    <>
-      <h3>{name}</h3>
-      <Reading of={balls} isEmpty={({ items }) => items.length === 0}>
-        {({ items }) => <BallLinks balls={items} />}
-      </Reading>
-    </>
-  );
-}
-
-function BallLinks({ balls }: { readonly balls: readonly Ball[] }) {
-  return (
-    <ul className="found">
-      {balls.map(({ id, name, serial }) => (
-        <li key={id}>
-          <Link href={`/measure?ball=${id}`}>
-            <strong>{name}</strong> <span className="serial">{serial ?? ""}</span>
-          </Link>
-        </li>
-      ))}
-    </ul>
   );
 }

@@ -3,6 +3,7 @@ export const SHOP_FRAME = {
   rooms: "Rooms",
   today: "Today",
   intake: "Take in",
+  laneSide: "Lane side",
   measure: "Measure",
   plan: "Finish plan",
   design: "Pieces",
@@ -21,6 +22,13 @@ export const SHOP_FRAME = {
   dealtWith: "I have dealt with it",
   undo: "Undo",
   saved: "Kept.",
+} as const;
+
+/** Finding a ball, wherever one is wanted. */
+export const FIND_BALL = {
+  find: "Serial number, name or telephone",
+  help: "The end of a number is enough.",
+  none: "No ball of that name or number.",
 } as const;
 
 /** Days and times as the shop's zone and the reader's language have them. */

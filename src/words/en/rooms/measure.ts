@@ -19,9 +19,6 @@ export const MEASURE = {
   howLabel: "How",
   chooseBall: "Which ball",
   chooseBallWhy: "Readings are kept with a ball. Find it, or come here from its ticket.",
-  findBall: "Serial number, name or telephone",
-  findHelp: "The end of a number is enough.",
-  noneFound: "No ball of that name or number.",
   toTicket: "To the ticket",
   otherBall: "Another ball",
 
