@@ -5,6 +5,11 @@ import { finishText, id, instant, keptAs, listOf, longText, maybe } from "./fiel
 const board = quantity("", { from: -5, to: 45 }, "Board");
 const PIN_ALLOWED = "a pin, 1 to 10";
 
+/** Before its time, in its time, after it. */
+export const TURNED = ["early", "right", "late"] as const;
+/** On the head pin's far side of the pocket, in it, on the near side. */
+export const ARRIVED = ["high", "flush", "light"] as const;
+
 /** What the technician saw of one real shot. */
 export const shotNoteWritten = mapping(
   {
@@ -17,6 +22,9 @@ export const shotNoteWritten = mapping(
     at: instant,
     game: maybe(count("", { from: 1, to: 50 }, "Game of the set")),
     finish: maybe(finishText),
+    /** When it turned, and how it came in at the pocket, as an eye sees it without figures. */
+    turned: maybe(oneOf(TURNED, "When it turned")),
+    arrived: maybe(oneOf(ARRIVED, "How it came in")),
     /** Boards at distances from the foul line. */
     boards: listOf(mapping({ atFt: quantity("ft", { from: 0, to: 60 }, "Distance from the foul line"), board }, "A place"), 20, "places"),
     breakpointBoard: maybe(board),
