@@ -2,6 +2,7 @@ import { QueryClientProvider } from "@tanstack/react-query";
 import { lazy, Suspense, useState } from "react";
 import { Link, Route, Switch, useRoute } from "wouter";
 import { FRAME } from "#words/en/screens";
+import { PoolHere } from "./client/poolHere.ts";
 import type { WorkerPool } from "./client/workerPool.ts";
 import { Guard } from "./pieces/Guard.tsx";
 import { PlanRoom } from "./rooms/plan/PlanRoom.tsx";
@@ -23,39 +24,41 @@ export function App({ pool }: { readonly pool: WorkerPool }) {
   const [isAtBench] = useRoute("/bench/:ids");
   return (
     <QueryClientProvider client={memory}>
-      <OutboxHere>
-        <a className="skip" href="#answer">
-          {FRAME.skip}
-        </a>
-        {!isAtBench && <TopBar variant={variant} onVariant={setVariant} />}
-        <Invented />
-        <StillToSend />
-        <Guard>
-          <Suspense fallback={null}>
-            <Switch>
-              {ROOMS.map(({ path, Room }) => (
-                <Route key={path} path={path}>
-                  {(params) => <Room params={params as Readonly<Record<string, string>>} />}
+      <PoolHere value={pool}>
+        <OutboxHere>
+          <a className="skip" href="#answer">
+            {FRAME.skip}
+          </a>
+          {!isAtBench && <TopBar variant={variant} onVariant={setVariant} />}
+          <Invented />
+          <StillToSend />
+          <Guard>
+            <Suspense fallback={null}>
+              <Switch>
+                {ROOMS.map(({ path, Room }) => (
+                  <Route key={path} path={path}>
+                    {(params) => <Room params={params as Readonly<Record<string, string>>} />}
+                  </Route>
+                ))}
+                <Route path="/plan">
+                  <PlanRoom pool={pool} />
                 </Route>
-              ))}
-              <Route path="/plan">
-                <PlanRoom pool={pool} />
-              </Route>
-              <Route path="/design">
-                <DesignRoom />
-              </Route>
-              <Route>
-                {({ "*": path }: Record<string, string | undefined>) => (
-                  <main id="answer" className="lost">
-                    <p>{FRAME.notFound(`/${path ?? ""}`)}</p>
-                    <Link href="/">{FRAME.toToday}</Link>
-                  </main>
-                )}
-              </Route>
-            </Switch>
-          </Suspense>
-        </Guard>
-      </OutboxHere>
+                <Route path="/design">
+                  <DesignRoom />
+                </Route>
+                <Route>
+                  {({ "*": path }: Record<string, string | undefined>) => (
+                    <main id="answer" className="lost">
+                      <p>{FRAME.notFound(`/${path ?? ""}`)}</p>
+                      <Link href="/">{FRAME.toToday}</Link>
+                    </main>
+                  )}
+                </Route>
+              </Switch>
+            </Suspense>
+          </Guard>
+        </OutboxHere>
+      </PoolHere>
     </QueryClientProvider>
   );
 }

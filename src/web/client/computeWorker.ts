@@ -1,8 +1,10 @@
 import { EngineFault, type Problem } from "#engine/fault";
 import { runUnit } from "#tasks/runUnit";
 import { askedJob, fieldProblem, readJob } from "./askedJob.ts";
+import { drawOil } from "./drawOil.ts";
 import { drawPictures } from "./drawPictures.ts";
 import type { Answer, Call, ReplyTo } from "./protocol.ts";
+import { tellLeaves } from "./tellLeaves.ts";
 
 /** The engine lives here, off the thread that the page is drawn on. */
 self.addEventListener("message", (event: MessageEvent<{ number: number; call: Call }>) => {
@@ -28,5 +30,9 @@ function replyTo(call: Call): ReplyTo<Call> {
       return runUnit(call.unit);
     case "pictures":
       return drawPictures(call.wanted);
+    case "oil":
+      return drawOil(call.oil, call.title);
+    case "leaves":
+      return tellLeaves(call.seen, call.hand);
   }
 }

@@ -62,12 +62,45 @@ export interface CustomerChange {
   readonly firstShotBoards: number | null;
 }
 
+/** A pattern's oil: drawn, and in figures. Film in µm. */
+export interface OilDrawn {
+  readonly lane: TwoLayouts;
+  readonly lengthFt: number;
+  readonly volumeMl: number;
+  readonly ratio: number;
+  readonly meanUm: number;
+  /** What the passes of an oil sheet add up to, and what the sheet itself states; null where there is none. */
+  readonly laidMl: number | null;
+  readonly statedMl: number | null;
+  readonly statedRatio: number | null;
+  /** Film at some boards, from the right edge, at some distances. */
+  readonly sections: {
+    readonly boards: readonly number[];
+    readonly rows: readonly { readonly ft: number; readonly um: readonly number[] }[];
+  };
+}
+
+/** The pins that one shot left, and how often. */
+export interface LeaveSeen {
+  readonly pins: readonly number[];
+  readonly count: number;
+}
+
+/** What was left, drawn, and what explains it. Sentences. */
+export interface LeavesTold {
+  readonly picture: string;
+  readonly explained: readonly string[];
+  readonly meanings: readonly string[];
+}
+
 /** What the page may ask of a worker, and what comes back. */
 export type Call =
   | { readonly kind: "ask"; readonly job: unknown }
   | { readonly kind: "read"; readonly bytes: Uint8Array }
   | { readonly kind: "unit"; readonly unit: Unit }
-  | { readonly kind: "pictures"; readonly wanted: PicturesWanted };
+  | { readonly kind: "pictures"; readonly wanted: PicturesWanted }
+  | { readonly kind: "oil"; readonly oil: unknown; readonly title: string }
+  | { readonly kind: "leaves"; readonly seen: readonly LeaveSeen[]; readonly hand: Hand };
 
 export type ReplyTo<C extends Call> = C extends { kind: "ask" }
   ? AskedJob
@@ -75,7 +108,11 @@ export type ReplyTo<C extends Call> = C extends { kind: "ask" }
     ? ReadJob
     : C extends { kind: "pictures" }
       ? Pictures
-      : ResultOf<Unit>;
+      : C extends { kind: "oil" }
+        ? OilDrawn
+        : C extends { kind: "leaves" }
+          ? LeavesTold
+          : ResultOf<Unit>;
 
 export type Answer =
   | { readonly number: number; readonly reply: ReplyTo<Call> }
