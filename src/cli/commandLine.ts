@@ -1,6 +1,7 @@
 import { programVersion } from "#server/version";
 import { backup } from "./backup.ts";
 import { carry } from "./carry.ts";
+import { delivery } from "./delivery.ts";
 import { exportAll } from "./export.ts";
 import { fade } from "./fade.ts";
 import { reportFault } from "./faultReport.ts";
@@ -32,6 +33,7 @@ const COMMANDS = new Map<string, Entry>([
   ["plan", { run: oneFile(plan), takes: ["svg", "seed", "workers"] }],
   ["shot", { run: oneFile(shot), takes: ["svg", "seed", "at"] }],
   ["carry", { run: oneFile(carry), takes: ["svg"] }],
+  ["delivery", { run: oneFile(delivery), takes: [] }],
   ["stages", { run: oneFile(stages), takes: [] }],
   ["fade", { run: oneFile(fade), takes: ["svg"] }],
   ["readings", { run: oneFile(readings), takes: ["svg"] }],
