@@ -8,6 +8,8 @@ import "./style/bench.css";
 import "./style/sheets.css";
 import "./style/measureRooms.css";
 import "./style/lanes.css";
+import "./style/customers.css";
+import "./style/shopRooms.css";
 import "./style/paper.css";
 import { workerPool } from "./client/workerPool.ts";
 

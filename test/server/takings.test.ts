@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { dayIn } from "#contract/records/dayIn";
-import { takingsByPerson, takingsByWork } from "#contract/records/takings";
+import { type TakenFor, takingsByPerson, takingsByWork } from "#contract/records/takings";
 import { problemOf, type ShopServer, shopServer } from "./shopServer.ts";
 
 const charge = (what: string, eachCents: number, taxPermille = 0, prepaid: "no" | "yes" = "no") => ({
@@ -33,7 +33,7 @@ describe("takings parted", () => {
   });
 
   it("money that nothing was charged for has no name", () => {
-    const taken = [{ payment: { kind: "payment", cents: 700 }, visit: { charges: [], discountCents: 0 }, signed: [] }] as const;
+    const taken = [{ payment: { kind: "payment", cents: 700 }, visit: { charges: [], discountCents: 0 }, signed: [] }] satisfies TakenFor[];
     expect([takingsByWork(taken), takingsByPerson(taken)]).toEqual([[{ name: null, cents: 700 }], [{ name: null, cents: 700 }]]);
   });
 });

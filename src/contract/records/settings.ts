@@ -13,6 +13,8 @@ export const settingsWritten = mapping(
     currency: currency.default("USD"),
     taxPermille: taxPermille.default(0),
     roughnessUnit: oneOf(["µin", "µm"], "Unit that roughness is shown in").default("µin"),
+    speedUnit: oneOf(["mph", "km/h"], "Unit that speed is shown in").default("mph"),
+    paperSize: oneOf(["A4", "Letter"], "Paper in the shop's printer").default("A4"),
     ballsPerHour: count("", { from: 1, to: 60 }, "Balls that the bench works in an hour").default(3),
     /** An invented shop says so wherever its data are shown. */
     data: oneOf(["real", "invented"], "Whether the records are real").default("real"),

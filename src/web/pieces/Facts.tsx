@@ -1,5 +1,7 @@
+import type { ReactNode } from "react";
+
 /** What is known of a thing, each by its name. */
-export function Facts({ rows }: { readonly rows: readonly (readonly [name: string, value: string])[] }) {
+export function Facts({ rows }: { readonly rows: readonly (readonly [name: string, value: ReactNode])[] }) {
   return (
     <dl className="facts">
       {rows.map(([name, value]) => (

@@ -35,4 +35,9 @@ export const ROOMS: readonly Room[] = [
     Room: lazy(() => import("../rooms/measure/MeasureRoom.tsx").then((m) => ({ default: m.MeasureRoom }))),
   },
   { path: "/balls/:id", name: null, Room: lazy(() => import("../rooms/ball/BallRoom.tsx").then((m) => ({ default: m.BallRoom }))) },
+  {
+    path: "/bowlers/:id",
+    name: null,
+    Room: lazy(() => import("../rooms/bowler/BowlerRoom.tsx").then((m) => ({ default: m.BowlerRoom }))),
+  },
 ];

@@ -1,10 +1,11 @@
-import { useEffect } from "react";
+import { type ReactNode, useEffect } from "react";
 import type { Ball } from "#contract/records/ball";
 import { BALL_LOG } from "#words/en/rooms/ball";
 import { INTAKE } from "#words/en/rooms/intake";
 import { BALL_JOB_WORDS, COVER_WORDS } from "#words/en/screens";
 import { gamesSinceWork, knownFinish } from "../../benchWork/benchBall.ts";
 import { Facts } from "../../pieces/Facts.tsx";
+import { ownerLink } from "../../pieces/ownerLink.tsx";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useRead } from "../../shop/useShop.ts";
@@ -52,8 +53,8 @@ function BallFacts({ ball }: { readonly ball: Ball }) {
     },
   );
   const { core } = ball;
-  const rows: readonly (readonly [string, string])[] = [
-    [BALL_LOG.owner, owner.data?.name ?? BALL_LOG.nobody],
+  const rows: readonly (readonly [string, ReactNode])[] = [
+    [BALL_LOG.owner, ownerLink(ball.bowlerId === null ? null : (owner.data ?? null), BALL_LOG.nobody)],
     [INTAKE.cover, COVER_WORDS[ball.cover]],
     [INTAKE.serialShort, ball.serial ?? BALL_LOG.unknown],
     [BALL_LOG.job, ball.job === null ? BALL_LOG.unknown : BALL_JOB_WORDS[ball.job]],

@@ -1,5 +1,5 @@
 import { useEffect, useState } from "react";
-import { useLocation } from "wouter";
+import { Link, useLocation } from "wouter";
 import { INTAKE } from "#words/en/rooms/intake";
 import { LineField } from "../../pieces/PlainFields.tsx";
 import { answered, ShopFault, shop } from "../../shop/shopClient.ts";
@@ -142,7 +142,15 @@ function WhoBrings({ draft, tried, onChange }: WhoProps) {
     onChange((old) => ({ ...old, bowler: { id: null, name: "", phone: "", ...old.bowler, ...change } }));
   return (
     <section className="plate">
-      <h2>{bowler === null ? INTAKE.unclaimed : bowler.id === null ? INTAKE.newBowler : bowler.name}</h2>
+      <h2>
+        {bowler === null ? (
+          INTAKE.unclaimed
+        ) : bowler.id === null ? (
+          INTAKE.newBowler
+        ) : (
+          <Link href={`/bowlers/${bowler.id}`}>{bowler.name}</Link>
+        )}
+      </h2>
       {bowler !== null && bowler.id === null && (
         <div className="field-row">
           <LineField

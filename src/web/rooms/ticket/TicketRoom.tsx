@@ -1,4 +1,4 @@
-import { useEffect } from "react";
+import { type ReactNode, useEffect } from "react";
 import { Link } from "wouter";
 import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
@@ -9,6 +9,7 @@ import { TICKET } from "#words/en/rooms/ticket";
 import { TICKET_STATE_WORDS } from "#words/en/rooms/today";
 import { COVER_WORDS } from "#words/en/screens";
 import { Facts } from "../../pieces/Facts.tsx";
+import { ownerLink } from "../../pieces/ownerLink.tsx";
 import { Reading } from "../../shop/Reading.tsx";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
@@ -86,8 +87,8 @@ function Papers({ ticket }: { readonly ticket: Ticket }) {
 function TicketFacts({ ticket, ball, bowler }: PartProps) {
   const times = useShopTimes();
   const symptoms = ticket.symptoms.map((id) => (id in SYMPTOMS ? SYMPTOMS[id as keyof typeof SYMPTOMS] : id));
-  const rows: readonly (readonly [string, string])[] = [
-    [TICKET.owner, bowler?.name ?? TICKET.nobody],
+  const rows: readonly (readonly [string, ReactNode])[] = [
+    [TICKET.owner, ownerLink(bowler, TICKET.nobody)],
     [INTAKE.cover, COVER_WORDS[ball.cover]],
     ...(ball.serial === null ? [] : [[INTAKE.serialShort, ball.serial] as const]),
     [TICKET.promised, ticket.promisedFor === null ? TICKET.noPromise : times.at(ticket.promisedFor)],

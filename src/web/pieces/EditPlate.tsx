@@ -1,0 +1,33 @@
+import type { ReactNode } from "react";
+import { EDITING } from "#words/en/rooms/pieces";
+import type { Editing } from "../shop/useEditing.ts";
+import { type EditField, EditForm } from "./EditForm.tsx";
+import { Facts } from "./Facts.tsx";
+
+interface PlateProps {
+  readonly title: string;
+  readonly rows: readonly (readonly [name: string, value: string])[];
+  readonly fields: readonly EditField[];
+  readonly editing: Editing;
+  /** Under the facts and under the form alike. */
+  readonly children?: ReactNode;
+}
+
+/** What is known of a thing, and the same as a form, in the same place. */
+export function EditPlate({ title, rows, fields, editing, children }: PlateProps) {
+  const { typed } = editing;
+  return (
+    <section className="plate">
+      <div className="ball-work-head">
+        <h2>{title}</h2>
+        {typed === null && (
+          <button type="button" className="button no-print" aria-label={`${EDITING.change}: ${title}`} onClick={editing.begin}>
+            {EDITING.change}
+          </button>
+        )}
+      </div>
+      {typed === null ? <Facts rows={rows} /> : <EditForm fields={fields} editing={{ ...editing, typed }} />}
+      {children}
+    </section>
+  );
+}

@@ -1,0 +1,56 @@
+import { type Key, type ReactNode, useState } from "react";
+import { TABLE } from "#words/en/rooms/pieces";
+
+export interface Column<Row> {
+  readonly name: string;
+  readonly cell: (row: Row) => ReactNode;
+  /** Figures stand at the right, so that their digits are one under the other. */
+  readonly kind?: "figure";
+}
+
+interface TableProps<Row> {
+  readonly name: string;
+  readonly columns: readonly Column<Row>[];
+  readonly rows: readonly Row[];
+  readonly keyOf: (row: Row) => Key;
+}
+
+const AT_FIRST = 25;
+
+/** A table. Of a long one the beginning is shown, and the rest when it is asked for; on a narrow page each row becomes a card of named figures. */
+export function PlainTable<Row>({ name, columns, rows, keyOf }: TableProps<Row>) {
+  const [all, setAll] = useState(false);
+  const shown = all ? rows : rows.slice(0, AT_FIRST);
+  return (
+    <>
+      <table className="stages plain-table">
+        <caption className="note">{name}</caption>
+        <thead>
+          <tr>
+            {columns.map((column) => (
+              <th key={column.name} scope="col" className={column.kind}>
+                {column.name}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {shown.map((row) => (
+            <tr key={keyOf(row)}>
+              {columns.map((column) => (
+                <td key={column.name} className={column.kind} data-name={column.name}>
+                  {column.cell(row)}
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {!all && rows.length > shown.length && (
+        <button type="button" className="button wide no-print" onClick={() => setAll(true)}>
+          {TABLE.showAll(rows.length)}
+        </button>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,59 @@
+import { Link } from "wouter";
+import type { Ball } from "#contract/records/ball";
+import { BOWLER } from "#words/en/rooms/bowler";
+import { BALL_JOB_WORDS, COVER_WORDS } from "#words/en/screens";
+import { gamesSinceWork, knownFinish } from "../../benchWork/benchBall.ts";
+import { FinishSwatch } from "../../pieces/FinishSwatch.tsx";
+import { everyPage } from "../../shop/everyPage.ts";
+import { Reading } from "../../shop/Reading.tsx";
+import { answered, shop } from "../../shop/shopClient.ts";
+import { useRead } from "../../shop/useShop.ts";
+
+/** Every ball that the bowler has today. */
+export function useBag(bowlerId: string) {
+  return useRead(["balls", "all of", bowlerId], () =>
+    everyPage((after) => answered(shop.balls.$get({ query: { bowlerId, limit: "200", order: "oldest first", ...after } }))),
+  );
+}
+
+/** The bowler's balls, each with its finish as a texture; those that are not in use last. */
+export function Bag({ bowlerId }: { readonly bowlerId: string }) {
+  const balls = useBag(bowlerId);
+  return (
+    <section className="plate">
+      <h2>{BOWLER.bag}</h2>
+      <Reading of={balls} isEmpty={(all) => all.length === 0} empty={BOWLER.noBalls}>
+        {(all) => (
+          <ul className="queue">
+            {all
+              .toSorted((a, b) => Number(a.state !== "in use") - Number(b.state !== "in use"))
+              .map((ball) => (
+                <BagLine key={ball.id} ball={ball} />
+              ))}
+          </ul>
+        )}
+      </Reading>
+    </section>
+  );
+}
+
+function BagLine({ ball }: { readonly ball: Ball }) {
+  const finish = knownFinish(ball);
+  const games = gamesSinceWork(ball);
+  return (
+    <li>
+      <Link href={`/balls/${ball.id}`} className="queue-line bag-line">
+        {finish === null ? <span /> : <FinishSwatch finish={finish} />}
+        <strong className="queue-ball">{ball.name}</strong>
+        <span>
+          {COVER_WORDS[ball.cover]}
+          {ball.job === null ? "" : `, ${BALL_JOB_WORDS[ball.job]}`}
+        </span>
+        <span>
+          {finish === null ? BOWLER.finishUnknown : `${finish}, ${BOWLER.sinceWork(games)}`}{" "}
+          <em className="queue-state">{BOWLER.states[ball.state]}</em>
+        </span>
+      </Link>
+    </li>
+  );
+}

@@ -1,0 +1,61 @@
+import { useEffect } from "react";
+import { Link } from "wouter";
+import type { Bowler } from "#contract/records/bowler";
+import { BOWLER } from "#words/en/rooms/bowler";
+import { Reading } from "../../shop/Reading.tsx";
+import { answered, shop } from "../../shop/shopClient.ts";
+import { useRead } from "../../shop/useShop.ts";
+import { useShopTimes } from "../../shop/zone.ts";
+import { Bag } from "./Bag.tsx";
+import { Contacts } from "./Contacts.tsx";
+import { Deliveries } from "./Deliveries.tsx";
+import { PersonalData } from "./PersonalData.tsx";
+import { SpreadAndPap } from "./SpreadAndPap.tsx";
+import { Visits } from "./Visits.tsx";
+
+/** One customer: how the ball is delivered, what is in the bag, when they came, and what is kept of them. */
+export function BowlerRoom({ params }: { readonly params: Readonly<Record<string, string>> }) {
+  const bowler = useRead(["bowlers", params.id], () => answered(shop.bowlers[":id"].$get({ param: { id: params.id } })));
+  useEffect(() => {
+    document.title = bowler.data === undefined ? BOWLER.title : nameOf(bowler.data);
+  }, [bowler.data]);
+  return (
+    <main id="answer" className="room bowler" tabIndex={-1}>
+      <Reading of={bowler}>{(read) => <WholeBowler key={read.id} bowler={read} />}</Reading>
+    </main>
+  );
+}
+
+function nameOf({ name, erasedAt }: Bowler): string {
+  return erasedAt === null ? name : BOWLER.erasedName;
+}
+
+function WholeBowler({ bowler }: { readonly bowler: Bowler }) {
+  const times = useShopTimes();
+  const { erasedAt } = bowler;
+  return (
+    <>
+      <div className="room-head">
+        <h1>{nameOf(bowler)}</h1>
+        <Link href="/intake" className="button no-print">
+          {BOWLER.takeIn}
+        </Link>
+      </div>
+      {erasedAt !== null && <p className="nothing">{BOWLER.erased(times.day(erasedAt))}</p>}
+      <div className="room-columns">
+        <div>
+          {erasedAt === null && <Deliveries bowler={bowler} />}
+          <Bag bowlerId={bowler.id} />
+          <Visits bowlerId={bowler.id} />
+        </div>
+        {erasedAt === null && (
+          <div>
+            <Contacts bowler={bowler} />
+            <SpreadAndPap bowler={bowler} />
+            <PersonalData bowler={bowler} />
+          </div>
+        )}
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,82 @@
+import type { Bowler } from "#contract/records/bowler";
+import { TYPICAL_SPREAD } from "#engine/delivery/words";
+import { BOWLER } from "#words/en/rooms/bowler";
+import type { EditField } from "../../pieces/EditForm.tsx";
+import { EditPlate } from "../../pieces/EditPlate.tsx";
+import { figureOrNull, typedOf } from "../../shop/typedValues.ts";
+import { type Typed, useEditing } from "../../shop/useEditing.ts";
+import { type SpeedUnit, useSpeed } from "../../shop/zone.ts";
+import { BOWLER_TOUCHES, type BowlerChange, changeBowler, readBowler } from "./changeBowler.ts";
+
+type Spread = NonNullable<Bowler["spread"]>;
+
+const PAP = ["pap.overIn", "pap.upIn"] as const;
+const SPREAD = [
+  ["speedMph", (unit: string) => BOWLER.spreadSpeed(unit)],
+  ["revRateRpm", () => BOWLER.spreadRevs],
+  ["axisRotationDeg", () => BOWLER.spreadRotation],
+  ["launchAngleDeg", () => BOWLER.spreadLaunch],
+  ["laydownBoards", () => BOWLER.spreadLaydown],
+] as const satisfies readonly (readonly [keyof Spread, (unit: string) => string])[];
+
+/** How much the bowler varies from shot to shot, and where the axis leaves the ball. */
+export function SpreadAndPap({ bowler }: { readonly bowler: Bowler }) {
+  const speed = useSpeed();
+  const editing = useEditing({
+    memory: `gritwright.bowler.spread.${bowler.id}`,
+    thing: bowler,
+    typedOf: (one) => spreadTyped(one, speed),
+    send: (typed, made) => changeBowler(bowler.id, made, spreadChange(typed, speed)),
+    read: readBowler,
+    touches: BOWLER_TOUCHES,
+  });
+  const { spread, pap } = bowler;
+  const shown = (key: keyof Spread, value: number) => (key === "speedMph" ? speed.typed(value) : String(value));
+  const rows = SPREAD.map(([key, label]) => {
+    const known = spread?.[key] ?? null;
+    return [label(speed.unit), known === null ? `${shown(key, TYPICAL_SPREAD[key])}, ${BOWLER.usual}` : shown(key, known)] as const;
+  });
+  return (
+    <EditPlate
+      title={BOWLER.spread}
+      rows={[
+        ...rows,
+        [BOWLER.papOver, pap === null ? BOWLER.unknown : String(pap.overIn)],
+        [BOWLER.papUp, pap === null ? BOWLER.unknown : String(pap.upIn)],
+      ]}
+      fields={fieldsIn(speed.unit)}
+      editing={editing}
+    >
+      <p className="note">{BOWLER.spreadWhy}</p>
+    </EditPlate>
+  );
+}
+
+function fieldsIn(unit: string): readonly EditField[] {
+  return [
+    ...SPREAD.map(([key, label]) => ({ path: `spread.${key}`, label: label(unit), as: "number" as const })),
+    { path: PAP[0], label: BOWLER.papOver, as: "number", help: BOWLER.papHelp },
+    { path: PAP[1], label: BOWLER.papUp, as: "number", help: BOWLER.papHelp },
+  ];
+}
+
+function spreadTyped({ spread, pap }: Bowler, speed: SpeedUnit): Typed {
+  const figures = SPREAD.map(([key]) => {
+    const value = spread?.[key] ?? null;
+    return [`spread.${key}`, key === "speedMph" ? speed.typed(value) : typedOf(value)];
+  });
+  return { ...Object.fromEntries(figures), [PAP[0]]: typedOf(pap?.overIn), [PAP[1]]: typedOf(pap?.upIn) };
+}
+
+function spreadChange(typed: Typed, speed: SpeedUnit): BowlerChange {
+  const figures = SPREAD.map(([key]) => [key, figureOrNull(typed[`spread.${key}`])] as const);
+  const spread = Object.fromEntries(
+    figures.map(([key, value]) => [key, key === "speedMph" && typeof value === "number" ? speed.mph(value) : value]),
+  ) as Spread;
+  const [overIn, upIn] = PAP.map((path) => figureOrNull(typed[path]));
+  return {
+    spread: figures.every(([, value]) => value === null) ? null : spread,
+    // One of the two alone is no place: the shop refuses it, and says what it wants.
+    pap: overIn === null && upIn === null ? null : ({ overIn, upIn } as NonNullable<Bowler["pap"]>),
+  };
+}

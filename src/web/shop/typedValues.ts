@@ -1,0 +1,26 @@
+/** A line as it is kept: null where nothing was written. */
+export function textOrNull(typed: string): string | null {
+  const text = typed.trim();
+  return text === "" ? null : text;
+}
+
+/** One of the words that may be chosen; null where none was. */
+export function wordOrNull<Word extends string>(typed: string): Word | null {
+  return typed === "" ? null : (typed as Word);
+}
+
+/**
+ * A figure as it is kept, with a decimal comma or point; null where nothing was written. What is no figure goes out as it was typed: the shop refuses it
+ * and says what is allowed, beside the field.
+ */
+export function figureOrNull(typed: string): number | null {
+  const text = typed.trim().replace(",", ".").replace("−", "-");
+  if (text === "") return null;
+  const value = Number(text);
+  return Number.isFinite(value) ? value : (typed as unknown as number);
+}
+
+/** Something that is kept, as it stands in a field; empty where nobody knows. */
+export function typedOf(value: string | number | null | undefined): string {
+  return value === null || value === undefined ? "" : String(value);
+}

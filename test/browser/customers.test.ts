@@ -1,0 +1,128 @@
+import { AxeBuilder } from "@axe-core/playwright";
+import { type APIRequestContext, expect, test } from "@playwright/test";
+import { complaints } from "./room.ts";
+
+/* One customer: what is kept of them is changed, handed out and erased, and two counters at once lose nothing. */
+
+async function aBowler(request: APIRequestContext, name: string) {
+  const made = await request.post("/api/bowlers", { data: { name, phone: "555-0199", hand: "right" } });
+  expect(made.status()).toBe(201);
+  return made.json();
+}
+
+test("contacts are changed in place; a figure that is not allowed is answered beside its field; nothing typed is lost by a reload", async ({
+  page,
+  request,
+}) => {
+  const heard = complaints(page);
+  const bowler = await aBowler(request, "Invented Customer");
+  await page.goto(`/bowlers/${bowler.id}`);
+  await page.getByRole("button", { name: "Change: Contacts" }).click();
+  await page.getByLabel("E-mail").fill("customer@shop.example");
+  await page.reload();
+  await expect(page.getByLabel("E-mail")).toHaveValue("customer@shop.example");
+  await page.getByRole("button", { name: "Keep", exact: true }).click();
+  await expect(page.getByText("customer@shop.example")).toBeVisible();
+  await page.getByRole("button", { name: "Change: Spread and PAP" }).click();
+  await page.getByLabel("PAP over, in").fill("5");
+  await page.getByLabel("PAP up, in").fill("99");
+  await page.getByRole("button", { name: "Keep", exact: true }).click();
+  await expect(page.locator(".field-problem")).toContainText("13.5");
+  await page.getByLabel("PAP up, in").fill("0,5");
+  await page.getByRole("button", { name: "Keep", exact: true }).click();
+  await expect(page.getByLabel("PAP up, in")).toHaveCount(0);
+  const kept = await (await request.get(`/api/bowlers/${bowler.id}`)).json();
+  expect([kept.email, kept.phone, kept.pap]).toEqual(["customer@shop.example", "555-0199", { overIn: 5, upIn: 0.5 }]);
+  expect(heard.filter((text) => !text.includes("422"))).toEqual([]);
+});
+
+test("two counters change one customer: both versions are shown, and the second chooses", async ({ page, request }) => {
+  const bowler = await aBowler(request, "Invented Twice");
+  await page.goto(`/bowlers/${bowler.id}`);
+  await page.getByRole("button", { name: "Change: Contacts" }).click();
+  await page.getByLabel("Telephone", { exact: true }).fill("555-0111");
+  const other = await request.patch(`/api/bowlers/${bowler.id}`, {
+    data: { phone: "555-0122", address: "1 Made-up Street" },
+    headers: { "If-Match": '"1"' },
+  });
+  expect(other.status()).toBe(200);
+  await page.getByRole("button", { name: "Keep", exact: true }).click();
+  const both = page.getByRole("alert");
+  await expect(both).toContainText("555-0111");
+  await expect(both).toContainText("555-0122");
+  await both.getByRole("button", { name: "Keep what I typed" }).click();
+  await expect(page.getByLabel("Telephone", { exact: true })).toHaveCount(0);
+  const kept = await (await request.get(`/api/bowlers/${bowler.id}`)).json();
+  expect([kept.phone, kept.address]).toEqual(["555-0111", "1 Made-up Street"]);
+});
+
+test("a delivery is added in figures or words; it says how it is known, and the one before stays", async ({ page, request }) => {
+  const bowler = await aBowler(request, "Invented Delivery");
+  await page.goto(`/bowlers/${bowler.id}`);
+  await page.getByRole("button", { name: /Write a delivery down/ }).click();
+  await page.getByRole("button", { name: "Keep this delivery" }).click();
+  await expect(page.getByText("Write one figure or choose one word first.")).toBeVisible();
+  await page.getByLabel("Launch speed, mph").fill("60");
+  await page.getByRole("button", { name: "Keep this delivery" }).click();
+  await expect(page.locator(".field-problem").first()).toContainText("40 mph");
+  await page.getByLabel("Launch speed, mph").fill("17.5");
+  await page.getByRole("button", { name: "Keep this delivery" }).click();
+  await expect(page.getByText("measured from a video").first()).toBeVisible();
+  await page.getByText("words", { exact: true }).click();
+  await page.getByLabel("How fast").selectOption("fast");
+  await page.getByRole("button", { name: "Keep this delivery" }).click();
+  await expect(page.getByText("in words, not measured").first()).toBeVisible();
+  await page.getByText("Earlier deliveries (1)").click();
+  await expect(page.getByText(/launch speed 17.5 mph/)).toBeVisible();
+});
+
+test("personal data are handed out as a file, and erased for good after asking", async ({ page, request }) => {
+  const bowler = await aBowler(request, "Invented Leaver");
+  await page.goto(`/bowlers/${bowler.id}`);
+  const download = page.waitForEvent("download");
+  await page.getByRole("button", { name: "Save the personal data" }).click();
+  expect((await download).suggestedFilename()).toBe("personal-data.zip");
+  await page.getByRole("button", { name: "Erase the personal data …" }).click();
+  await page.getByRole("button", { name: "Leave everything" }).click();
+  await expect(page.getByRole("heading", { name: "Invented Leaver" })).toBeVisible();
+  await page.getByRole("button", { name: "Erase the personal data …" }).click();
+  await page.getByRole("button", { name: "Erase, for ever" }).click();
+  await expect(page.getByText("were erased on")).toBeVisible();
+  expect(await (await request.get(`/api/bowlers/${bowler.id}`)).text()).not.toContain("Leaver");
+  const { items } = await (await request.get(`/api/audit?thingId=${bowler.id}`)).json();
+  expect(items.map(({ did }: { did: string }) => did)).toEqual(expect.arrayContaining(["export", "erase"]));
+});
+
+test("a customer of the invented shop: bag with textures, visits with what was paid, and a way in from ball and ticket", async ({
+  page,
+  request,
+}) => {
+  const { items } = await (await request.get("/api/tickets?limit=1&order=oldest first")).json();
+  await page.goto(`/tickets/${items[0].id}`);
+  const owner = await (await request.get(`/api/bowlers/${items[0].bowlerId}`)).json();
+  await page.getByRole("link", { name: owner.name }).click();
+  await expect(page.getByRole("heading", { name: owner.name })).toBeVisible();
+  await expect(page.locator(".bag-line .swatch svg").first()).toBeVisible();
+  await expect(page.locator(".plain-table tbody tr").first()).toContainText("US$");
+  await page.locator(".bag-line").first().click();
+  await expect(page.getByRole("link", { name: owner.name })).toBeVisible();
+});
+
+for (const look of ["paper", "bench"] as const) {
+  test(`nothing for axe to find at a customer, look ${look}, and nothing runs out of the page`, async ({ page, request }) => {
+    await page.addInitScript((chosen) => localStorage.setItem("gritwright.look", chosen), look);
+    const { items } = await (await request.get("/api/bowlers?limit=1&order=oldest first")).json();
+    const long = await aBowler(request, `Invented ${"Very-long-name".repeat(12)}`);
+    for (const id of [items[0].id, long.id]) {
+      await page.goto(`/bowlers/${id}`);
+      await page.getByRole("button", { name: "Change: Contacts" }).click();
+      await page.getByRole("button", { name: "Erase the personal data …" }).click();
+      const { violations } = await new AxeBuilder({ page }).analyze();
+      expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(" ")).join(", ")}`)).toEqual([]);
+      for (const width of [360, 820, 1440]) {
+        await page.setViewportSize({ width, height: 900 });
+        expect(await page.evaluate(() => document.documentElement.scrollWidth), `${id} at ${width}`).toBeLessThanOrEqual(width);
+      }
+    }
+  });
+}
