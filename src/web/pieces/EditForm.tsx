@@ -1,5 +1,6 @@
 import type { FieldProblem } from "#contract/routes/problemDocument";
 import { EDITING } from "#words/en/rooms/pieces";
+import type { ShopFault } from "../shop/shopClient.ts";
 import type { Editing, Typed } from "../shop/useEditing.ts";
 import { WriteFault } from "../shop/WriteFault.tsx";
 import { LineField, WordField, WordsField } from "./PlainFields.tsx";
@@ -55,6 +56,11 @@ function OneField({ field: { label, words, as, help }, value, problem, onChange 
   return <LineField {...common} type={as ?? "text"} />;
 }
 
+/** What the server refused of a form's own fields; empty where the fault has no field to stand beside. */
+export function problemsBeside(error: ShopFault | null, fields: readonly EditField[]): readonly FieldProblem[] {
+  return error?.fields.filter(({ path }) => fields.some((field) => field.path === path)) ?? [];
+}
+
 interface FormProps {
   readonly fields: readonly EditField[];
   readonly editing: Editing & { readonly typed: Typed };
@@ -63,7 +69,7 @@ interface FormProps {
 /** A form over a thing that is there, with both versions where somebody else was quicker. */
 export function EditForm({ fields, editing }: FormProps) {
   const { typed, theirs, error } = editing;
-  const named = error?.fields.filter(({ path }) => fields.some((field) => field.path === path)) ?? [];
+  const named = problemsBeside(error, fields);
   return (
     <form
       className="edit-form"

@@ -30,6 +30,17 @@ export const ROOMS: readonly Room[] = [
     Room: lazy(() => import("../rooms/laneSide/LaneSideRoom.tsx").then((m) => ({ default: m.LaneSideRoom }))),
   },
   {
+    path: "/lanes",
+    name: SHOP_FRAME.lanes,
+    Room: lazy(() => import("../rooms/lanes/LanesRoom.tsx").then((m) => ({ default: m.LanesRoom }))),
+  },
+  { path: "/lanes/:id", name: null, Room: lazy(() => import("../rooms/lanes/LaneRoom.tsx").then((m) => ({ default: m.LaneRoom }))) },
+  {
+    path: "/patterns/:id",
+    name: null,
+    Room: lazy(() => import("../rooms/lanes/PatternRoom.tsx").then((m) => ({ default: m.PatternRoom }))),
+  },
+  {
     path: "/measure",
     name: SHOP_FRAME.measure,
     Room: lazy(() => import("../rooms/measure/MeasureRoom.tsx").then((m) => ({ default: m.MeasureRoom }))),
@@ -39,5 +50,10 @@ export const ROOMS: readonly Room[] = [
     path: "/bowlers/:id",
     name: null,
     Room: lazy(() => import("../rooms/bowler/BowlerRoom.tsx").then((m) => ({ default: m.BowlerRoom }))),
+  },
+  {
+    path: "/stock",
+    name: SHOP_FRAME.stock,
+    Room: lazy(() => import("../rooms/stock/StockRoom.tsx").then((m) => ({ default: m.StockRoom }))),
   },
 ];

@@ -1,0 +1,61 @@
+import type { StockItem } from "#contract/records/stock";
+import { STOCK } from "#words/en/rooms/stock";
+import { EditPlate } from "../../pieces/EditPlate.tsx";
+import { Fold } from "../../pieces/Fold.tsx";
+import { answered, madeOn, shop } from "../../shop/shopClient.ts";
+import { type Typed, useEditing } from "../../shop/useEditing.ts";
+import { ComeAndGo } from "./ComeAndGo.tsx";
+import { Movements } from "./Movements.tsx";
+import { ITEM_FIELDS, itemTyped, itemWritten, readItem } from "./stockForm.ts";
+import { quantityText } from "./waitingWork.ts";
+
+interface LineProps {
+  readonly item: StockItem;
+  /** What the waiting work will take of it. */
+  readonly waiting: number;
+}
+
+/** One item in a line; pressed, what came or went can be written down. */
+export function StockLine({ item, waiting }: LineProps) {
+  return (
+    <Fold title={item.name} summary={summaryOf(item, waiting)} startsOpen="never" level={3}>
+      <p>{summaryOf(item, waiting)}</p>
+      <ComeAndGo item={item} />
+      <Movements item={item} />
+      <AboutItem item={item} />
+    </Fold>
+  );
+}
+
+/** What is left in words: nothing here hangs on a colour. */
+function summaryOf({ quantity, unit, reorderAt, state }: StockItem, waiting: number): string {
+  const parts = [STOCK.left(quantityText(quantity), STOCK.units[unit])];
+  if (quantity < 0) parts.push(STOCK.belowNought);
+  if (waiting > 0) parts.push(STOCK.waiting(quantityText(waiting), quantityText(quantity - waiting)));
+  if (waiting > quantity) parts.push(STOCK.runsOut);
+  if (state === "in use" && reorderAt !== null && quantity <= reorderAt) parts.push(STOCK.low(quantityText(reorderAt)));
+  return parts.join(" · ");
+}
+
+function AboutItem({ item }: { readonly item: StockItem }) {
+  const editing = useEditing({
+    memory: `gritwright.stock.${item.id}`,
+    thing: item,
+    typedOf: itemTyped,
+    send: (typed, made) => change(item.id, made, typed),
+    read: readItem,
+    touches: ["stock-items", "stock"],
+  });
+  const rows: readonly (readonly [string, string])[] = [
+    [STOCK.kind, STOCK.kinds[item.kind]],
+    ...(item.number === null ? [] : [[STOCK.number, quantityText(item.number)] as const]),
+    ...(item.reorderAt === null ? [] : [[STOCK.reorderAt, quantityText(item.reorderAt)] as const]),
+    ...(item.note === "" ? [] : [[STOCK.note, item.note] as const]),
+  ];
+  return <EditPlate title={STOCK.about} rows={rows} fields={ITEM_FIELDS} editing={editing} />;
+}
+
+function change(id: string, made: { readonly version: number }, typed: Typed): Promise<StockItem> {
+  const json = { ...itemWritten(typed), state: typed.state as StockItem["state"], note: typed.note };
+  return answered(shop["stock-items"][":id"].$patch({ param: { id }, json, header: madeOn(made) }));
+}
