@@ -17,6 +17,7 @@ import { readings } from "./readings.ts";
 import { restore } from "./restore.ts";
 import { shot } from "./shot.ts";
 import { stages } from "./stages.ts";
+import { transition } from "./transition.ts";
 import { verify } from "./verify.ts";
 import type { ExitCode, World } from "./world.ts";
 
@@ -33,6 +34,7 @@ const COMMANDS = new Map<string, Entry>([
   ["plan", { run: oneFile(plan), takes: ["svg", "seed", "workers"] }],
   ["shot", { run: oneFile(shot), takes: ["svg", "seed", "at"] }],
   ["carry", { run: oneFile(carry), takes: ["svg"] }],
+  ["transition", { run: oneFile(transition), takes: ["svg", "seed"] }],
   ["delivery", { run: oneFile(delivery), takes: [] }],
   ["stages", { run: oneFile(stages), takes: [] }],
   ["fade", { run: oneFile(fade), takes: ["svg"] }],

@@ -91,7 +91,7 @@ export function laneChart(input: LaneChartInput, options: LaneChartOptions = {})
       ? ""
       : stationMarks(leading.course, placed, frame, paint, leading.emphasis === "pick" ? paint.accent : paint.ink, font),
     input.courses.length > 1 ? input.courses.map((c, i) => letterOn(c.course, i, frame, paint, font)).join("") : "",
-    phaseKey(frame, width, legendTop, paint, font),
+    input.courses.length === 0 ? "" : phaseKey(frame, width, legendTop, paint, font),
     legend(input.courses, id, frame, legendTop, paint, font),
   );
 }

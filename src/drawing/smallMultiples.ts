@@ -5,10 +5,9 @@ import { type Finish, finishText } from "#engine/surface/finish";
 import { CHART } from "#words/en/charts";
 import { courseLine } from "./courseLine.ts";
 import { type LaneFrame, type Layout, laneFrame } from "./laneFrame.ts";
-import { border, landmarks } from "./laneMarks.ts";
-import { oilLevels } from "./oilContours.ts";
+import { laneStrip } from "./laneStrip.ts";
 import { FILE_PAINT, type Paint, SANS, SERIF } from "./paint.ts";
-import { el, pathOf, picture, textEl } from "./svg.ts";
+import { el, picture, textEl } from "./svg.ts";
 import { finishTexture, texturedBall } from "./texture.ts";
 
 export interface ComparedFinish {
@@ -84,14 +83,7 @@ function stripsOf(compared: readonly ComparedFinish[], lying: boolean): Strip[] 
 
 /** Lane, oil and today's course. */
 function stripGround(input: SmallMultiplesInput, frame: LaneFrame, paint: Paint): string {
-  const levels = oilLevels(input.film, frame).filter((l) => l.um >= 0.3);
-  return [
-    el("rect", { x: frame.left, y: frame.top, width: frame.width, height: frame.height, fill: paint.lane }),
-    ...levels.map((l) => el("path", { d: l.areas.map((ring) => `${pathOf(ring)}Z`).join(""), fill: paint.oil, "fill-opacity": 0.1 })),
-    landmarks(frame, paint),
-    border(frame, paint),
-    el("g", { opacity: 0.75 }, courseLine(input.today, "other", frame, paint)),
-  ].join("");
+  return laneStrip(input.film, frame, paint) + el("g", { opacity: 0.75 }, courseLine(input.today, "other", frame, paint));
 }
 
 function stripCourse(compared: ComparedFinish, frame: LaneFrame, paint: Paint): string {

@@ -216,6 +216,33 @@ export const ASSUMPTIONS = {
   "wear.laidDown.urethane": { value: 0.5, low: 0.3, high: 0.7, unit: "1", mark: "chosen", source: CHOSEN },
   "wear.laidDown.reactive": { value: 0.06, low: 0.02, high: 0.15, unit: "1", mark: "chosen", source: CHOSEN },
   "wear.laidDownReach": { value: 6, low: 4, high: 8, unit: "ft", mark: "chosen", source: CHOSEN },
+  "play.shotsAGame": {
+    value: 17,
+    low: 15,
+    high: 19,
+    unit: "shots",
+    mark: "common practice",
+    source:
+      "shots of a bowler in a game: 12 to 21 by the rules of scoring, about 17 in a league; eight on a pair put about 70 on each lane",
+  },
+  "play.fieldSpeed": { value: 17, low: 16, high: 18, unit: "mph", mark: "chosen", source: "launch speed of a usual league bowler" },
+  "play.fieldRevs": { value: 300, low: 250, high: 350, unit: "rpm", mark: "chosen", source: "rev rate of a usual league bowler" },
+  "play.fieldVariety": {
+    value: 1,
+    low: 0.6,
+    high: 1.4,
+    unit: "1",
+    mark: "chosen",
+    source: "how much league bowlers differ, over 1.4 mph, 70 rpm, 10° of rotation, 4° of tilt",
+  },
+  "play.ballChange": {
+    value: 0.35,
+    low: 0.1,
+    high: 0.8,
+    unit: "strikes",
+    mark: "chosen",
+    source: "what taking up another ball costs until its line is found",
+  },
   "carry.level": {
     value: 0.5,
     low: 0.02,

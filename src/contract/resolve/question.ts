@@ -1,18 +1,15 @@
 import type { Line } from "#engine/delivery/bowler";
 import type { ShotSetup } from "#engine/motion/shot";
-import type { Limits, PlanQuestion } from "#engine/planning/question";
+import type { PlanQuestion } from "#engine/planning/question";
 import type { CheckedJob } from "../job/jobFile.ts";
 import { resolveBall } from "./ball.ts";
 import { resolveBowler } from "./bowler.ts";
 import { DefaultsTaken } from "./defaultsTaken.ts";
 import { givenFriction, resolveLane } from "./lane.ts";
+import { resolveLimits } from "./limits.ts";
 import { resolveModel } from "./model.ts";
 
-type LeastMost = readonly [number, number];
-
-/** Lines that most bowlers can play on most approaches. */
-const USUAL_LIMITS: Limits = { laydownBoard: [9, 36], launchAngleDeg: [-1.5, 4.5], breakpointBoard: [4, 39] };
-const USUAL_SEED = 1;
+export const USUAL_SEED = 1;
 /** Down the middle: where only mechanics are asked for, no line is better than another. */
 const STRAIGHT_LINE: Line = { laydownBoard: 20, launchAngleDeg: 0 };
 
@@ -35,11 +32,7 @@ export function resolvePlan(job: CheckedJob): Resolved<PlanQuestion> {
     ball: resolveBall(job.ball, defaults),
     lane: resolveLane(job.lane, defaults),
     line: defaults.or<Line | null>("line", job.line, null),
-    limits: {
-      laydownBoard: defaults.or<LeastMost>("limits.laydownBoard", job.limits?.laydownBoard, USUAL_LIMITS.laydownBoard),
-      launchAngleDeg: defaults.or<LeastMost>("limits.launchAngleDeg", job.limits?.launchAngleDeg, USUAL_LIMITS.launchAngleDeg),
-      breakpointBoard: defaults.or<LeastMost>("limits.breakpointBoard", job.limits?.breakpointBoard, USUAL_LIMITS.breakpointBoard),
-    },
+    limits: resolveLimits(job.limits, defaults),
     candidates: defaults.or<PlanQuestion["candidates"]>("candidates", job.candidates, null),
     outsideRangeReason: job.reason ?? null,
     assumptions: setOtherwise(job),
@@ -76,6 +69,6 @@ export function resolveShot(job: CheckedJob, atFt: readonly number[]): Resolved<
 }
 
 /** Only the assumptions that the file names: an absent key and an undefined one are not the same to the engine. */
-function setOtherwise(job: CheckedJob): PlanQuestion["assumptions"] {
+export function setOtherwise(job: Pick<CheckedJob, "assumptions">): PlanQuestion["assumptions"] {
   return Object.fromEntries(Object.entries(job.assumptions ?? {}).filter(([, value]) => value !== undefined));
 }

@@ -73,7 +73,7 @@ export function filmFound(ground: PlanGround): FilmMap {
       ground,
       film,
       question.ball.finish,
-      question.line ?? bestLineNow(ground, film, question.ball.finish),
+      question.line ?? lineNow(ground, film, question.ball.finish),
       Math.min(left, SHOTS_BEFORE_AIMING_ANEW),
     );
   }
@@ -93,7 +93,8 @@ export function playedOn(ground: PlanGround, film: FilmMap, finish: Finish, line
   );
 }
 
-function bestLineNow(ground: PlanGround, film: FilmMap, finish: Finish): Line | null {
+/** The best line on a film with a finish, on a coarse map; null where there is none. */
+export function lineNow(ground: PlanGround, film: FilmMap, finish: Finish): Line | null {
   const { question, assumed, carry, searchSample } = ground;
   const map = outcomeMap(throwerOn(film, question, finish, assumed), usualQuality(question), question.limits, COARSE);
   return bestLine([map], question.bowler, carry, question.limits, searchSample)?.line ?? null;

@@ -51,6 +51,11 @@ export const ASSUMPTION_TEXTS: Readonly<Record<AssumptionId, string>> = {
   "wear.laidDown.urethane": "taken oil that urethane lays down again",
   "wear.laidDown.reactive": "taken oil that a reactive cover lays down again",
   "wear.laidDownReach": "distance over which it is laid down",
+  "play.shotsAGame": "shots of one bowler in a game",
+  "play.fieldSpeed": "launch speed of the others on the lane",
+  "play.fieldRevs": "rev rate of the others on the lane",
+  "play.fieldVariety": "how much the others differ from one another",
+  "play.ballChange": "strikes that a change of ball costs",
   "carry.level": "how well pins carry, as a rank among what fits",
   "carry.shape": "which hits carry, as a rank among what fits",
 };

@@ -40,5 +40,14 @@ export const CHART = {
   noLine: "no line",
   lossDescription: (rows: readonly string[]) => `Good shots lost in a hundred against the pick. ${rows.join(" ")}`,
   lossRow: (finish: string, value: string, low: string, high: string) => `${finish}: ${value}, between ${low} and ${high}.`,
+  transitionTitle: "The oil in play",
+  asLaid: "As laid",
+  afterGame: (game: number) => `After game ${game}`,
+  transitionShots: (shots: number) => `${shots.toFixed(0)} shots on the lane`,
+  transitionOil: (mL: number, takenMl: number) => `${mL.toFixed(1)} mL left, ${takenMl.toFixed(1)} mL taken`,
+  transitionBurn: (board: number, percent: number) => `thinnest at board ${board}: ${percent.toFixed(0)} % left`,
+  transitionLine: (laydownBoard: number, launchDeg: number) =>
+    `thick line: board ${laydownBoard.toFixed(0)}, ${launchDeg.toFixed(1)}° outward`,
+  transitionDescription: (rows: readonly string[]) => `The lane from above, once as laid and once after each game. ${rows.join(" ")}`,
   compareTitle: "Finishes side by side",
 } as const;
