@@ -88,7 +88,8 @@ export interface LeaveSeen {
 
 /** What was left, drawn, and what explains it. Sentences. */
 export interface LeavesTold {
-  readonly picture: string;
+  /** Null where every shot was a strike. */
+  readonly picture: string | null;
   readonly explained: readonly string[];
   readonly meanings: readonly string[];
 }

@@ -56,4 +56,9 @@ export const ROOMS: readonly Room[] = [
     name: SHOP_FRAME.stock,
     Room: lazy(() => import("../rooms/stock/StockRoom.tsx").then((m) => ({ default: m.StockRoom }))),
   },
+  {
+    path: "/money",
+    name: SHOP_FRAME.money,
+    Room: lazy(() => import("../rooms/money/MoneyRoom.tsx").then((m) => ({ default: m.MoneyRoom }))),
+  },
 ];
