@@ -46,11 +46,41 @@ test("a new item is kept once; delivered, thrown away and counted in two presses
   expect(saved).toContain("'=Invented pad,pad,700,7,uses,20,0");
 });
 
+test("an open balance is taken in part and the rest stays; a payment is given back once; the days add it up and the CSV holds it", async ({
+  page,
+  request,
+}) => {
+  const bowler = await (await request.post("/api/bowlers", { data: { name: "=Invented payer" } })).json();
+  const charges = [{ what: "Invented work", eachCents: 5000 }];
+  const arrivedAt = new Date().toISOString();
+  await request.post("/api/visits", { data: { bowlerId: bowler.id, arrivedAt, currency: "USD", charges } });
+  await page.goto("/money");
+  await page.getByRole("button", { name: "Take a payment of =Invented payer" }).click();
+  await page.getByLabel("Amount, USD").fill("60");
+  await expect(page.locator(".field-problem")).toContainText("at most US$50.00");
+  await page.getByLabel("Amount, USD").fill("30,00");
+  await page.getByRole("button", { name: "Take", exact: true }).first().dblclick();
+  await expect(page.getByRole("row", { name: /=Invented payer/ }).first()).toContainText("US$20.00");
+  await page.getByRole("button", { name: "Give back of US$30.00 to =Invented payer" }).click();
+  await page.getByLabel("Amount, USD").fill("10");
+  await page.getByLabel("Why").fill("too dear");
+  await page.locator(".amount-form").getByRole("button", { name: "Give back" }).click();
+  await expect(page.getByRole("cell", { name: "given back, card, too dear" })).toBeVisible();
+  await expect(page.getByRole("row", { name: /Invented work/ })).toContainText("US$20.00");
+  const saved = await savedText(page, () => page.getByRole("button", { name: "Save as CSV" }).click());
+  expect(saved).toContain("paid,'=Invented payer,30,USD,card,");
+  expect(saved).toContain("given back,'=Invented payer,-10,USD,card,too dear");
+  await page.getByLabel("To", { exact: true }).fill("2020-01-01");
+  await expect(page.getByText("The last day does not fit the first.")).toBeVisible();
+  await page.getByRole("button", { name: "last month" }).click();
+  await expect(page.getByText("Taken less given back")).toBeVisible();
+});
+
 for (const look of ["paper", "bench"] as const) {
   test(`nothing for axe to find behind the counter, look ${look}, and nothing runs out of the page`, async ({ page }) => {
     test.setTimeout(120_000);
     await page.addInitScript((chosen) => localStorage.setItem("gritwright.look", chosen), look);
-    for (const path of ["/stock"]) {
+    for (const path of ["/stock", "/money"]) {
       await page.goto(path);
       await expect(page.locator("#answer h2").first()).toBeVisible();
       const folds = page.locator(".fold-trigger[aria-expanded=false]");

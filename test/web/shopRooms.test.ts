@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { csvText } from "#contract/csv";
+import { paymentKept } from "#contract/records/money";
 import { stockItemKept } from "#contract/records/stock";
+import { byDay, centsOf, leftOf, spanOf } from "../../src/web/rooms/money/span.ts";
 import { arranged, quantityText, waitingUse } from "../../src/web/rooms/stock/waitingWork.ts";
 
 const KEPT = {
@@ -50,4 +52,63 @@ it("a cell that a spreadsheet would take for a formula is only text (OWASP, CSV 
   expect(csvText(["name"], [["=1+1"], ["@here"], ["-5 off"], ["plain, with comma"]])).toBe(
     `name\r\n'=1+1\r\n'@here\r\n'-5 off\r\n"plain, with comma"\r\n`,
   );
+});
+
+describe("spans of days", () => {
+  // Calendar facts: 2026-01-01 was a Thursday (ISO week 1 begins on Monday 2025-12-29); 2024 was a leap year.
+  it.each([
+    ["today", "2026-01-01", "2026-01-01", "2026-01-01"],
+    ["week", "2026-01-01", "2025-12-29", "2026-01-01"],
+    ["week", "2026-01-05", "2026-01-05", "2026-01-05"],
+    ["month", "2026-01-31", "2026-01-01", "2026-01-31"],
+    ["lastMonth", "2026-01-15", "2025-12-01", "2025-12-31"],
+    ["lastMonth", "2024-03-31", "2024-02-01", "2024-02-29"],
+    ["year", "2026-11-25", "2025-12-01", "2026-11-25"],
+  ] as const)("%s, seen on %s", (name, today, from, to) => {
+    expect(spanOf(name, today)).toEqual({ from, to });
+  });
+});
+
+it("an amount is typed with a comma or a point, and nothing else is an amount", () => {
+  expect(["12", "12.5", " 0,05 ", "0", "-3", "1e3", "12.345", "", "twelve"].map(centsOf)).toEqual([
+    1200,
+    1250,
+    5,
+    null,
+    null,
+    null,
+    null,
+    null,
+    null,
+  ]);
+});
+
+describe("what changed hands", () => {
+  const taken = (day: string, kind: "payment" | "refund", cents: number, id: string, refundOf: string | null = null) => ({
+    day,
+    bowlerName: null,
+    payment: paymentKept.parse({
+      ...KEPT,
+      id: `01890000-0000-7000-8000-0000000000${id}`,
+      visitId: KEPT.shopId,
+      at: `${day}T12:00:00.000Z`,
+      kind,
+      refundOf: refundOf === null ? null : `01890000-0000-7000-8000-0000000000${refundOf}`,
+      cents,
+      currency: "USD",
+      method: "cash",
+    }),
+  });
+  const payments = [taken("2026-05-01", "payment", 2000, "01"), taken("2026-05-02", "refund", 500, "02", "01")];
+
+  it("stands under its own day, refunds apart", () => {
+    expect(byDay(payments)).toEqual([
+      { day: "2026-05-02", takenCents: 0, givenCents: 500 },
+      { day: "2026-05-01", takenCents: 2000, givenCents: 0 },
+    ]);
+  });
+
+  it("a payment has left what was not given back of it", () => {
+    expect(leftOf(payments[0].payment, payments)).toBe(1500);
+  });
 });

@@ -12,6 +12,8 @@ export interface ShopTimes {
   at(instant: string): string;
   /** A day: 26 Nov 2026. */
   day(instant: string): string;
+  /** A day of the calendar, with its weekday: Thu 26 Nov 2026. */
+  weekday(day: string): string;
   /** Money of the shop: $12.00. */
   money(cents: number): string;
 }
@@ -29,10 +31,12 @@ export function useShopTimes(): ShopTimes {
     minute: "2-digit",
   });
   const day = new Intl.DateTimeFormat(LANGUAGE, { timeZone: zone, day: "numeric", month: "short", year: "numeric" });
+  const weekday = new Intl.DateTimeFormat(LANGUAGE, { timeZone: "UTC", weekday: "short", day: "numeric", month: "short", year: "numeric" });
   const money = new Intl.NumberFormat(LANGUAGE, { style: "currency", currency: settings?.currency ?? "USD" });
   return {
     at: (instant) => short.format(new Date(instant)),
     day: (instant) => day.format(new Date(instant)),
+    weekday: (written) => weekday.format(new Date(written)),
     money: (cents) => money.format(cents / 100),
   };
 }

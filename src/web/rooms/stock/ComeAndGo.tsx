@@ -3,8 +3,9 @@ import type { StockItem, StockMovementWritten } from "#contract/records/stock";
 import { STOCK } from "#words/en/rooms/stock";
 import { signed } from "#words/figures";
 import { LineField } from "../../pieces/PlainFields.tsx";
-import { answered, newKey, shop } from "../../shop/shopClient.ts";
+import { answered, shop } from "../../shop/shopClient.ts";
 import { figureOrNull } from "../../shop/typedValues.ts";
+import { useOnce } from "../../shop/useOnce.ts";
 import { useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 
@@ -15,16 +16,11 @@ const MOST = 1_000_000;
 /** What came or went, in two presses: a figure, and what happened. A mistake is taken back by a movement the other way. */
 export function ComeAndGo({ item }: { readonly item: StockItem }) {
   const [typed, setTyped] = useState("");
-  const [key, setKey] = useState(newKey);
+  const [once, renew] = useOnce();
   const [last, setLast] = useState<Pick<StockMovementWritten, "change" | "why"> | null>(null);
   const write = useWrite(
     (json: Pick<StockMovementWritten, "change" | "why" | "note">) =>
-      answered(
-        shop["stock-movements"].$post(
-          { json: { ...json, stockItemId: item.id, at: new Date().toISOString() } },
-          { headers: { "Idempotency-Key": key } },
-        ),
-      ),
+      answered(shop["stock-movements"].$post({ json: { ...json, stockItemId: item.id, at: once.at } }, { headers: once.headers })),
     ["stock-items", "stock-movements", "stock"],
   );
   const amount = amountOf(typed);
@@ -32,7 +28,7 @@ export function ComeAndGo({ item }: { readonly item: StockItem }) {
     write.mutate(json, {
       onSuccess: () => {
         setTyped("");
-        setKey(newKey());
+        renew();
         setLast(then);
       },
     });

@@ -1,0 +1,63 @@
+import { useState } from "react";
+import type { PaymentWritten } from "#contract/records/money";
+import { MONEY } from "#words/en/rooms/money";
+import { LineField, WordField } from "../../pieces/PlainFields.tsx";
+import { answered, shop } from "../../shop/shopClient.ts";
+import { useOnce } from "../../shop/useOnce.ts";
+import { useWrite } from "../../shop/useShop.ts";
+import { WriteFault } from "../../shop/WriteFault.tsx";
+import { useShopTimes } from "../../shop/zone.ts";
+import { centsOf } from "./span.ts";
+
+interface AmountProps {
+  readonly label: string;
+  /** What is done, on the button. */
+  readonly act: string;
+  readonly payment: Pick<PaymentWritten, "visitId" | "kind" | "refundOf" | "currency">;
+  readonly method: PaymentWritten["method"];
+  readonly mostCents: number;
+  onDone(): void;
+}
+
+/** An amount that changes hands, once however often it is pressed. */
+export function AmountForm({ label, act, payment, method: usual, mostCents, onDone }: AmountProps) {
+  const times = useShopTimes();
+  const [typed, setTyped] = useState((mostCents / 100).toFixed(2));
+  const [method, setMethod] = useState(usual);
+  const [note, setNote] = useState("");
+  const [once] = useOnce();
+  const write = useWrite((json: PaymentWritten) => answered(shop.payments.$post({ json, header: once.headers })), ["payments", "visits"]);
+  const cents = centsOf(typed);
+  const fits = cents !== null && cents <= mostCents;
+  return (
+    <form
+      className="amount-form"
+      aria-label={label}
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (fits) write.mutate({ ...payment, at: once.at, cents, method, note }, { onSuccess: onDone });
+      }}
+    >
+      <div className="field-row">
+        <LineField
+          label={MONEY.amount(payment.currency)}
+          inputMode="decimal"
+          value={typed}
+          problem={fits ? undefined : MONEY.amountAllowed(times.money(mostCents))}
+          onChange={setTyped}
+        />
+        <WordField label={MONEY.method} value={method} words={MONEY.methods} onChange={(word) => setMethod(word as typeof method)} />
+        <LineField label={MONEY.why} value={note} onChange={setNote} />
+      </div>
+      <div className="buttons">
+        <button type="submit" className="button primary" disabled={!fits || write.isPending}>
+          {act}
+        </button>
+        <button type="button" className="button" disabled={write.isPending} onClick={onDone}>
+          {MONEY.leave}
+        </button>
+      </div>
+      <WriteFault error={write.error} />
+    </form>
+  );
+}

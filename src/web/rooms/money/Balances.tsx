@@ -1,0 +1,81 @@
+import { useState } from "react";
+import type { VisitAccount } from "#contract/routes/money";
+import { MONEY } from "#words/en/rooms/money";
+import { ownerLink } from "../../pieces/ownerLink.tsx";
+import { type Column, PlainTable } from "../../pieces/PlainTable.tsx";
+import { everyPage } from "../../shop/everyPage.ts";
+import { Reading } from "../../shop/Reading.tsx";
+import { answered, shop } from "../../shop/shopClient.ts";
+import { useRead } from "../../shop/useShop.ts";
+import { useShopTimes } from "../../shop/zone.ts";
+import { AmountForm } from "./AmountForm.tsx";
+
+/** Open visits of which something is owed, one way or the other. */
+export function Balances() {
+  const accounts = useRead(["visits", "accounts", "open"], () =>
+    everyPage((after) => answered(shop.accounts.$get({ query: { state: "open", limit: "200", ...after } }))),
+  );
+  const owing = (all: readonly VisitAccount[]) => all.filter(({ account }) => account.owedCents !== 0);
+  return (
+    <section className="plate">
+      <h2>{MONEY.balances}</h2>
+      <Reading of={accounts} isEmpty={(all) => owing(all).length === 0} empty={MONEY.noBalances}>
+        {(all) => <Owing accounts={owing(all)} />}
+      </Reading>
+    </section>
+  );
+}
+
+function Owing({ accounts }: { readonly accounts: readonly VisitAccount[] }) {
+  const times = useShopTimes();
+  const [taking, setTaking] = useState<string | null>(null);
+  const taken = accounts.find(({ visit }) => visit.id === taking);
+  const { balanceColumns } = MONEY;
+  const columns: readonly Column<VisitAccount>[] = [
+    { name: balanceColumns.name, cell: ({ visit, bowlerName }) => ownerLink(ownerOf(visit.bowlerId, bowlerName), MONEY.nobody) },
+    { name: balanceColumns.on, cell: ({ visit }) => times.day(visit.arrivedAt) },
+    { name: balanceColumns.total, kind: "figure", cell: ({ account }) => times.money(account.totalCents) },
+    {
+      name: balanceColumns.owed,
+      kind: "figure",
+      cell: ({ account }) =>
+        account.owedCents > 0 ? <strong>{times.money(account.owedCents)}</strong> : MONEY.owedToThem(times.money(-account.owedCents)),
+    },
+    {
+      name: MONEY.take,
+      cell: ({ visit, account, bowlerName }) =>
+        account.owedCents <= 0 ? (
+          ""
+        ) : (
+          <button
+            type="button"
+            className="button no-print"
+            aria-label={MONEY.takeFrom(bowlerName ?? MONEY.nobody)}
+            onClick={() => setTaking(visit.id)}
+          >
+            {MONEY.take}
+          </button>
+        ),
+    },
+  ];
+  return (
+    <>
+      {taken !== undefined && (
+        <AmountForm
+          key={taken.visit.id}
+          label={MONEY.takeFrom(taken.bowlerName ?? MONEY.nobody)}
+          act={MONEY.take}
+          payment={{ visitId: taken.visit.id, kind: "payment", currency: taken.account.currency }}
+          method="card"
+          mostCents={taken.account.owedCents}
+          onDone={() => setTaking(null)}
+        />
+      )}
+      <PlainTable name={MONEY.balances} columns={columns} rows={accounts} keyOf={({ visit }) => visit.id} />
+    </>
+  );
+}
+
+function ownerOf(id: string | null, name: string | null) {
+  return id === null ? null : { id, name: name ?? MONEY.nobody };
+}
