@@ -135,6 +135,26 @@ test("worked by the clock: the wrong label is refused, a reload goes on at the s
   await expect.poll(async () => (await (await request.get(`/api/tickets/${id}`)).json()).state, { timeout: 20_000 }).toBe("ready");
   const done = await (await request.get(`/api/stages-done?ticketId=${id}&limit=200`)).json();
   expect(done.items).toHaveLength(ticket.stages.length);
+  // What the shop keeps by uses has left the stock, and says for which stage.
+  const [used] = done.items.flatMap((stage: { used: { stockItemId: string }[] }) => stage.used);
+  const moved = await (await request.get(`/api/stock-movements?stockItemId=${used.stockItemId}&limit=200`)).json();
+  const ids = done.items.map((stage: { id: string }) => stage.id);
+  expect(
+    moved.items
+      .filter(({ stageDoneId }: { stageDoneId: string }) => ids.includes(stageDoneId))
+      .map(({ change }: { change: number }) => change),
+  ).toEqual([-1]);
+});
+
+test("balls that wait for the same stage open in the guide together, with one press", async ({ page, request }) => {
+  const ball = await knownBall(request);
+  const ids = [await takenIn(page, ball, "1000"), await takenIn(page, ball, "3000")];
+  await page.goto("/");
+  const batch = page.getByRole("region", { name: "Work together" }).getByRole("link", { name: /^Clean: \d+ balls/ });
+  await batch.click();
+  await page.waitForURL(/\/bench\//);
+  expect(new URL(page.url()).pathname.split("/")[2].split(",")).toEqual(expect.arrayContaining(ids));
+  await expect(page.getByRole("heading", { name: "Clean" })).toBeVisible();
 });
 
 test("the server dies in the middle of the work: the guide goes on, says what waits, and sends it later, once", async ({ browser }) => {

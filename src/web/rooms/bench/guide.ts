@@ -89,7 +89,12 @@ interface StageKey {
 
 function keyOf({ kind, abrasive, what }: PlannedStage): StageKey {
   const place = kind === null ? KIND_ORDER.length : KIND_ORDER.indexOf(kind);
-  return { name: `${kind ?? what} ${abrasive ?? ""}`, kind: place, number: Number(/\d+/.exec(abrasive ?? "")?.[0] ?? 0) };
+  return { name: stageName({ kind, abrasive, what }), kind: place, number: Number(/\d+/.exec(abrasive ?? "")?.[0] ?? 0) };
+}
+
+/** What tells a stage from others: balls whose stages have the same name are worked one after the other. */
+export function stageName({ kind, abrasive, what }: Pick<PlannedStage, "kind" | "abrasive" | "what">): string {
+  return `${kind ?? what} ${abrasive ?? ""}`;
 }
 
 function comesBefore(a: StageKey, b: StageKey): boolean {

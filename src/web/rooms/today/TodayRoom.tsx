@@ -7,6 +7,7 @@ import { answered, shop } from "../../shop/shopClient.ts";
 import { useQueue } from "../../shop/useQueue.ts";
 import { useRead } from "../../shop/useShop.ts";
 import { useShopTimes } from "../../shop/zone.ts";
+import { Batches } from "./Batches.tsx";
 
 type Waiting = Queue["items"][number];
 
@@ -32,6 +33,7 @@ export function TodayRoom() {
           </Reading>
         </section>
         <div>
+          <Batches items={queue.data?.items ?? []} />
           <section className="plate">
             <h2>{TODAY.ready}</h2>
             <Reading of={queue} isEmpty={({ items }) => !items.some(isReady)} empty={TODAY.noneReady}>

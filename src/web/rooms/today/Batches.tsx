@@ -1,0 +1,72 @@
+import { useQueries } from "@tanstack/react-query";
+import { Link } from "wouter";
+import type { Ticket } from "#contract/records/ticket";
+import type { Queue } from "#contract/routes/work";
+import { TODAY } from "#words/en/rooms/today";
+import { abrasiveName } from "../../benchWork/plannedStages.ts";
+import { answered, shop } from "../../shop/shopClient.ts";
+import { stageName } from "../bench/guide.ts";
+
+/** Asked of so many tickets at most: nobody works more in a day, and each costs the shop a question. */
+const MOST = 60;
+const AT_LEAST = 2;
+
+interface Batch {
+  readonly words: string;
+  readonly ids: readonly string[];
+}
+
+/** Balls that wait for the same stage, so that one pad is taken up for all of them: each batch opens the work guide. */
+export function Batches({ items }: { readonly items: Queue["items"] }) {
+  const tickets = items
+    .map(({ ticket }) => ticket)
+    .filter(canBeWorked)
+    .slice(0, MOST);
+  const done = useQueries({
+    queries: tickets.map(({ id: ticketId }) => ({
+      queryKey: ["stages-done", ticketId],
+      queryFn: () => answered(shop["stages-done"].$get({ query: { ticketId, order: "oldest first", limit: "200" } })),
+      networkMode: "always" as const,
+    })),
+  });
+  const batches = batchesOf(tickets, (i) => done[i].data?.items.length ?? null);
+  if (batches.length === 0) return null;
+  return (
+    <section className="plate" aria-label={TODAY.batches}>
+      <h2>{TODAY.batches}</h2>
+      <p className="note">{TODAY.batchesWhy}</p>
+      <ul className="batches">
+        {batches.map(({ words, ids }) => (
+          <li key={words}>
+            <Link href={`/bench/${ids.join(",")}`} className="button">
+              {TODAY.batch(words, ids.length)}
+            </Link>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function canBeWorked({ state, stages, stops }: Ticket): boolean {
+  const isOnBench = state === "received" || state === "in work" || state === "rework";
+  return isOnBench && stages.length > 0 && stops.every(({ clearedAt }) => clearedAt !== null);
+}
+
+/** Tickets by the stage that is next on them, where two or more share it; the largest batch first. @param doneOf stages signed, null while it is being read */
+function batchesOf(tickets: readonly Ticket[], doneOf: (index: number) => number | null): readonly Batch[] {
+  const batches = new Map<string, { words: string; ids: string[] }>();
+  tickets.forEach(({ id, stages }, i) => {
+    const done = doneOf(i);
+    const next = done === null ? undefined : stages[done];
+    if (next === undefined) return;
+    const name = stageName(next);
+    const batch = batches.get(name) ?? {
+      words: [next.what, abrasiveName(next.abrasive)].filter((part) => part !== null).join(", "),
+      ids: [],
+    };
+    batch.ids.push(id);
+    batches.set(name, batch);
+  });
+  return [...batches.values()].filter(({ ids }) => ids.length >= AT_LEAST).toSorted((a, b) => b.ids.length - a.ids.length);
+}
