@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { BOOK_IDS } from "#engine/rules/ruleBooks";
 import { count, mapping, oneOf, text } from "../job/fields.ts";
 import { currency, keptAs, taxPermille } from "./fields.ts";
 
@@ -15,6 +16,8 @@ export const settingsWritten = mapping(
     roughnessUnit: oneOf(["µin", "µm"], "Unit that roughness is shown in").default("µin"),
     speedUnit: oneOf(["mph", "km/h"], "Unit that speed is shown in").default("mph"),
     paperSize: oneOf(["A4", "Letter"], "Paper in the shop's printer").default("A4"),
+    /** Whose limits a ball is held to unless an event says otherwise. */
+    ruleBook: oneOf(BOOK_IDS, "Rule book that the shop goes by").default("usbc"),
     ballsPerHour: count("", { from: 1, to: 60 }, "Balls that the bench works in an hour").default(3),
     /** An invented shop says so wherever its data are shown. */
     data: oneOf(["real", "invented"], "Whether the records are real").default("real"),

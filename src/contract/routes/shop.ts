@@ -36,6 +36,8 @@ const previewSchema = z.strictObject({
   mapping: z.record(z.string(), z.string()),
   fields: z.array(z.string()),
   rows: z.int(),
+  /** Rows that would be passed over. */
+  alreadyThere: z.int(),
   sample: z.array(z.record(z.string(), z.unknown())),
   problems: z.array(z.strictObject({ row: z.int(), column: z.string(), value: z.string(), allowed: z.string() })),
 });

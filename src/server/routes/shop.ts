@@ -38,6 +38,7 @@ export function shopHandlers({ settings, audit, search, backups, lists }: Record
         mapping: { ...preview.mapping },
         fields: [...preview.fields],
         rows: preview.rows,
+        alreadyThere: preview.alreadyThere,
         sample: preview.sample.map((row) => ({ ...row })),
         problems: preview.problems.map((problem) => ({ ...problem })),
       };

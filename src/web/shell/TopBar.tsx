@@ -1,13 +1,15 @@
-import { Link } from "wouter";
+import { Link, useLocation } from "wouter";
 import { SHOP_FRAME } from "#words/en/rooms/frame";
 import { FRAME } from "#words/en/screens";
 import { OneOf } from "../pieces/OneOf.tsx";
-import { ROOMS } from "./rooms.ts";
+import { BAR } from "./rooms.ts";
 import { VARIANTS, type Variant } from "./useVariant.ts";
 import { WhoActs } from "./WhoActs.tsx";
 
 /** The bar over every room but the bench: the rooms, who is at work, and the look. */
 export function TopBar({ variant, onVariant }: { readonly variant: Variant; onVariant(variant: Variant): void }) {
+  const [here] = useLocation();
+  const isHere = (path: string) => (path === "/" ? here === "/" : here === path || here.startsWith(`${path}/`));
   return (
     <header className="top no-print">
       <Link href="/" className="product">
@@ -17,17 +19,11 @@ export function TopBar({ variant, onVariant }: { readonly variant: Variant; onVa
         </span>
       </Link>
       <nav aria-label={SHOP_FRAME.rooms}>
-        {ROOMS.flatMap(({ path, name }) =>
-          name === null
-            ? []
-            : [
-                <Link key={path} href={path}>
-                  {name}
-                </Link>,
-              ],
-        )}
-        <Link href="/plan">{SHOP_FRAME.plan}</Link>
-        <Link href="/design">{SHOP_FRAME.design}</Link>
+        {BAR.map(({ path, name }) => (
+          <Link key={path} href={path} aria-current={isHere(path) ? "page" : undefined}>
+            {name}
+          </Link>
+        ))}
       </nav>
       <WhoActs />
       <OneOf label={FRAME.variant} value={variant} words={VARIANTS} onChange={onVariant} />

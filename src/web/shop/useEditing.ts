@@ -28,6 +28,8 @@ interface EditingParts<T extends Versioned> {
   /** The thing as the server has it now; null where it cannot be read. */
   read(current: unknown): T | null;
   readonly touches: readonly string[];
+  /** Called when the form has been kept or left. */
+  onClose?(): void;
 }
 
 /** A form over a thing: closed, or open with what was typed. */
@@ -46,14 +48,16 @@ export interface Editing {
 }
 
 /** Editing in place: what was typed outlives a reload, and a conflict loses neither version. */
-export function useEditing<T extends Versioned>({ memory, thing, typedOf, send, read, touches }: EditingParts<T>): Editing {
+export function useEditing<T extends Versioned>({ memory, thing, typedOf, send, read, touches, onClose }: EditingParts<T>): Editing {
   const [draft, setDraft] = useKept<Draft | null>(memory, () => null);
   const [theirs, setTheirs] = useState<T | null>(null);
   const write = useWrite(({ typed, version, before }: Draft) => send(typed, { version }, changedIn(before, typed)), touches);
+  const begun: Draft = { version: thing.version, before: typedOf(thing), typed: typedOf(thing) };
   const close = () => {
     setDraft(null);
     setTheirs(null);
     write.reset();
+    onClose?.();
   };
   const keep = (made: Draft) =>
     write.mutate(made, {
@@ -65,11 +69,14 @@ export function useEditing<T extends Versioned>({ memory, thing, typedOf, send, 
     theirs: theirs === null ? null : typedOf(theirs),
     error: write.error,
     isBusy: write.isPending,
-    begin: () => setDraft({ version: thing.version, before: typedOf(thing), typed: typedOf(thing) }),
-    set: (path, value) => setDraft((old) => (old === null ? null : { ...old, typed: { ...old.typed, [path]: value } })),
+    begin: () => setDraft(begun),
+    set: (path, value) => setDraft((old) => ({ ...(old ?? begun), typed: { ...(old ?? begun).typed, [path]: value } })),
     leave: close,
-    keep: () => draft !== null && keep(draft),
-    keepMine: () => draft !== null && theirs !== null && keep({ ...draft, version: theirs.version }),
+    // Where nothing was touched there is nothing to write.
+    keep: () => (draft === null ? close() : keep(draft)),
+    keepMine: () => {
+      if (draft !== null && theirs !== null) keep({ ...draft, version: theirs.version });
+    },
   };
 }
 

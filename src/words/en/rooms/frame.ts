@@ -10,12 +10,18 @@ export const SHOP_FRAME = {
   stock: "Stock",
   money: "Money",
   shop: "Shop",
-  design: "Pieces",
   whoActs: "At work",
   nobody: "nobody yet",
   inventedName: "Invented shop",
   invented: "Invented shop: every person, ball and place in it is made up.",
   away: "The shop's server does not answer. What you see was read before; what you write is not kept yet.",
+  serverAway:
+    "The shop's server does not answer. Work goes on: what you sign, note and decide here waits in this browser and is sent when the server is back.",
+  readAt: (when: string) => `What you see was read ${when} or later.`,
+  plainAddressName: "What is missing at this address",
+  plainAddress:
+    "This address is neither this machine itself nor encrypted, so the browser forbids some things here: the page cannot be installed or opened while the server is away, and the screen cannot be kept awake at the bench. Open it on the shop's own machine, or over a secure address. What you write is kept until it is sent, here too.",
+  understood: "Understood",
   tryAgain: "Try again",
   reading: "Reading …",
   nothingHere: "Nothing here yet.",
@@ -26,6 +32,17 @@ export const SHOP_FRAME = {
   dealtWith: "I have dealt with it",
   undo: "Undo",
   saved: "Kept.",
+} as const;
+
+/** What waits to be sent, and what came between. */
+export const WAITING = {
+  ticketChange: "change of a ticket",
+  ticketMove: (state: string) => `ticket moved on to: ${state}`,
+  conflict: (what: string) => `Somebody else changed it while this waited: ${what}. Nothing is lost; which of the two is to stand?`,
+  both: (field: string, mine: string, theirs: string) => `${field}: written here ${mine}; in the shop ${theirs}`,
+  nothing: "nothing",
+  sendMine: "Send mine all the same",
+  leaveTheirs: "Leave what the shop has",
 } as const;
 
 /** Finding a ball, wherever one is wanted. */

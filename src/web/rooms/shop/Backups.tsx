@@ -1,0 +1,70 @@
+import { SHOP } from "#words/en/rooms/shop";
+import { type Column, PlainTable } from "../../pieces/PlainTable.tsx";
+import { Reading } from "../../shop/Reading.tsx";
+import { answered, shop } from "../../shop/shopClient.ts";
+import { useRead, useWrite } from "../../shop/useShop.ts";
+import { WriteFault } from "../../shop/WriteFault.tsx";
+import { useShopTimes } from "../../shop/zone.ts";
+
+const listed = () => answered(shop.backups.$get());
+type Backup = Awaited<ReturnType<typeof listed>>["items"][number];
+
+/** The checked copies of the records: made, read through again, kept elsewhere. */
+export function Backups() {
+  const backups = useRead(["backups"], listed);
+  const make = useWrite((_: undefined) => answered(shop.backups.$post()), ["backups"]);
+  const verify = useWrite((name: string) => answered(shop.backups[":name"].verify.$post({ param: { name } })), []);
+  return (
+    <>
+      <p className="note">{SHOP.backupsWhy}</p>
+      <button type="button" className="button" disabled={make.isPending} onClick={() => make.mutate(undefined)}>
+        {make.isPending ? SHOP.making : SHOP.makeBackup}
+      </button>
+      <WriteFault error={make.error} />
+      {verify.data !== undefined && (
+        <p role="status">
+          {SHOP.sound(verify.variables, verify.data.files, verify.data.counts.tickets ?? 0)}{" "}
+          {verify.data.missing.length > 0 && SHOP.missingFiles(verify.data.missing.length)}
+        </p>
+      )}
+      <WriteFault error={verify.error} />
+      <Reading of={backups} isEmpty={({ items }) => items.length === 0} empty={SHOP.noBackups}>
+        {({ items }) => <BackupTable backups={items} isBusy={verify.isPending} onVerify={(name) => verify.mutate(name)} />}
+      </Reading>
+      <p className="note">{SHOP.restoreHow}</p>
+    </>
+  );
+}
+
+interface TableProps {
+  readonly backups: readonly Backup[];
+  readonly isBusy: boolean;
+  onVerify(name: string): void;
+}
+
+function BackupTable({ backups, isBusy, onVerify }: TableProps) {
+  const times = useShopTimes();
+  const words = SHOP.backup;
+  const columns: readonly Column<Backup>[] = [
+    { name: words.madeAt, cell: ({ madeAt }) => times.at(madeAt) },
+    { name: words.why, cell: ({ why }) => SHOP.backupWhys[why] },
+    { name: words.bytes, kind: "figure", cell: ({ bytes }) => SHOP.megabytes(bytes) },
+    {
+      name: SHOP.verify,
+      cell: ({ name }) => (
+        <button type="button" className="button" aria-label={SHOP.verifyOf(name)} disabled={isBusy} onClick={() => onVerify(name)}>
+          {SHOP.verify}
+        </button>
+      ),
+    },
+    {
+      name: SHOP.download,
+      cell: ({ name }) => (
+        <a className="button" href={`/api/backups/${encodeURIComponent(name)}`} download={name} aria-label={SHOP.downloadOf(name)}>
+          {SHOP.download}
+        </a>
+      ),
+    },
+  ];
+  return <PlainTable name={SHOP.backups} columns={columns} rows={backups} keyOf={({ name }) => name} />;
+}

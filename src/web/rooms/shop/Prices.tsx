@@ -1,0 +1,90 @@
+import { dayIn } from "#contract/records/dayIn";
+import { type Price, priceKept } from "#contract/records/money";
+import type { Settings } from "#contract/records/settings";
+import { SHOP } from "#words/en/rooms/shop";
+import { EditedList } from "../../pieces/EditedList.tsx";
+import type { EditField } from "../../pieces/EditForm.tsx";
+import { everyPage } from "../../shop/everyPage.ts";
+import { Reading } from "../../shop/Reading.tsx";
+import { answered, madeOn, shop } from "../../shop/shopClient.ts";
+import { textOrNull, typedOf } from "../../shop/typedValues.ts";
+import type { Typed } from "../../shop/useEditing.ts";
+import { useRead } from "../../shop/useShop.ts";
+import { useSettings, useShopTimes } from "../../shop/zone.ts";
+import { centsTyped, permilleOf } from "./shopFigures.ts";
+
+/** What work costs, from when until when. A bill keeps the price that it was made with. */
+export function Prices() {
+  const settings = useSettings();
+  return <Reading of={settings}>{(read) => <PriceList settings={read} />}</Reading>;
+}
+
+function PriceList({ settings }: { readonly settings: Settings }) {
+  const times = useShopTimes();
+  const prices = useRead(["prices", "all"], () =>
+    everyPage((after) => answered(shop.prices.$get({ query: { limit: "200", order: "oldest first", ...after } }))),
+  );
+  const words = SHOP.price;
+  const { currency, zone, taxPermille } = settings;
+  const today = dayIn(zone, new Date().toISOString());
+  return (
+    <Reading of={prices}>
+      {(all) => (
+        <>
+          {all.length === 0 && <p className="nothing">{SHOP.noPrices}</p>}
+          <EditedList<Price>
+            name={SHOP.prices}
+            rows={all}
+            columns={[
+              { name: words.name, cell: ({ name }) => name },
+              { name: words.each, kind: "figure", cell: ({ eachCents }) => times.money(eachCents) },
+              { name: words.tax, kind: "figure", cell: (price) => SHOP.percent(price.taxPermille) },
+              { name: words.until, cell: ({ until }) => until ?? SHOP.openEnd },
+            ]}
+            fields={fieldsIn(currency)}
+            memory="gritwright.shop.prices"
+            touches={["prices"]}
+            nameOf={({ name }) => name}
+            typedOf={priceTyped}
+            change={({ id }, typed, made) =>
+              answered(shop.prices[":id"].$patch({ param: { id }, json: priceOf(typed), header: madeOn(made) }))
+            }
+            read={(current) => priceKept.safeParse(current).data ?? null}
+            adding={{
+              title: SHOP.addPrice,
+              empty: { name: "", eachCents: "", taxPermille: String(taxPermille / 10), from: today, until: "", note: "" },
+              make: (typed, { headers }) => answered(shop.prices.$post({ json: { ...priceOf(typed), currency } }, { headers })),
+            }}
+          />
+        </>
+      )}
+    </Reading>
+  );
+}
+
+function fieldsIn(currency: string): readonly EditField[] {
+  const words = SHOP.price;
+  return [
+    { path: "name", label: words.name },
+    { path: "eachCents", label: SHOP.priceEach(currency), as: "number", help: SHOP.priceAllowed },
+    { path: "taxPermille", label: words.tax, as: "number" },
+    { path: "from", label: words.from, as: "date" },
+    { path: "until", label: words.until, as: "date" },
+    { path: "note", label: words.note },
+  ];
+}
+
+function priceTyped({ name, eachCents, taxPermille, from, until, note }: Price): Typed {
+  return { name, eachCents: (eachCents / 100).toFixed(2), taxPermille: String(taxPermille / 10), from, until: typedOf(until), note };
+}
+
+function priceOf(typed: Typed): Pick<Price, "name" | "eachCents" | "taxPermille" | "from" | "until" | "note"> {
+  return {
+    name: typed.name.trim(),
+    eachCents: centsTyped(typed.eachCents),
+    taxPermille: permilleOf(typed.taxPermille),
+    from: typed.from,
+    until: textOrNull(typed.until),
+    note: typed.note,
+  };
+}

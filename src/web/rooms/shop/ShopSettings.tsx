@@ -1,0 +1,65 @@
+import { type Settings, settingsKept } from "#contract/records/settings";
+import { BOOK_NAMES } from "#words/en/limits";
+import { SHOP } from "#words/en/rooms/shop";
+import type { EditField } from "../../pieces/EditForm.tsx";
+import { EditPlate } from "../../pieces/EditPlate.tsx";
+import { answered, madeOn, shop } from "../../shop/shopClient.ts";
+import { figureOrNull } from "../../shop/typedValues.ts";
+import { type Typed, useEditing } from "../../shop/useEditing.ts";
+import { permilleOf } from "./shopFigures.ts";
+
+type Change = Parameters<typeof shop.settings.$patch>[0]["json"];
+
+const FIELDS: readonly EditField[] = [
+  { path: "shopName", label: SHOP.shopName },
+  { path: "zone", label: SHOP.zone, help: SHOP.zoneHelp },
+  { path: "currency", label: SHOP.currency, help: SHOP.currencyHelp },
+  { path: "taxPermille", label: SHOP.tax, as: "number", help: SHOP.taxHelp },
+  { path: "ballsPerHour", label: SHOP.pace, as: "number", help: SHOP.paceHelp },
+  { path: "roughnessUnit", label: SHOP.roughnessUnit, words: { µin: "µin", µm: "µm" } },
+  { path: "speedUnit", label: SHOP.speedUnit, words: { mph: "mph", "km/h": "km/h" } },
+  { path: "paperSize", label: SHOP.paperSize, words: { A4: "A4", Letter: "Letter" } },
+  { path: "ruleBook", label: SHOP.ruleBook, words: BOOK_NAMES },
+];
+
+/** What the shop has settled on once for every room. */
+export function ShopSettings({ settings }: { readonly settings: Settings }) {
+  const editing = useEditing({
+    memory: "gritwright.shop.settings",
+    thing: settings,
+    typedOf: settingsTyped,
+    send: (typed, made, changed) => answered(shop.settings.$patch({ json: changeOf(typed, changed), header: madeOn(made) })),
+    read: (current) => settingsKept.safeParse(current).data ?? null,
+    touches: ["settings"],
+  });
+  const { shopName, zone, currency, taxPermille, ballsPerHour, roughnessUnit, speedUnit, paperSize, ruleBook } = settings;
+  return (
+    <EditPlate
+      title={SHOP.settings}
+      rows={[
+        [SHOP.shopName, shopName],
+        [SHOP.zone, zone],
+        [SHOP.currency, currency],
+        [SHOP.tax, SHOP.percent(taxPermille)],
+        [SHOP.pace, String(ballsPerHour)],
+        [SHOP.roughnessUnit, roughnessUnit],
+        [SHOP.speedUnit, speedUnit],
+        [SHOP.paperSize, paperSize],
+        [SHOP.ruleBook, BOOK_NAMES[ruleBook]],
+      ]}
+      fields={FIELDS}
+      editing={editing}
+    />
+  );
+}
+
+function settingsTyped(settings: Settings): Typed {
+  const { shopName, zone, currency, taxPermille, ballsPerHour, roughnessUnit, speedUnit, paperSize, ruleBook } = settings;
+  const figures = { taxPermille: String(taxPermille / 10), ballsPerHour: String(ballsPerHour) };
+  return { shopName, zone, currency, ...figures, roughnessUnit, speedUnit, paperSize, ruleBook };
+}
+
+function changeOf(typed: Typed, changed: ReadonlySet<string>): Change {
+  const whole = { ...typed, taxPermille: permilleOf(typed.taxPermille), ballsPerHour: figureOrNull(typed.ballsPerHour) };
+  return Object.fromEntries(Object.entries(whole).filter(([path]) => changed.has(path))) as Change;
+}
