@@ -98,6 +98,15 @@ describe("the demonstration shop", () => {
     }
   });
 
+  it("games are written down whenever a ball comes in, at the pace of a league and practice: up to four a week", () => {
+    const weeks = 730 / 7;
+    for (const { games } of all.balls) {
+      const counted = games.reduce((sum: number, entry: { games: number }) => sum + entry.games, 0);
+      expect(counted / weeks).toBeGreaterThan(0.5);
+      expect(counted / weeks).toBeLessThan(4.2);
+    }
+  });
+
   it("sanded tracks read smoother before the work than after it, more often than not by far", () => {
     const um = (ticketId: string, when: string) =>
       all.readings.find((r) => r.ticketId === ticketId && r.when === when && r.place === "track")?.raUm ?? null;

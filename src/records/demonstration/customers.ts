@@ -28,6 +28,8 @@ export interface CustomerBall {
   finish: Finish;
   finishedMs: number;
   extractedMs: number;
+  /** Up to when its games have been written down. */
+  countedMs: number;
 }
 
 /** Forty bowlers with three balls each: what a league bowler carries is a strong one, a weaker one, and one for spares. */
@@ -150,7 +152,7 @@ async function makeBall({ things, dice, beginMs, by }: Making, bowlerId: string,
     { by },
   );
   const since = beginMs - dice.whole(0, 60) * DAY;
-  return { ...ball, id: kept.id, name: kept.name, finishedMs: since, extractedMs: since };
+  return { ...ball, id: kept.id, name: kept.name, finishedMs: since, extractedMs: since, countedMs: beginMs };
 }
 
 function tenth(value: number): number {

@@ -6,7 +6,8 @@ import { openRecords } from "../openRecords.ts";
 import { makeCustomers } from "./customers.ts";
 import { dice } from "./dice.ts";
 import { furnish } from "./furnish.ts";
-import { DAY, shopClock } from "./shopClock.ts";
+import { countGames } from "./games.ts";
+import { DAY, HOUR, shopClock } from "./shopClock.ts";
 import { tellStory } from "./story.ts";
 
 export interface DemonstrationAsked {
@@ -53,7 +54,11 @@ export async function makeDemonstration({ folder, seed, today, programVersion, s
     await records.together({ by }, async (things) => {
       const making = { things, clock, dice: dice(deriveSeed(seed, DICE_STREAM)), by, beginMs, endMs };
       const shop = await furnish(making);
-      await tellStory(making, shop, await makeCustomers(making));
+      const customers = await makeCustomers(making);
+      await tellStory(making, shop, customers);
+      // Last week's league has told how much was bowled.
+      clock.at(endMs - HOUR);
+      for (const ball of customers.flatMap(({ balls }) => balls)) await countGames(making, ball);
     });
   } finally {
     await records.close();

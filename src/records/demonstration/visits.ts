@@ -8,6 +8,7 @@ import type { Stage, StagePlan } from "#engine/surface/stages";
 import { doStage, measure, whatOf } from "./benchWork.ts";
 import type { Customer, CustomerBall } from "./customers.ts";
 import { type Furnished, PRICES, TAX_PERMILLE, type Technician } from "./furnish.ts";
+import { countGames } from "./games.ts";
 import { COMPLAINTS } from "./invented.ts";
 import type { Making, Times } from "./making.ts";
 import { DAY, HOUR, MINUTE } from "./shopClock.ts";
@@ -70,6 +71,7 @@ async function takeIn(making: Making, customer: Customer, visit: Visit, ball: Cu
   // Mostly as it was; now and then a step to another finish of the cover's usual range.
   const wanted = dice.chance(0.75) ? ball.finish : dice.pick(COVERS[ball.cover].usual);
   const plan = stagesFor(ball, wanted, now);
+  await countGames(making, ball);
   const isSmoother = roughnessAt(ball, now, "track") < roughnessAt(ball, ball.finishedMs, "track");
   const ticket = await things.tickets.create(
     {
