@@ -6,6 +6,7 @@ import { PoolHere } from "./client/poolHere.ts";
 import type { WorkerPool } from "./client/workerPool.ts";
 import { Guard } from "./pieces/Guard.tsx";
 import { PlanRoom } from "./rooms/plan/PlanRoom.tsx";
+import { Away, PlainAddress } from "./shell/Away.tsx";
 import { Invented } from "./shell/Invented.tsx";
 import { ROOMS } from "./shell/rooms.ts";
 import { StillToSend } from "./shell/StillToSend.tsx";
@@ -31,6 +32,8 @@ export function App({ pool }: { readonly pool: WorkerPool }) {
           </a>
           {!isAtBench && <TopBar variant={variant} onVariant={setVariant} />}
           <Invented />
+          <Away />
+          <PlainAddress />
           <StillToSend />
           <Guard>
             <Suspense fallback={null}>

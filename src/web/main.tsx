@@ -12,6 +12,7 @@ import "./style/customers.css";
 import "./style/shopRooms.css";
 import "./style/paper.css";
 import { workerPool } from "./client/workerPool.ts";
+import { keepPage } from "./offline/install.ts";
 
 const place = document.getElementById("page");
 if (place === null) throw new Error("The page has no place to be drawn in.");
@@ -24,3 +25,5 @@ const pool = workerPool();
 const root = createRoot(place);
 // In a transition React gives the thread back every few milliseconds, from the first rendering on.
 startTransition(() => root.render(<App pool={pool} />));
+addEventListener("load", keepPage);
+if (document.readyState === "complete") keepPage();

@@ -21,6 +21,7 @@ export const strictHeaders: MiddlewareHandler = secureHeaders({
     imgSrc: ["'self'", "data:", "blob:"],
     fontSrc: ["'self'"],
     connectSrc: ["'self'"],
+    manifestSrc: ["'self'"],
     baseUri: ["'none'"],
     formAction: ["'none'"],
     frameAncestors: ["'none'"],

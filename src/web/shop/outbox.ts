@@ -1,4 +1,5 @@
 import { recall, remember } from "../client/memory.ts";
+import { tellHeard } from "./away.ts";
 import { actingPerson, PERSON_HEADER } from "./person.ts";
 import { refusalOf, ShopFault } from "./shopClient.ts";
 
@@ -6,14 +7,21 @@ import { refusalOf, ShopFault } from "./shopClient.ts";
 export interface Waiting {
   /** Idempotency key: sent again, it is done once. */
   readonly key: string;
+  readonly method: "POST" | "PATCH";
   readonly path: `/api/${string}`;
   readonly body: unknown;
+  /** The version that a change was made on; null for what is new. */
+  readonly version: number | null;
   /** In words, for whoever looks at what waits. */
   readonly what: string;
   readonly person: string | null;
   /** Why the shop refused it; null while it only waits. */
   readonly refused: string | null;
+  /** The thing as the shop has it, where somebody else changed it meanwhile: both versions stay. */
+  readonly current: unknown;
 }
+
+type Added = Pick<Waiting, "key" | "path" | "body" | "what"> & Partial<Pick<Waiting, "method" | "version">>;
 
 const MEMORY = "gritwright.outbox";
 const AGAIN_MS = 4000;
@@ -42,14 +50,24 @@ export class Outbox {
 
   readonly snapshot = (): readonly Waiting[] => this.#waiting;
 
-  add(write: Pick<Waiting, "key" | "path" | "body" | "what">): void {
-    this.#set([...this.#waiting, { ...write, person: actingPerson(), refused: null }]);
+  add({ method = "POST", version = null, ...write }: Added): void {
+    this.#set([...this.#waiting, { ...write, method, version, person: actingPerson(), refused: null, current: null }]);
     void this.flush();
   }
 
-  /** Takes a refused write out; whoever presses this has written it down elsewhere. */
+  /** Takes a refused write out; whoever presses this has written it down elsewhere, or leaves what the shop has. */
   drop(key: string): void {
     this.#set(this.#waiting.filter((write) => write.key !== key));
+  }
+
+  /** Sends a change again, over what somebody else made of the thing meanwhile. */
+  sendOver(key: string): void {
+    this.#set(
+      this.#waiting.map((write) =>
+        write.key === key ? { ...write, version: versionOf(write.current) ?? write.version, refused: null, current: null } : write,
+      ),
+    );
+    void this.flush();
   }
 
   async flush(): Promise<void> {
@@ -72,22 +90,24 @@ export class Outbox {
   /** @returns whether the shop answered */
   async #send(write: Waiting): Promise<boolean> {
     try {
-      const headers: Record<string, string> = { "Content-Type": "application/json", "Idempotency-Key": write.key };
-      if (write.person !== null) headers[PERSON_HEADER] = write.person;
-      const response = await fetch(write.path, { method: "POST", headers, body: JSON.stringify(write.body) });
+      const response = await fetch(write.path, { method: write.method, headers: headersOf(write), body: JSON.stringify(write.body) });
+      tellHeard({ isAway: false });
       const refusal = response.ok ? null : await refusalOf(response);
       // A server that is busy or closing will take it later.
       if (refusal !== null && (refusal.problem === null || refusal.problem.status >= 500)) return false;
       this.#set(
         refusal === null
           ? this.#waiting.filter(({ key }) => key !== write.key)
-          : this.#waiting.map((one) => (one.key === write.key ? { ...one, refused: refusal.message } : one)),
+          : this.#waiting.map((one) =>
+              one.key === write.key ? { ...one, refused: refusal.message, current: refusal.problem?.current ?? null } : one,
+            ),
       );
       if (refusal === null) this.#sent(write.path);
       return true;
     } catch (error) {
-      if (error instanceof TypeError || error instanceof ShopFault) return false;
-      throw error;
+      if (!(error instanceof TypeError || error instanceof ShopFault)) throw error;
+      tellHeard({ isAway: true, readAt: null });
+      return false;
     }
   }
 
@@ -98,12 +118,27 @@ export class Outbox {
   }
 }
 
+function headersOf({ key, person, version }: Waiting): Record<string, string> {
+  return {
+    "Content-Type": "application/json",
+    "Idempotency-Key": key,
+    ...(person === null ? {} : { [PERSON_HEADER]: person }),
+    ...(version === null ? {} : { "If-Match": `"${version}"` }),
+  };
+}
+
+function versionOf(current: unknown): number | null {
+  const version = typeof current === "object" && current !== null && "version" in current ? current.version : null;
+  return typeof version === "number" ? version : null;
+}
+
 function kept(): readonly Waiting[] {
   const text = recall(MEMORY);
   if (text === null) return [];
   try {
     const read: unknown = JSON.parse(text);
-    return Array.isArray(read) ? (read as Waiting[]) : [];
+    // What was kept before changes could wait has neither method nor version.
+    return Array.isArray(read) ? read.map((write): Waiting => ({ method: "POST", version: null, current: null, ...write })) : [];
   } catch {
     return [];
   }

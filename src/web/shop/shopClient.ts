@@ -7,6 +7,7 @@ import {
   problemDocumentSchema,
   problemType,
 } from "#contract/routes/problemDocument";
+import { tellHeard } from "./away.ts";
 import { actingPerson, PERSON_HEADER } from "./person.ts";
 
 /** The shop's server, typed from the table of its routes. */
@@ -40,6 +41,7 @@ export class ShopFault extends Error {
 interface Answering {
   readonly ok: boolean;
   readonly status: number;
+  readonly headers: Pick<Headers, "get">;
   json(): Promise<unknown>;
 }
 
@@ -53,14 +55,18 @@ type BodyOf<R> = R extends { json(): Promise<infer Body> } ? Exclude<Body, Probl
  */
 export async function answered<R extends Answering>(asked: Promise<R>): Promise<BodyOf<R>> {
   const response = await asked.catch((error: unknown) => {
+    tellHeard({ isAway: true, readAt: null });
     throw new ShopFault(null, error instanceof Error ? error.message : String(error));
   });
+  // Only what was kept in this browser has an age: the server is away.
+  const age = response.headers.get("age");
+  tellHeard(age === null ? { isAway: false } : { isAway: true, readAt: new Date(Date.now() - 1000 * Number(age)).toISOString() });
   if (!response.ok) throw await refusalOf(response);
   return (response.status === 204 ? null : await response.json()) as BodyOf<R>;
 }
 
 /** Why the server refused; without a problem where it said nothing that can be read. */
-export async function refusalOf(response: Answering): Promise<ShopFault> {
+export async function refusalOf(response: Pick<Answering, "status" | "json">): Promise<ShopFault> {
   const problem = problemDocumentSchema.safeParse(await response.json().catch(() => null));
   if (!problem.success) return new ShopFault(null, `Status ${response.status}`);
   return new ShopFault(problem.data, problem.data.detail ?? problem.data.title);

@@ -7,6 +7,7 @@ const Here = createContext<Outbox | null>(null);
 /** What else a write changes beside its own kind. */
 const ALSO_TOUCHES: Readonly<Record<string, readonly string[]>> = {
   "stages-done": ["stock", "stock-items"],
+  tickets: ["balls"],
   "lane-side": ["balls", "search", "stages-done", "stock", "stock-items", "tickets", "visits"],
 };
 

@@ -5,9 +5,10 @@ import type { ShopFault } from "./shopClient.ts";
 export function useRead<T>(
   key: QueryKey,
   read: () => Promise<T>,
-  options: { readonly enabled?: boolean } = {},
+  options: { readonly enabled?: boolean; readonly select?: (read: T) => T } = {},
 ): UseQueryResult<T, ShopFault> {
-  return useQuery<T, ShopFault>({ queryKey: key, queryFn: read, enabled: options.enabled ?? true });
+  const { enabled = true, select } = options;
+  return useQuery<T, ShopFault>({ queryKey: key, queryFn: read, enabled, ...(select === undefined ? {} : { select }) });
 }
 
 /** A write. When it is done everything of the kinds it touches is read again. */

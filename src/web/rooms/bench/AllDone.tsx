@@ -1,9 +1,10 @@
 import { Link } from "wouter";
 import { statesAfter } from "#contract/records/ticketStates";
 import { BENCH } from "#words/en/rooms/bench";
-import { answered, madeOn, shop } from "../../shop/shopClient.ts";
-import { useRead, useWrite } from "../../shop/useShop.ts";
+import { useTicketWrites } from "../../shop/ticketWrites.ts";
+import { useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
+import { useOneTicket } from "../ticket/useTicket.ts";
 import type { OnTheBench } from "./BenchRoom.tsx";
 
 /** Every stage is signed: measured, dried, ready. */
@@ -19,14 +20,13 @@ export function AllDone({ onBench }: { readonly onBench: readonly OnTheBench[] }
 }
 
 function Finished({ ticket, ball }: OnTheBench) {
-  const now = useRead(["tickets", ticket.id], () => answered(shop.tickets[":id"].$get({ param: { id: ticket.id } }))).data ?? ticket;
+  const now = useOneTicket(ticket.id).data ?? ticket;
+  const { move: moveOn } = useTicketWrites();
   // A ball that was never said to be in work has been, now: the states are walked one by one.
   const move = useWrite(
     async (to: "ready" | "drying") => {
-      let at = now;
-      if (!statesAfter(at.state).includes(to) && statesAfter(at.state).includes("in work"))
-        at = await answered(shop.tickets[":id"].move.$post({ param: { id: at.id }, json: { to: "in work" }, header: madeOn(at) }));
-      return answered(shop.tickets[":id"].move.$post({ param: { id: at.id }, json: { to }, header: madeOn(at) }));
+      const isFar = !statesAfter(now.state).includes(to) && statesAfter(now.state).includes("in work");
+      return moveOn(isFar ? await moveOn(now, "in work") : now, to);
     },
     ["tickets", "queue", "balls"],
   );

@@ -1,10 +1,20 @@
+import { useCallback } from "react";
 import type { Ticket } from "#contract/records/ticket";
-import { answered, madeOn, shop } from "../../shop/shopClient.ts";
+import { answered, shop } from "../../shop/shopClient.ts";
+import { type TicketChange, useTicketWrites, withWaiting } from "../../shop/ticketWrites.ts";
+import { useOutbox } from "../../shop/useOutbox.tsx";
 import { useRead, useWrite } from "../../shop/useShop.ts";
+
+/** A ticket, with what still waits to be sent for it. */
+export function useOneTicket(id: string) {
+  const { waiting } = useOutbox();
+  const select = useCallback((read: Ticket) => withWaiting(read, waiting), [waiting]);
+  return useRead(["tickets", id], () => answered(shop.tickets[":id"].$get({ param: { id } })), { select });
+}
 
 /** A ticket with its ball and owner. */
 export function useTicket(id: string) {
-  const ticket = useRead(["tickets", id], () => answered(shop.tickets[":id"].$get({ param: { id } })));
+  const ticket = useOneTicket(id);
   const ballId = ticket.data?.ballId ?? "";
   const bowlerId = ticket.data?.bowlerId ?? "";
   const ball = useRead(["balls", ballId], () => answered(shop.balls[":id"].$get({ param: { id: ballId } })), { enabled: ballId !== "" });
@@ -21,19 +31,13 @@ export function useStagesDone(ticketId: string) {
   );
 }
 
-type Change = Parameters<(typeof shop.tickets)[":id"]["$patch"]>[0]["json"];
-
-/** Changes some fields of a ticket, made on the version that is in view. */
+/** Changes some fields of a ticket, made on the version that is in view; where the shop is away the change waits. */
 export function useChangeTicket(ticket: Ticket) {
-  return useWrite(
-    (json: Change) => answered(shop.tickets[":id"].$patch({ param: { id: ticket.id }, json, header: madeOn(ticket) })),
-    ["tickets", "queue"],
-  );
+  const { change } = useTicketWrites();
+  return useWrite((json: TicketChange) => change(ticket, json), ["tickets", "queue"]);
 }
 
 export function useMoveTicket(ticket: Ticket) {
-  return useWrite(
-    (to: Ticket["state"]) => answered(shop.tickets[":id"].move.$post({ param: { id: ticket.id }, json: { to }, header: madeOn(ticket) })),
-    ["tickets", "queue", "balls"],
-  );
+  const { move } = useTicketWrites();
+  return useWrite((to: Ticket["state"]) => move(ticket, to), ["tickets", "queue", "balls"]);
 }

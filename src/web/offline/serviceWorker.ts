@@ -1,0 +1,89 @@
+import { answerFrom } from "./whatToDo.ts";
+
+/*
+ * Keeps the page going while the shop's server is away: its own files from the time it was installed, and what was last read from the shop. It writes
+ * nothing: writes wait in the page's outbox. The list of files is put in by the build.
+ */
+
+declare const __PAGE_FILES__: { readonly version: string; readonly files: readonly string[] };
+
+const worker = self as unknown as ServiceWorkerGlobalScope;
+const PAGE_CACHE = `gritwright-page-${__PAGE_FILES__.version}`;
+const READ_CACHE = "gritwright-read";
+/** Answers that are kept at most; the oldest go first. */
+const MOST_READ = 1500;
+
+worker.addEventListener("install", (event) => {
+  event.waitUntil(caches.open(PAGE_CACHE).then((cache) => cache.addAll([...__PAGE_FILES__.files])));
+});
+
+worker.addEventListener("activate", (event) => {
+  event.waitUntil(
+    caches
+      .keys()
+      .then((names) => Promise.all(names.filter((name) => name !== PAGE_CACHE && name !== READ_CACHE).map((name) => caches.delete(name))))
+      .then(() => worker.clients.claim()),
+  );
+});
+
+worker.addEventListener("fetch", (event) => {
+  const { request } = event;
+  const url = new URL(request.url);
+  if (url.origin !== worker.location.origin) return;
+  switch (answerFrom(request.method, url.pathname, request.mode === "navigate")) {
+    case "page":
+      event.respondWith(fetch(request).catch(() => fromPage("/index.html")));
+      return;
+    case "file":
+      event.respondWith(fromPage(url.pathname).then((kept) => (kept.ok ? kept : fetch(request))));
+      return;
+    case "read":
+      event.respondWith(read(request));
+      return;
+    case "forget":
+      event.respondWith(forgetAfter(request));
+      return;
+    case "network":
+  }
+});
+
+async function fromPage(path: string): Promise<Response> {
+  const cache = await caches.open(PAGE_CACHE);
+  return (await cache.match(path)) ?? Response.error();
+}
+
+/** The shop's answer; where it does not answer, what it last said, with its age (RFC 9111, 5.1). */
+async function read(request: Request): Promise<Response> {
+  const cache = await caches.open(READ_CACHE);
+  try {
+    const response = await fetch(request);
+    if (response.ok && response.headers.get("content-type")?.includes("json") === true) await keep(cache, request, response.clone());
+    return response;
+  } catch (error) {
+    const kept = await cache.match(request.url);
+    if (kept === undefined) throw error;
+    return aged(kept);
+  }
+}
+
+function aged(kept: Response): Response {
+  const headers = new Headers(kept.headers);
+  const saidAt = Date.parse(headers.get("date") ?? "");
+  headers.set("age", String(Number.isNaN(saidAt) ? 0 : Math.max(0, Math.round((Date.now() - saidAt) / 1000))));
+  return new Response(kept.body, { headers, status: kept.status });
+}
+
+async function keep(cache: Cache, request: Request, response: Response): Promise<void> {
+  // Taken out and put in again, so that the keys lie in the order in which they were last read.
+  await cache.delete(request.url);
+  await cache.put(request.url, response);
+  const keys = await cache.keys();
+  await Promise.all(keys.slice(0, Math.max(0, keys.length - MOST_READ)).map((key) => cache.delete(key)));
+}
+
+/** A bowler's data were erased in the shop: what was read of them goes too. */
+async function forgetAfter(request: Request): Promise<Response> {
+  const response = await fetch(request);
+  if (response.ok) await caches.delete(READ_CACHE);
+  return response;
+}

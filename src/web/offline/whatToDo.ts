@@ -1,0 +1,15 @@
+/** Where an answer comes from: the page, one of its files, the shop or what it last said, the network alone; `forget`: the network, and what was read goes. */
+export type AnswerFrom = "page" | "file" | "read" | "network" | "forget";
+
+/** Streams, files and long work mean something only now. */
+const ONLY_NOW = [/\/events$/, /\/bytes$/, /^\/api\/health$/, /^\/api\/backups/, /^\/api\/export$/, /^\/api\/plans/];
+const PERSONAL = /^\/api\/bowlers\/[^/]+\/personal-data$/;
+
+/** @param path of the address, without what is asked */
+export function answerFrom(method: string, path: string, isNavigation: boolean): AnswerFrom {
+  if (method === "DELETE" && PERSONAL.test(path)) return "forget";
+  if (method !== "GET") return "network";
+  if (path.startsWith("/api/")) return ONLY_NOW.some((pattern) => pattern.test(path)) ? "network" : "read";
+  if (isNavigation) return "page";
+  return "file";
+}

@@ -1,0 +1,52 @@
+import { useEffect, useState } from "react";
+import { SHOP_FRAME } from "#words/en/rooms/frame";
+import { recall, remember } from "../client/memory.ts";
+import { canGoOffline } from "../offline/install.ts";
+import { tellHeard, useHeard } from "../shop/away.ts";
+import { useShopTimes } from "../shop/zone.ts";
+
+const ASK_AGAIN_MS = 5000;
+
+/** Says that the server is away, and from when what is in view is; asks until it is back. */
+export function Away() {
+  const heard = useHeard();
+  const times = useShopTimes();
+  useEffect(() => {
+    if (!heard.isAway) return;
+    const ask = async (): Promise<void> => {
+      const response = await fetch("/api/health").catch(() => null);
+      if (response?.ok === true) tellHeard({ isAway: false });
+    };
+    const timer = setInterval(() => void ask(), ASK_AGAIN_MS);
+    return () => clearInterval(timer);
+  }, [heard.isAway]);
+  if (!heard.isAway) return null;
+  return (
+    <p className="server-away no-print" role="status">
+      {SHOP_FRAME.serverAway} {heard.readAt !== null && SHOP_FRAME.readAt(times.at(heard.readAt))}
+    </p>
+  );
+}
+
+const MEMORY = "gritwright.plainAddressSeen";
+
+/** On an address that the browser does not trust, what is missing there and why, until it has been read. */
+export function PlainAddress() {
+  const [isSeen, setSeen] = useState(() => recall(MEMORY) !== null);
+  if (canGoOffline() || isSeen) return null;
+  return (
+    <section className="server-away no-print" aria-label={SHOP_FRAME.plainAddressName}>
+      <p>{SHOP_FRAME.plainAddress}</p>
+      <button
+        type="button"
+        className="button"
+        onClick={() => {
+          remember(MEMORY, "yes");
+          setSeen(true);
+        }}
+      >
+        {SHOP_FRAME.understood}
+      </button>
+    </section>
+  );
+}
