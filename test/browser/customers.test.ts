@@ -1,5 +1,6 @@
 import { AxeBuilder } from "@axe-core/playwright";
 import { type APIRequestContext, expect, test } from "@playwright/test";
+import { PNG } from "../records/pictures.ts";
 import { complaints } from "./room.ts";
 
 /* One customer: what is kept of them is changed, handed out and erased, and two counters at once lose nothing. */
@@ -106,6 +107,55 @@ test("a customer of the invented shop: bag with textures, visits with what was p
   await expect(page.locator(".plain-table tbody tr").first()).toContainText("US$");
   await page.locator(".bag-line").first().click();
   await expect(page.getByRole("link", { name: owner.name })).toBeVisible();
+});
+
+test("a ball's log: a photo is kept, seen in the log and on its ticket; what is no picture is refused", async ({ page, request }) => {
+  const { items } = await (await request.get("/api/tickets?limit=1&order=oldest first")).json();
+  await page.goto(`/tickets/${items[0].id}`);
+  await page.getByLabel("What it shows").selectOption("serial");
+  const file = { name: "note.png", mimeType: "image/png", buffer: Buffer.from("no picture at all") };
+  await page.getByLabel("Take or choose a photo").setInputFiles(file);
+  await expect(page.getByText("These bytes are not a JPEG, PNG or WebP picture.")).toBeVisible();
+  await page.getByLabel("Take or choose a photo").setInputFiles({ ...file, name: "serial.png", buffer: PNG });
+  const photo = page.getByRole("img", { name: /^Photo, serial number/ });
+  await expect(photo).toBeVisible();
+  expect(await photo.evaluate((img: HTMLImageElement) => img.decode().then(() => img.naturalWidth))).toBe(1);
+  await page.goto(`/balls/${items[0].ballId}`);
+  await expect(page.getByRole("link", { name: "photo: serial number" })).toBeVisible();
+  await page.getByRole("button", { name: /^Take out the photo/ }).click();
+  await expect(page.getByRole("link", { name: "photo: serial number" })).toHaveCount(0);
+});
+
+test("a ball's log says what is due since when, what ends it, and what was not checked; more than two hundred entries are all there", async ({
+  page,
+  request,
+}) => {
+  const ball = await (
+    await request.post("/api/balls", {
+      data: { name: "Invented Workhorse", cover: "solid", core: { massLb: 15, rgIn: 2.5, differentialIn: 0.05 }, boxFinish: "2000" },
+    })
+  ).json();
+  const at = (i: number) => new Date(Date.UTC(2026, 0, 1) + i * 3_600_000).toISOString();
+  for (let i = 0; i < 230; i++)
+    await request.post("/api/readings", {
+      data: { ballId: ball.id, at: at(i), when: "between", place: "track", how: "tester", raUm: 0.5 + i / 1000 },
+    });
+  await page.goto(`/balls/${ball.id}`);
+  await page.getByRole("button", { name: "Show all 230" }).click();
+  await expect(page.locator(".ball-log li")).toHaveCount(230);
+  await expect(page.getByText("Within the limits measured.")).toBeVisible();
+  await expect(page.getByText(/Not checked: .*hardness/)).toBeVisible();
+  await expect(page.getByText(/oil extraction: not in these records/)).toBeVisible();
+  await expect(page.getByText(/the serial number would be sanded away/)).toBeVisible();
+  expect(await page.locator("#answer").textContent()).not.toMatch(/legal/i);
+  await page.getByRole("button", { name: "Change: About this ball" }).click();
+  await page.getByLabel("Pin to PAP, in").fill("4,5");
+  await page.getByLabel("Warranty until").fill("2028-01-31");
+  await page.getByLabel("Weight, lb").fill("17");
+  await page.getByRole("button", { name: "Keep", exact: true }).click();
+  await expect(page.getByText("Outside: mass.")).toBeVisible();
+  const kept = await (await request.get(`/api/balls/${ball.id}`)).json();
+  expect([kept.layout.pinToPapIn, kept.warranty.until, kept.core.rgIn]).toEqual([4.5, "2028-01-31", 2.5]);
 });
 
 for (const look of ["paper", "bench"] as const) {

@@ -8,7 +8,7 @@ const USUAL_DIAMETER_IN = 8.55;
 const USUAL_FINISH: Finish = { number: 2000, polished: false };
 
 /** The last work that may have changed the finish; its finish is null where others worked on it and nobody knows to what. The shop's own cleaning changes none. */
-function lastWork({ surface }: Ball): Ball["surface"][number] | null {
+export function lastWork({ surface }: Ball): Ball["surface"][number] | null {
   const counts = surface.filter(({ who, finish }) => finish !== null || (who !== "shop" && who !== "maker"));
   return counts.toSorted((a, b) => b.at.localeCompare(a.at))[0] ?? null;
 }

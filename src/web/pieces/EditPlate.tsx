@@ -6,7 +6,7 @@ import { Facts } from "./Facts.tsx";
 
 interface PlateProps {
   readonly title: string;
-  readonly rows: readonly (readonly [name: string, value: string])[];
+  readonly rows: readonly (readonly [name: string, value: ReactNode])[];
   readonly fields: readonly EditField[];
   readonly editing: Editing;
   /** Under the facts and under the form alike. */

@@ -1,71 +1,74 @@
-import { type ReactNode, useEffect } from "react";
+import { useEffect } from "react";
 import type { Ball } from "#contract/records/ball";
-import { BALL_LOG } from "#words/en/rooms/ball";
-import { INTAKE } from "#words/en/rooms/intake";
-import { BALL_JOB_WORDS, COVER_WORDS } from "#words/en/screens";
-import { gamesSinceWork, knownFinish } from "../../benchWork/benchBall.ts";
-import { Facts } from "../../pieces/Facts.tsx";
-import { ownerLink } from "../../pieces/ownerLink.tsx";
+import { SHOP_FRAME } from "#words/en/rooms/frame";
+import { Photos } from "../../shop/Photos.tsx";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useRead } from "../../shop/useShop.ts";
+import { WriteFault } from "../../shop/WriteFault.tsx";
+import { BallFacts } from "./BallFacts.tsx";
 import { BallFade } from "./BallFade.tsx";
+import { BallLimits } from "./BallLimits.tsx";
 import { BallLog } from "./BallLog.tsx";
+import { useBallRecords } from "./useBallRecords.ts";
 import { WriteDown } from "./WriteDown.tsx";
 
-/** Everything that is known of one ball: what it is, what happened to it, how its finish fades and what is due. */
+/** Everything that is known of one ball: what it is, what happened to it, how its finish fades, what is due, what is within the limits measured. */
 export function BallRoom({ params }: { readonly params: Readonly<Record<string, string>> }) {
   const ball = useRead(["balls", params.id], () => answered(shop.balls[":id"].$get({ param: { id: params.id } })));
   useEffect(() => {
     if (ball.data !== undefined) document.title = ball.data.name;
   }, [ball.data]);
   return (
-    <main id="answer" className="room" tabIndex={-1}>
-      <Reading of={ball}>
-        {(read) => (
-          <>
-            <div className="room-head">
-              <h1>{read.name}</h1>
-            </div>
-            <div className="room-columns">
-              <div>
-                <BallFade ball={read} />
-                <BallLog ball={read} />
-              </div>
-              <div>
-                <BallFacts ball={read} />
-                <WriteDown ball={read} />
-              </div>
-            </div>
-          </>
-        )}
-      </Reading>
+    <main id="answer" className="room ball" tabIndex={-1}>
+      <Reading of={ball}>{(read) => <WholeBall key={read.id} ball={read} />}</Reading>
     </main>
   );
 }
 
-function BallFacts({ ball }: { readonly ball: Ball }) {
-  const owner = useRead(
-    ["bowlers", ball.bowlerId ?? ""],
-    () => answered(shop.bowlers[":id"].$get({ param: { id: ball.bowlerId ?? "" } })),
-    {
-      enabled: ball.bowlerId !== null,
-    },
-  );
-  const { core } = ball;
-  const rows: readonly (readonly [string, ReactNode])[] = [
-    [BALL_LOG.owner, ownerLink(ball.bowlerId === null ? null : (owner.data ?? null), BALL_LOG.nobody)],
-    [INTAKE.cover, COVER_WORDS[ball.cover]],
-    [INTAKE.serialShort, ball.serial ?? BALL_LOG.unknown],
-    [BALL_LOG.job, ball.job === null ? BALL_LOG.unknown : BALL_JOB_WORDS[ball.job]],
-    [BALL_LOG.finish, knownFinish(ball) ?? BALL_LOG.unknown],
-    [BALL_LOG.sinceWork, String(gamesSinceWork(ball))],
-    ...(core?.massLb == null ? [] : [[BALL_LOG.mass, BALL_LOG.lb(core.massLb)] as const]),
-    ...(core?.rgIn == null ? [] : [[BALL_LOG.core, BALL_LOG.rg(core.rgIn, core.differentialIn)] as const]),
-  ];
+function WholeBall({ ball }: { readonly ball: Ball }) {
   return (
-    <section className="plate">
-      <Facts rows={rows} />
-    </section>
+    <>
+      <div className="room-head">
+        <h1>{ball.name}</h1>
+      </div>
+      <div className="room-columns">
+        <div>
+          <FromRecords ball={ball} />
+        </div>
+        <div>
+          <WriteDown ball={ball} />
+          <BallFacts ball={ball} />
+          <Photos of={{ ballId: ball.id }} belongs={{ ballId: ball.id }} />
+        </div>
+      </div>
+    </>
+  );
+}
+
+/** What takes everything that is kept of the ball to say. */
+function FromRecords({ ball }: { readonly ball: Ball }) {
+  const { records, error, again } = useBallRecords(ball.id);
+  if (records !== null)
+    return (
+      <>
+        <BallFade ball={ball} records={records} />
+        <BallLimits ball={ball} records={records} />
+        <BallLog ball={ball} records={records} />
+      </>
+    );
+  if (error === null)
+    return (
+      <p className="reading" aria-live="polite">
+        {SHOP_FRAME.reading}
+      </p>
+    );
+  return (
+    <div className="plate">
+      <WriteFault error={error} />
+      <button type="button" className="button" onClick={again}>
+        {SHOP_FRAME.tryAgain}
+      </button>
+    </div>
   );
 }

@@ -5,24 +5,25 @@ import { LineField } from "../../pieces/PlainFields.tsx";
 import { answered, madeOn, shop } from "../../shop/shopClient.ts";
 import { useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
+import type { BallChange } from "./changeBall.ts";
 
-type Change = Parameters<(typeof shop.balls)[":id"]["$patch"]>[0]["json"];
 const MOST_GAMES = 10_000;
 
 /** What is written into a ball's log by hand: games bowled, and what others did to its surface. */
 export function WriteDown({ ball }: { readonly ball: Ball }) {
   const [typed, setTyped] = useState("");
   const write = useWrite(
-    (json: Change) => answered(shop.balls[":id"].$patch({ param: { id: ball.id }, json, header: madeOn(ball) })),
+    (json: BallChange) => answered(shop.balls[":id"].$patch({ param: { id: ball.id }, json, header: madeOn(ball) })),
     ["balls"],
   );
   const games = Number(typed);
   const isGames = Number.isInteger(games) && games > 0 && games <= MOST_GAMES;
   const now = () => new Date().toISOString();
   const worked = (who: "owner" | "coin machine") =>
-    write.mutate({ surface: [...ball.surface, { at: now(), who, finish: null, way: null, ticketId: null, note: BALL_LOG.noteBy }] });
+    write.mutate({ surface: [...ball.surface, { at: now(), who, finish: null, way: null, ticketId: null, note: "" }] });
   return (
     <section className="plate">
+      <h2>{BALL_LOG.writeDown}</h2>
       <form
         onSubmit={(event) => {
           event.preventDefault();

@@ -1,6 +1,8 @@
+import type { Photo } from "#contract/records/attachment";
 import type { Ball } from "#contract/records/ball";
 import type { Reading } from "#contract/records/reading";
 import type { Ticket } from "#contract/records/ticket";
+import type { BallRecords } from "./useBallRecords.ts";
 
 /** One thing that happened to a ball, as its record holds it. */
 export type BallMoment =
@@ -8,15 +10,17 @@ export type BallMoment =
   | { readonly kind: "games"; readonly at: string; readonly of: Ball["games"][number] }
   | { readonly kind: "found"; readonly at: string; readonly of: Ball["found"][number] }
   | { readonly kind: "reading"; readonly at: string; readonly of: Reading }
+  | { readonly kind: "photo"; readonly at: string; readonly of: Photo }
   | { readonly kind: "ticket"; readonly at: string; readonly of: Ticket };
 
-/** Everything that is kept of a ball, latest first; a ticket stands at the time it was received. */
-export function ballTimeline(ball: Ball, readings: readonly Reading[], tickets: readonly Ticket[]): readonly BallMoment[] {
+/** Everything that is kept of a ball, latest first; a ticket stands at the time it was received, a photo at the time it was taken, or kept where nobody knows. */
+export function ballTimeline(ball: Ball, { readings, tickets, photos }: BallRecords): readonly BallMoment[] {
   const moments: readonly BallMoment[] = [
     ...tickets.map((of): BallMoment => ({ kind: "ticket", at: of.receivedAt, of })),
     ...ball.found.map((of): BallMoment => ({ kind: "found", at: of.at, of })),
     ...ball.surface.map((of): BallMoment => ({ kind: "surface", at: of.at, of })),
     ...readings.map((of): BallMoment => ({ kind: "reading", at: of.at, of })),
+    ...photos.map((of): BallMoment => ({ kind: "photo", at: of.takenAt ?? of.createdAt, of })),
     ...ball.games.map((of): BallMoment => ({ kind: "games", at: of.at, of })),
   ];
   return moments.toSorted((a, b) => b.at.localeCompare(a.at));

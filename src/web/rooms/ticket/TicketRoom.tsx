@@ -10,6 +10,7 @@ import { TICKET_STATE_WORDS } from "#words/en/rooms/today";
 import { COVER_WORDS } from "#words/en/screens";
 import { Facts } from "../../pieces/Facts.tsx";
 import { ownerLink } from "../../pieces/ownerLink.tsx";
+import { Photos } from "../../shop/Photos.tsx";
 import { Reading } from "../../shop/Reading.tsx";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
@@ -56,6 +57,7 @@ function WholeTicket(parts: PartProps) {
         <div>
           <Work ticket={ticket} ball={ball} />
           <ReadingsOf ticketId={ticket.id} ballId={ball.id} />
+          <Photos of={{ ticketId: ticket.id }} belongs={{ ballId: ball.id, ticketId: ticket.id }} />
         </div>
         <div>
           <TicketFacts {...parts} />

@@ -8,21 +8,14 @@ export const BALL_LOG = {
   finish: "Finish",
   unknown: "not known",
   sinceWork: "Games since the surface was worked",
-  mass: "Weight",
-  core: "Core",
-  lb: (value: number) => `${value} lb`,
-  rg: (value: number, differential: number | null) =>
-    `RG ${fixed(value, 3)} in${differential === null ? "" : `, differential ${fixed(differential, 3)} in`}`,
   addGames: "Games bowled since the last entry",
   keepGames: "Add the games",
   gamesAllowed: "a whole number from 1 to 10000",
   scuffed: "The owner worked on it",
   machine: "A coin machine cleaned it",
-  noteBy: "written down here, not seen done",
   log: "What happened to it",
   emptyLog: "Nothing is written down of this ball yet.",
   fade: "How the finish fades",
-  fadeNote: "Computed for the finish last put on; drawn with its range; readings of this ball are not in it yet.",
   fadeUnknown: "What is on the ball is not known, so its fade is not drawn.",
   refresh: "next refresh",
   extraction: "oil extraction",
@@ -32,14 +25,61 @@ export const BALL_LOG = {
     if (value === 0) return `${what}: due now`;
     return `${what}: in about ${fixed(value, 0)} games${low === null || high === null ? "" : ` (${fixed(low, 0)} to ${fixed(high, 0)})`}`;
   },
-  ofAllGames: "Oil and resurfacing are counted over all games written down, because the records do not say when they were last done",
-  surface: (who: string, finish: string | null, note: string) =>
-    `${WHO[who] ?? who}${finish === null ? "" : `: ${finish}`}${note === "" ? "" : ` (${note})`}`,
-  games: (count: number) => (count === 1 ? "1 game" : `${count} games`),
+  lastHere: (what: string, day: string, games: number) => `${what}: last done here on ${day}, ${gamesText(games)} ago`,
+  neverHere: (what: string, games: number) => `${what}: not in these records, so counted over all ${gamesText(games)} written down`,
+  ends: "What will end it",
+  endsNow: (what: string) => `Found on it: ${what}. No spinner, no heat, until somebody has looked and said what it is.`,
+  endNames: { diameter: "the diameter would fall below the limit", serial: "the serial number would be sanded away" },
+  endsAfter: (what: string, times: number) =>
+    times < 1 ? `With the next such work ${what}.` : `Worked to today's finish again and again, ${what} after about ${times} times.`,
+  endsWhy:
+    "From what the abrasives take off, assumed, not measured; look at the number and measure the ball. Heat, knocks and years end a ball too.",
+  limits: "Limits",
+  book: "Rule book",
+  limitsFrom: "Weight, RG and differential as they are written down here unless they were measured.",
+  writeDown: "Write down",
+  about: "About this ball",
+  states: { "in use": "in use", resting: "resting", stopped: "stopped", retired: "retired", "left the shop": "left the shop" },
+  fields: {
+    name: "Name",
+    state: "What it is doing",
+    boxFinish: "Finish when sold",
+    finishHelp: "2000, or 1000 + polish",
+    massLb: "Weight, lb",
+    diameterIn: "Diameter, in",
+    rgIn: "RG, in",
+    differentialIn: "Differential, in",
+    intermediateIn: "Intermediate differential, in",
+    pinToPapIn: "Pin to PAP, in",
+    drillingAngleDeg: "Drilling angle, °",
+    valAngleDeg: "VAL angle, °",
+    purchasedOn: "Bought on",
+    drilledOn: "Drilled on",
+    warrantyUntil: "Warranty until",
+    warrantyNote: "Warranty",
+    notes: "Notes",
+  },
+  finds: {
+    crack: "crack",
+    "hollow sound": "sounds hollow",
+    plug: "plug",
+    "flat spot": "flat spot",
+    "track wear": "worn track",
+    other: "something else",
+  },
+  ways: { spinner: "spinner", "hand, wet": "by hand, wet", "hand, dry": "by hand, dry", machine: "machine" },
+  surface: (who: string, finish: string | null, way: string | null, note: string) =>
+    `${WHO[who] ?? who}${finish === null ? "" : `: ${finish}`}${way === null ? "" : `, ${way}`}${note === "" ? "" : ` (${note})`}`,
+  photo: (what: string, note: string) => `photo: ${what}${note === "" ? "" : ` (${note})`}`,
+  games: gamesText,
   found: (what: string, note: string) => `found: ${what}${note === "" ? "" : ` (${note})`}`,
   reading: (when: string, place: string, value: string) => `${when}, ${place}: ${value}`,
   ticket: (finish: string | null, state: string) => `ticket${finish === null ? "" : ` to ${finish}`}, ${state}`,
 } as const;
+
+function gamesText(count: number): string {
+  return count === 1 ? "1 game" : `${count} games`;
+}
 
 const WHO: Readonly<Record<string, string>> = {
   shop: "worked in the shop",
