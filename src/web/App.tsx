@@ -8,6 +8,7 @@ import { Guard } from "./pieces/Guard.tsx";
 import { PlanRoom } from "./rooms/plan/PlanRoom.tsx";
 import { Away, PlainAddress } from "./shell/Away.tsx";
 import { Invented } from "./shell/Invented.tsx";
+import { PaperSize } from "./shell/PaperSize.tsx";
 import { ROOMS } from "./shell/rooms.ts";
 import { StillToSend } from "./shell/StillToSend.tsx";
 import { TopBar } from "./shell/TopBar.tsx";
@@ -31,6 +32,7 @@ export function App({ pool }: { readonly pool: WorkerPool }) {
             {FRAME.skip}
           </a>
           {!isAtBench && <TopBar variant={variant} onVariant={setVariant} />}
+          <PaperSize />
           <Invented />
           <Away />
           <PlainAddress />

@@ -1,7 +1,7 @@
 import { AxeBuilder } from "@axe-core/playwright";
 import { type APIRequestContext, expect, test } from "@playwright/test";
 import { PNG } from "../records/pictures.ts";
-import { complaints } from "./room.ts";
+import { complaints, finished } from "./room.ts";
 
 /* One customer: what is kept of them is changed, handed out and erased, and two counters at once lose nothing. */
 
@@ -157,6 +157,41 @@ test("a ball's log says what is due since when, what ends it, and what was not c
   const kept = await (await request.get(`/api/balls/${ball.id}`)).json();
   expect([kept.layout.pinToPapIn, kept.warranty.until, kept.core.rgIn]).toEqual([4.5, "2028-01-31", 2.5]);
 });
+
+for (const [paper, width, height] of [
+  // A4 is 210 × 297 mm (ISO 216), Letter 8.5 × 11 in (ANSI Y14.1); a point is 1/72 in.
+  ["Letter", 612, 792],
+  ["A4", (210 / 25.4) * 72, (297 / 25.4) * 72],
+] as const) {
+  test(`measurement sheet, ticket and plan are each one page of ${paper}, once the shop has chosen it`, async ({ page, request }) => {
+    test.setTimeout(120_000);
+    const settings = await (await request.get("/api/settings")).json();
+    await request.patch("/api/settings", { data: { paperSize: paper }, headers: { "If-Match": `"${settings.version}"` } });
+    const { items } = await (await request.get("/api/tickets?limit=1&order=oldest first")).json();
+    const { id: ticketId, ballId } = items[0];
+    const sides = ["grip", "opposite", "left", "right", "fingers", "thumb"];
+    for (const when of ["before", "after"])
+      for (const [i, place] of sides.entries())
+        for (const raUm of [0.4, 0.41, 0.42].map((um) => (um * (10 + i)) / 10))
+          await request.post("/api/readings", {
+            data: { ballId, ticketId, at: "2026-05-31T12:00:00.000Z", when, place, how: "tester", raUm },
+          });
+    for (const path of [`/print/measures/${ticketId}`, `/print/ticket/${ticketId}`, "/plan"]) {
+      await page.goto(path);
+      if (path === "/plan") await finished(page);
+      else await expect(page.locator(".sheet .scan-code svg")).toBeVisible();
+      if (path.includes("measures")) {
+        await expect(page.getByText("The sides do not agree.").first()).toBeVisible();
+        await expect(page.getByRole("img", { name: "Readings by side" })).toBeVisible();
+      }
+      const text = (await page.pdf({ preferCSSPageSize: true, printBackground: true })).toString("latin1");
+      const boxes = [...text.matchAll(/\/MediaBox\s*\[\s*0\s+0\s+([\d.]+)\s+([\d.]+)/g)].map(([, w, h]) => [Number(w), Number(h)]);
+      expect(boxes, path).toHaveLength(1);
+      expect(Math.abs(boxes[0][0] - width), path).toBeLessThan(1.5);
+      expect(Math.abs(boxes[0][1] - height), path).toBeLessThan(1.5);
+    }
+  });
+}
 
 for (const look of ["paper", "bench"] as const) {
   test(`nothing for axe to find at a customer, look ${look}, and nothing runs out of the page`, async ({ page, request }) => {

@@ -43,10 +43,22 @@ export function useShopTimes(): ShopTimes {
 
 const MICROINCH_PER_UM = 1 / 0.0254;
 
+export interface RoughnessShown {
+  readonly unit: string;
+  /** A roughness as a bare figure, for a column whose heading has the unit. */
+  figure(um: number): string;
+}
+
+/** Roughness in the unit that the shop has chosen. */
+export function useRoughnessUnit(): RoughnessShown {
+  const unit = useSettings().data?.roughnessUnit ?? "µin";
+  return { unit, figure: (um) => (unit === "µm" ? um.toFixed(3) : (um * MICROINCH_PER_UM).toFixed(1)) };
+}
+
 /** Roughness with its unit, as the shop has chosen it. */
 export function useRoughness(): (um: number) => string {
-  const unit = useSettings().data?.roughnessUnit ?? "µin";
-  return (um) => (unit === "µm" ? `${um.toFixed(3)} µm` : `${(um * MICROINCH_PER_UM).toFixed(1)} µin`);
+  const { unit, figure } = useRoughnessUnit();
+  return (um) => `${figure(um)} ${unit}`;
 }
 
 const KMH_PER_MPH = 1.609344;

@@ -57,9 +57,9 @@ export function TesterAgreement({ found, when }: { readonly found: SidesVerdict 
   );
 }
 
-/** The picture has room for a short word under each side, and rings the one to go back to. */
-function inPicture(verdict: EvennessVerdict, back: SideVerdict | undefined): EvennessVerdict {
-  const label = (side: string): string => SIDE_LABELS[side as SideId];
+/** As the picture shows it: it has room for a short word under each side, and rings the one to go back to. */
+export function inPicture(verdict: EvennessVerdict, back: SideVerdict | undefined): EvennessVerdict {
+  const label = (side: string): string => (side in SIDE_LABELS ? SIDE_LABELS[side as SideId] : side);
   return {
     ...verdict,
     sides: verdict.sides.map((one) => ({ ...one, side: label(one.side) })),

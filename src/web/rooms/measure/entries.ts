@@ -62,7 +62,6 @@ export interface SidesVerdict {
 }
 
 interface Bench {
-  readonly unit: RoughnessUnit;
   readonly cover: CoverId;
   readonly diameterIn: number;
   /** A finish, or empty. */
@@ -71,12 +70,19 @@ interface Bench {
   readonly lastAbrasive: string | null;
 }
 
-export function sidesVerdict(typed: ReadingsDraft["typed"], bench: Bench): SidesVerdict | null {
+export function sidesVerdict(typed: ReadingsDraft["typed"], bench: Bench & { readonly unit: RoughnessUnit }): SidesVerdict | null {
+  return verdictOf(
+    SIDE_IDS.map((side) => ({ side, um: readingsOf(typed[side] ?? "", bench.unit) ?? [] })),
+    bench,
+  );
+}
+
+/** The same of readings as a tester shows them, µm. Sides without any are left out. */
+export function verdictOf(read: readonly { readonly side: string; readonly um: readonly number[] }[], bench: Bench): SidesVerdict | null {
   const a = assume();
-  const sides = SIDE_IDS.flatMap((side) => {
-    const read = readingsOf(typed[side] ?? "", bench.unit) ?? [];
-    return read.length === 0 ? [] : [{ side, raUm: read.map((um) => effectiveRaOfReadingUm((um * MICROMETRE) / MICROINCH, a)) }];
-  });
+  const sides = read
+    .filter(({ um }) => um.length > 0)
+    .map(({ side, um }) => ({ side, raUm: um.map((one) => effectiveRaOfReadingUm((one * MICROMETRE) / MICROINCH, a)) }));
   if (sides.length < 2) return null;
   const logs = sides.flatMap(({ raUm }) => raUm.map(Math.log));
   const ownMean = Math.exp(logs.reduce((sum, log) => sum + log, 0) / logs.length);

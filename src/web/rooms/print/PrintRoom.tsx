@@ -1,32 +1,41 @@
 import { type ReactNode, useEffect } from "react";
 import { Link } from "wouter";
+import type { Settings } from "#contract/records/settings";
 import { PRINT } from "#words/en/rooms/print";
 import { Reading } from "../../shop/Reading.tsx";
+import { useSettings } from "../../shop/zone.ts";
 import { useTicket } from "../ticket/useTicket.ts";
 import { CareCard } from "./CareCard.tsx";
 import { Label } from "./Label.tsx";
+import { MeasureSheet } from "./MeasureSheet.tsx";
 import type { SheetParts } from "./sheetParts.ts";
 import { TicketSheet } from "./TicketSheet.tsx";
 
 interface Sheet {
   readonly Sheet: (parts: SheetParts) => ReactNode;
-  /** For `@page`: the paper that it is printed on. */
-  readonly page: string;
+  /** For `@page`: the paper that it is printed on; sheets lie on what is in the shop's printer. */
+  page(paper: Settings["paperSize"]): string;
   readonly name: string;
 }
 
 /** The papers of a ticket: each a page of its own size. */
 const SHEETS: Readonly<Record<string, Sheet>> = {
-  ticket: { Sheet: TicketSheet, page: "size: A4; margin: 14mm", name: PRINT.ticket },
-  label: { Sheet: Label, page: "size: 62mm 90mm; margin: 3mm", name: PRINT.label },
-  care: { Sheet: CareCard, page: "size: 105mm 148mm; margin: 8mm", name: PRINT.care },
+  ticket: { Sheet: TicketSheet, page: (paper) => `size: ${paper}; margin: 14mm`, name: PRINT.ticket },
+  label: { Sheet: Label, page: () => "size: 62mm 90mm; margin: 3mm", name: PRINT.label },
+  care: { Sheet: CareCard, page: () => "size: 105mm 148mm; margin: 8mm", name: PRINT.care },
+  measures: { Sheet: MeasureSheet, page: (paper) => `size: ${paper}; margin: 14mm`, name: PRINT.measures },
 };
 
 /** A paper as it will lie on the counter, and the way to the printer. With `now` in the address it is sent there at once. */
 export function PrintRoom({ params }: { readonly params: Readonly<Record<string, string>> }) {
   const { ticket, ball, bowler } = useTicket(params.id);
   const sheet = SHEETS[params.what] ?? SHEETS.ticket;
-  const isThere = ticket.data !== undefined && ball.data !== undefined && (ticket.data.bowlerId === null || bowler.data !== undefined);
+  const paper = useSettings().data?.paperSize;
+  const isThere =
+    paper !== undefined &&
+    ticket.data !== undefined &&
+    ball.data !== undefined &&
+    (ticket.data.bowlerId === null || bowler.data !== undefined);
   useEffect(() => {
     document.title = sheet.name;
     if (!isThere || !new URLSearchParams(location.search).has("now")) return;
@@ -36,7 +45,7 @@ export function PrintRoom({ params }: { readonly params: Readonly<Record<string,
   }, [sheet, isThere]);
   return (
     <main id="answer" className="room print-room" tabIndex={-1}>
-      <style>{`@page { ${sheet.page} }`}</style>
+      <style>{`@page { ${sheet.page(paper ?? USUAL_PAPER)} }`}</style>
       <div className="room-head no-print">
         <Link href={`/tickets/${params.id}`} className="button">
           {PRINT.back}
@@ -62,3 +71,4 @@ export function PrintRoom({ params }: { readonly params: Readonly<Record<string,
 }
 
 const SETTLED_MS = 400;
+const USUAL_PAPER = "A4";

@@ -5,6 +5,7 @@ import type { Bowler } from "#contract/records/bowler";
 import type { Ticket } from "#contract/records/ticket";
 import { statesAfter } from "#contract/records/ticketStates";
 import { INTAKE, SYMPTOMS } from "#words/en/rooms/intake";
+import { PRINT } from "#words/en/rooms/print";
 import { TICKET } from "#words/en/rooms/ticket";
 import { TICKET_STATE_WORDS } from "#words/en/rooms/today";
 import { COVER_WORDS } from "#words/en/screens";
@@ -81,6 +82,9 @@ function Papers({ ticket }: { readonly ticket: Ticket }) {
       </Link>
       <Link href={`/print/care/${ticket.id}`} className="button">
         {TICKET.printCare}
+      </Link>
+      <Link href={`/print/measures/${ticket.id}`} className="button">
+        {PRINT.measures}
       </Link>
     </nav>
   );
