@@ -38,7 +38,7 @@ test("no piece of work on the page's thread takes more than 50 ms, loading or re
   });
   await browser.startTracing(page, { categories: ["toplevel"] });
   await openPlan(page);
-  await page.getByLabel("Rev rate").fill("340");
+  await page.getByRole("textbox", { name: "Rev rate" }).fill("340");
   await expect(page.locator("#answer")).toHaveAttribute("data-status", "working");
   await finished(page);
   const held = await page.evaluate(() => (window as unknown as { held: number[] }).held);

@@ -1,4 +1,5 @@
 import { readFile } from "node:fs/promises";
+import { AxeBuilder } from "@axe-core/playwright";
 import { expect, test } from "@playwright/test";
 import { chances, complaints, finished, openPlan } from "./room.ts";
 
@@ -16,7 +17,7 @@ test("opens with an example's plan: a pick, a chart, a table, no complaint", asy
 test("a changed bowler changes the answer; undo brings the first one back, figure for figure", async ({ page }) => {
   await openPlan(page);
   const first = await page.locator(".candidates").textContent();
-  await page.getByLabel("Launch speed").fill("20");
+  await page.getByRole("textbox", { name: "Launch speed" }).fill("20");
   await finishedAnew(page, first);
   const second = await page.locator(".candidates").textContent();
   expect(second).not.toBe(first);
@@ -33,7 +34,7 @@ async function finishedAnew(page: Parameters<typeof finished>[0], before: string
 test("bad input is answered beside its field with what is allowed, and what was typed stays", async ({ page }) => {
   await openPlan(page);
   const first = await page.locator(".candidates").textContent();
-  const speed = page.getByLabel("Launch speed");
+  const speed = page.getByRole("textbox", { name: "Launch speed" });
   for (const [typed, quoted] of [
     ["0", "0"],
     ["fast", "fast"],
@@ -70,9 +71,9 @@ test("words in place of numbers: fast and slow bowlers get different answers", a
 
 test("the draft survives a reload", async ({ page }) => {
   await openPlan(page);
-  await page.getByLabel("Rev rate").fill("275");
+  await page.getByRole("textbox", { name: "Rev rate" }).fill("275");
   await page.reload();
-  await expect(page.getByLabel("Rev rate")).toHaveValue("275");
+  await expect(page.getByRole("textbox", { name: "Rev rate" })).toHaveValue("275");
 });
 
 test("stopping keeps what was found, and computing again finishes it", async ({ page }) => {
@@ -118,15 +119,15 @@ test("files: the chart stands by itself, the table has a row a finish, the job o
   const rows = (await readFile(await saved("Table as CSV"), "utf8")).trimEnd().split("\r\n");
   expect(rows).toHaveLength(1 + (await page.locator(".candidates tbody tr").count()));
   expect(rows[0]).toMatch(/^finish,effectiveRaUm,chance,chanceLow,chanceHigh,laydownBoard,launchAngleDeg,/);
-  await page.getByLabel("Rev rate").fill("410");
+  await page.getByRole("textbox", { name: "Rev rate" }).fill("410");
   const job = await saved("Save the job file");
   await page.getByRole("button", { name: "Back to the example" }).click();
-  await expect(page.getByLabel("Rev rate")).toHaveValue("320");
+  await expect(page.getByRole("textbox", { name: "Rev rate" })).toHaveValue("320");
   await page.locator("input[type=file]").setInputFiles(job);
-  await expect(page.getByLabel("Rev rate")).toHaveValue("410");
+  await expect(page.getByRole("textbox", { name: "Rev rate" })).toHaveValue("410");
   await page.locator("input[type=file]").setInputFiles({ name: "x.yaml", mimeType: "text/yaml", buffer: Buffer.from("bowler: { name") });
   await expect(page.getByRole("alert")).toContainText("cannot be read as a job file");
-  await expect(page.getByLabel("Rev rate")).toHaveValue("410");
+  await expect(page.getByRole("textbox", { name: "Rev rate" })).toHaveValue("410");
   await page.locator("input[type=file]").setInputFiles("examples/heavy-night.yaml");
   await expect(page.getByRole("alert")).toHaveCount(0);
   await expect(page.getByLabel("Pattern")).toHaveValue("heavy-44");
@@ -142,8 +143,47 @@ test("by keyboard alone: skip to the answer, change a number, switch the view", 
   await expect(page.getByRole("radio", { name: "technician" })).toBeFocused();
   await page.keyboard.press("ArrowRight");
   await expect(page.locator(".customer")).toBeVisible();
-  await page.getByLabel("Launch speed").focus();
+  await page.getByRole("textbox", { name: "Launch speed" }).focus();
   await page.keyboard.press("ControlOrMeta+a");
   await page.keyboard.type("16");
-  await expect(page.getByLabel("Launch speed")).toHaveValue("16");
+  await expect(page.getByRole("textbox", { name: "Launch speed" })).toHaveValue("16");
+});
+
+test("speed is dragged by the arrow keys and by a finger, and the answer follows; the oil too, as a share of the pattern", async ({
+  page,
+}) => {
+  await openPlan(page);
+  const before = await page.locator(".candidates tbody").textContent();
+  const speed = page.getByRole("slider", { name: "Launch speed: drag" });
+  await speed.focus();
+  for (let press = 0; press < 15; press++) await page.keyboard.press("ArrowRight");
+  await expect(page.getByRole("textbox", { name: "Launch speed" })).toHaveValue("19");
+  await finished(page);
+  expect(await page.locator(".candidates tbody").textContent()).not.toBe(before);
+  const box = await speed.boundingBox();
+  if (box === null) throw new Error("The knob is not in view.");
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(box.x + box.width / 4, box.y + box.height / 2, { steps: 8 });
+  await page.mouse.up();
+  // A quarter of the way from 11 to 23 mph; the knob's own width moves it a little.
+  await expect.poll(async () => Number(await page.getByRole("textbox", { name: "Launch speed" }).inputValue())).toBeLessThan(14.7);
+  const oil = page.getByRole("slider", { name: "Oil on the lane: drag" });
+  await oil.focus();
+  await page.keyboard.press("ArrowLeft");
+  await expect(page.getByText("95 % of the pattern")).toBeVisible();
+  await finished(page);
+});
+
+test("what a figure means is one tap away: in words, as an equation, on which assumptions, from where", async ({ page }) => {
+  await openPlan(page);
+  await page.getByRole("region", { name: "What the figures mean" }).getByRole("button", { name: "Hook start" }).click();
+  const meaning = page.getByRole("dialog", { name: "Hook start: what it means" });
+  await expect(meaning).toContainText("µ = s µ_dry + (1 − s) µ_oil");
+  await expect(meaning).toContainText("friction on full oil");
+  await expect(meaning).toContainText("docs/model/friction.md");
+  const { violations } = await new AxeBuilder({ page }).include("dialog").analyze();
+  expect(violations.map((v) => v.id)).toEqual([]);
+  await page.keyboard.press("Escape");
+  await expect(meaning).toBeHidden();
 });

@@ -90,6 +90,10 @@ export const PLAN_FORM = {
   taken: (value: string) => `${value} taken`,
   allowed: (value: string, allowed: string) =>
     value === "" ? `Needed here: ${allowed}.` : `“${value}” does not fit. Allowed: ${allowed}.`,
+  drag: (label: string) => `${label}: drag`,
+  withUnit: (value: number, unit: string) => `${value}${unit === "" ? "" : ` ${unit}`}`,
+  oilScale: "Oil on the lane",
+  percentOfPattern: (share: number) => `${Math.round(100 * share)} % of the pattern`,
   undo: "Undo",
   undoHint: "Takes back the last change",
   startAgain: "Back to the example",

@@ -8,6 +8,7 @@ import type { Pictures } from "../../client/protocol.ts";
 import { Fold } from "../../pieces/Fold.tsx";
 import { Picture, PictureForWidth } from "../../pieces/Picture.tsx";
 import { CandidateTable } from "./CandidateTable.tsx";
+import { Meanings } from "./Meanings.tsx";
 import type { Answered } from "./usePlan.ts";
 import { Verdict } from "./Verdict.tsx";
 
@@ -52,6 +53,7 @@ export function PlanAnswer(props: AnswerProps) {
         onShow={props.onShow}
         onCompare={props.onCompare}
       />
+      <Meanings metric={plan.metric} />
       {pictures?.compare !== null && pictures !== null && (
         <section className="plate compare-plate no-print">
           <h2>{PLAN_ANSWER.compare}</h2>

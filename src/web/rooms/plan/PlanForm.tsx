@@ -1,6 +1,7 @@
 import { BALL_JOB_WORDS, COVER_WORDS, HAND_WORDS, HOOK_WORD_TEXT, PATTERN_WORDS, PLAN_FORM, SPEED_WORD_TEXT } from "#words/en/screens";
 import { Fold } from "../../pieces/Fold.tsx";
 import { OneOf } from "../../pieces/OneOf.tsx";
+import { DragEntry, OilDrag } from "./dragFields.tsx";
 import { ChoiceEntry, NumberEntry, TextEntry } from "./fields.tsx";
 import { type FormContent, FormContext, useForm } from "./formContext.ts";
 import { type Json, valueAt } from "./jobDraft.ts";
@@ -25,8 +26,14 @@ export function PlanForm(content: FormContent) {
         <Fold title={PLAN_FORM.line} summary={lineSummary(job)} startsOpen="never">
           <p className="field-help">{PLAN_FORM.lineHelp}</p>
           <div className="field-row">
-            <NumberEntry path="line.laydownBoard" label={PLAN_FORM.laydown} unit="" />
-            <NumberEntry path="line.launchAngleDeg" label={PLAN_FORM.launch} unit="°" />
+            <div>
+              <NumberEntry path="line.laydownBoard" label={PLAN_FORM.laydown} unit="" />
+              <DragEntry path="line.laydownBoard" label={PLAN_FORM.laydown} unit="" from={4} to={36} step={0.5} />
+            </div>
+            <div>
+              <NumberEntry path="line.launchAngleDeg" label={PLAN_FORM.launch} unit="°" />
+              <DragEntry path="line.launchAngleDeg" label={PLAN_FORM.launch} unit="°" from={-2} to={6} step={0.1} />
+            </div>
           </div>
         </Fold>
         <Fold title={PLAN_FORM.limits} summary="" startsOpen="never">
@@ -77,8 +84,14 @@ function BowlerFields() {
       ) : (
         <>
           <div className="field-row">
-            <NumberEntry path="bowler.speedMph" label={PLAN_FORM.speed} unit="mph" />
-            <NumberEntry path="bowler.revRateRpm" label={PLAN_FORM.revs} unit="rpm" />
+            <div>
+              <NumberEntry path="bowler.speedMph" label={PLAN_FORM.speed} unit="mph" />
+              <DragEntry path="bowler.speedMph" label={PLAN_FORM.speed} unit="mph" from={11} to={23} step={0.1} />
+            </div>
+            <div>
+              <NumberEntry path="bowler.revRateRpm" label={PLAN_FORM.revs} unit="rpm" />
+              <DragEntry path="bowler.revRateRpm" label={PLAN_FORM.revs} unit="rpm" from={50} to={600} step={5} />
+            </div>
           </div>
           <div className="field-row">
             <NumberEntry path="bowler.axisRotationDeg" label={PLAN_FORM.rotation} unit="°" />
@@ -142,7 +155,11 @@ function LaneFields() {
           </select>
         </div>
       )}
-      <NumberEntry path="lane.playedShots" label={PLAN_FORM.played} unit="" />
+      <div>
+        <NumberEntry path="lane.playedShots" label={PLAN_FORM.played} unit="" />
+        <DragEntry path="lane.playedShots" label={PLAN_FORM.played} unit="" from={0} to={200} step={5} />
+      </div>
+      <OilDrag />
     </div>
   );
 }
