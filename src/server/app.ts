@@ -5,6 +5,7 @@ import type { Limits } from "./config/configSchema.ts";
 import type { EventStreams } from "./http/events.ts";
 import { refusalOf } from "./http/faults.ts";
 import { ownPagesOnly, strictHeaders, thisMachineOnly } from "./http/guards.ts";
+import type { LanguageOf } from "./http/language.ts";
 import { type Handlers, mount, type WhoActs } from "./http/mount.ts";
 import { page } from "./http/page.ts";
 import { Refusal, refusalResponse } from "./http/refusal.ts";
@@ -16,6 +17,8 @@ import type { PageFile } from "./pageFiles.ts";
 export interface AppParts<Table extends Readonly<Record<string, Route>>> {
   /** Files of the page by their path in the address. */
   readonly files: ReadonlyMap<string, PageFile>;
+  /** The language in which a request for the page is answered. */
+  readonly languageOf: LanguageOf;
   readonly table: Table;
   readonly handlers: Handlers<Table>;
   readonly limits: Limits;
@@ -36,7 +39,7 @@ export function app<Table extends Readonly<Record<string, Route>>>(parts: AppPar
   server.use("/api/*", ownPagesOnly);
   mount(server, parts.table, parts.handlers, parts);
   server.all("/api/*", unknownRoute(parts.table));
-  server.get("*", page(parts.files));
+  server.get("*", page(parts.files, parts.languageOf));
   return server;
 }
 

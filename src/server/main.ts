@@ -1,6 +1,7 @@
 /** The page and the records, served to this machine: `npm start`, or `node dist/server/main.js`; see docs/server.md for the options. */
 import { randomBytes, randomUUID } from "node:crypto";
 import { existsSync } from "node:fs";
+import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { JobFault } from "#contract/problem";
 import { RecordsFault } from "#contract/records/fault";
@@ -11,19 +12,19 @@ import { readConfig } from "./config/readConfig.ts";
 import { jsonLog } from "./log.ts";
 import { openBrowser } from "./openBrowser.ts";
 import { openShop } from "./openShop.ts";
-import { pageFiles } from "./pageFiles.ts";
+import { pageInLanguages } from "./pageFiles.ts";
 import { startServer } from "./startServer.ts";
 import { programVersion } from "./version.ts";
 
 const USAGE = "Usage: node dist/server/main.js [--own | --demonstration] [--data FOLDER] [--port 0–65535] [--config FILE] [--no-open]";
-const PAGE = fileURLToPath(new URL("../web/", import.meta.url));
+const BUILT = fileURLToPath(new URL("../", import.meta.url));
 
 process.exitCode = await main(process.argv.slice(2));
 
 async function main(args: string[]): Promise<number> {
   try {
     const config = readConfig(args, process.env);
-    if (!existsSync(`${PAGE}index.html`)) return complain("The page has not been built yet. Run: npm run build", 1);
+    if (!existsSync(join(BUILT, "web", "index.html"))) return complain("The page has not been built yet. Run: npm run build", 1);
     await run(config);
     return 0;
   } catch (error) {
@@ -51,7 +52,7 @@ async function run(config: Config): Promise<void> {
     config,
     records,
     executor: pool,
-    files: pageFiles(PAGE),
+    files: pageInLanguages(BUILT),
     log,
     now: Date.now,
     nowMs: () => performance.now(),

@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
 import { readdirSync, readFileSync } from "node:fs";
 import { extname, join, relative, sep } from "node:path";
+import { inLanguage } from "./http/language.ts";
 
 /** A file of the page, ready to be sent. */
 export interface PageFile {
@@ -19,6 +20,18 @@ const TYPES: Readonly<Record<string, string>> = {
   ".woff2": "font/woff2",
   ".webmanifest": "application/manifest+json",
 };
+
+/** The page in every language that was built: `web` in the first, `web-de` and its like beside it. @param parent the folder in which they lie */
+export function pageInLanguages(parent: string): ReadonlyMap<string, PageFile> {
+  const others = readdirSync(parent).filter((name) => /^web-[a-z]+$/.test(name));
+  return new Map([
+    ...pageFiles(join(parent, "web")),
+    ...others.flatMap((name) => {
+      const language = name.slice("web-".length);
+      return [...pageFiles(join(parent, name))].map(([path, file]) => [inLanguage(language, path), file] as const);
+    }),
+  ]);
+}
 
 /**
  * Every file under a folder by its path in the address, e.g. `/assets/index.js`. The page is small: it is read once,

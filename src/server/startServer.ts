@@ -7,6 +7,7 @@ import { app } from "./app.ts";
 import { keepBackups } from "./backupSchedule.ts";
 import type { Config } from "./config/configSchema.ts";
 import { eventStreams } from "./http/events.ts";
+import { languageOf } from "./http/language.ts";
 import { listen } from "./listen.ts";
 import type { Log } from "./log.ts";
 import type { PageFile } from "./pageFiles.ts";
@@ -73,7 +74,18 @@ export function assemble({
   const plans = planBook({ plans: queue, newId, now, version });
   let isClosing = false;
   const handlers = apiHandlers({ records, plans, version, isClosing: () => isClosing });
-  const server = app({ files, table: API, handlers, limits, streams, whoActs: personAtThisMachine(records), log, nowMs });
+  const language = languageOf(files, async () => (await records.settings.get()).language);
+  const server = app({
+    files,
+    languageOf: language,
+    table: API,
+    handlers,
+    limits,
+    streams,
+    whoActs: personAtThisMachine(records),
+    log,
+    nowMs,
+  });
   return {
     server,
     async close(): Promise<void> {

@@ -1,9 +1,12 @@
 import { z } from "zod";
 import { BOOK_IDS } from "#engine/rules/ruleBooks";
 import { count, mapping, oneOf, text } from "../job/fields.ts";
-import { currency, keptAs, taxPermille } from "./fields.ts";
+import { currency, keptAs, maybe, taxPermille } from "./fields.ts";
 
 const ZONE_ALLOWED = "a time zone of the IANA list, e.g. America/Chicago";
+
+/** Languages that the page is written in. */
+export const LANGUAGES = ["en", "de"] as const;
 
 /** What one shop has settled on. There is one of these, and its id is the shop's. */
 export const settingsWritten = mapping(
@@ -19,6 +22,8 @@ export const settingsWritten = mapping(
     /** Whose limits a ball is held to unless an event says otherwise. */
     ruleBook: oneOf(BOOK_IDS, "Rule book that the shop goes by").default("usbc"),
     ballsPerHour: count("", { from: 1, to: 60 }, "Balls that the bench works in an hour").default(3),
+    /** Null: as each browser prefers. */
+    language: maybe(oneOf(LANGUAGES, "Language of the page")),
     /** An invented shop says so wherever its data are shown. */
     data: oneOf(["real", "invented"], "Whether the records are real").default("real"),
   },

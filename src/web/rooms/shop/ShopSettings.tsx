@@ -4,7 +4,7 @@ import { SHOP } from "#words/en/rooms/shop";
 import type { EditField } from "../../pieces/EditForm.tsx";
 import { EditPlate } from "../../pieces/EditPlate.tsx";
 import { answered, madeOn, shop } from "../../shop/shopClient.ts";
-import { figureOrNull } from "../../shop/typedValues.ts";
+import { figureOrNull, typedOf, wordOrNull } from "../../shop/typedValues.ts";
 import { type Typed, useEditing } from "../../shop/useEditing.ts";
 import { permilleOf } from "./shopFigures.ts";
 
@@ -20,6 +20,7 @@ const FIELDS: readonly EditField[] = [
   { path: "speedUnit", label: SHOP.speedUnit, words: { mph: "mph", "km/h": "km/h" } },
   { path: "paperSize", label: SHOP.paperSize, words: { A4: "A4", Letter: "Letter" } },
   { path: "ruleBook", label: SHOP.ruleBook, words: BOOK_NAMES },
+  { path: "language", label: SHOP.language, words: SHOP.languages, help: SHOP.languageHelp },
 ];
 
 /** What the shop has settled on once for every room. */
@@ -32,7 +33,7 @@ export function ShopSettings({ settings }: { readonly settings: Settings }) {
     read: (current) => settingsKept.safeParse(current).data ?? null,
     touches: ["settings"],
   });
-  const { shopName, zone, currency, taxPermille, ballsPerHour, roughnessUnit, speedUnit, paperSize, ruleBook } = settings;
+  const { shopName, zone, currency, taxPermille, ballsPerHour, roughnessUnit, speedUnit, paperSize, ruleBook, language } = settings;
   return (
     <EditPlate
       title={SHOP.settings}
@@ -46,6 +47,7 @@ export function ShopSettings({ settings }: { readonly settings: Settings }) {
         [SHOP.speedUnit, speedUnit],
         [SHOP.paperSize, paperSize],
         [SHOP.ruleBook, BOOK_NAMES[ruleBook]],
+        [SHOP.language, SHOP.languages[language ?? ""]],
       ]}
       fields={FIELDS}
       editing={editing}
@@ -54,12 +56,17 @@ export function ShopSettings({ settings }: { readonly settings: Settings }) {
 }
 
 function settingsTyped(settings: Settings): Typed {
-  const { shopName, zone, currency, taxPermille, ballsPerHour, roughnessUnit, speedUnit, paperSize, ruleBook } = settings;
+  const { shopName, zone, currency, taxPermille, ballsPerHour, roughnessUnit, speedUnit, paperSize, ruleBook, language } = settings;
   const figures = { taxPermille: String(taxPermille / 10), ballsPerHour: String(ballsPerHour) };
-  return { shopName, zone, currency, ...figures, roughnessUnit, speedUnit, paperSize, ruleBook };
+  return { shopName, zone, currency, ...figures, roughnessUnit, speedUnit, paperSize, ruleBook, language: typedOf(language) };
 }
 
 function changeOf(typed: Typed, changed: ReadonlySet<string>): Change {
-  const whole = { ...typed, taxPermille: permilleOf(typed.taxPermille), ballsPerHour: figureOrNull(typed.ballsPerHour) };
+  const whole = {
+    ...typed,
+    taxPermille: permilleOf(typed.taxPermille),
+    ballsPerHour: figureOrNull(typed.ballsPerHour),
+    language: wordOrNull(typed.language),
+  };
   return Object.fromEntries(Object.entries(whole).filter(([path]) => changed.has(path))) as Change;
 }

@@ -16,6 +16,9 @@ export const SHOP = {
   roughnessUnit: "Roughness in",
   speedUnit: "Speed in",
   paperSize: "Paper in the printer",
+  language: "Language",
+  languages: { "": "as each browser prefers", en: "English", de: "Deutsch" },
+  languageHelp: "The page changes when it is opened the next time.",
   ruleBook: "Rule book",
   percent: (permille: number) => `${fixed(permille / 10, 1)} %`,
 
