@@ -1,5 +1,6 @@
 import { programVersion } from "#server/version";
 import { backup } from "./backup.ts";
+import { bag } from "./bag.ts";
 import { carry } from "./carry.ts";
 import { delivery } from "./delivery.ts";
 import { exportAll } from "./export.ts";
@@ -34,6 +35,7 @@ const COMMANDS = new Map<string, Entry>([
   ["plan", { run: oneFile(plan), takes: ["svg", "seed", "workers"] }],
   ["shot", { run: oneFile(shot), takes: ["svg", "seed", "at"] }],
   ["carry", { run: oneFile(carry), takes: ["svg"] }],
+  ["bag", { run: oneFile(bag), takes: ["svg", "seed", "workers"] }],
   ["transition", { run: oneFile(transition), takes: ["svg", "seed"] }],
   ["delivery", { run: oneFile(delivery), takes: [] }],
   ["stages", { run: oneFile(stages), takes: [] }],

@@ -3,6 +3,7 @@ export const HELP = `Gritwright works out what a bowling ball's surface will do 
   gritwright plan FILE       compare finishes for one ball, bowler and lane, and pick one
   gritwright shot FILE       follow one shot from the foul line to the pins
   gritwright carry FILE      say how pins fall at a hit, and which hits explain what was left
+  gritwright bag FILE        which ball with which finish, at which stage of a session
   gritwright transition FILE what play does to the oil, game by game
   gritwright delivery FILE   a bowler's speed, revs, axis and positive axis point from filmed shots
   gritwright stages FILE     write the bench work of a ball or a batch, or check a recipe

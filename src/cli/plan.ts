@@ -10,6 +10,7 @@ import { type PlanProgress, runPlan } from "#tasks/planTask";
 import type { Options } from "./options.ts";
 import { planChart } from "./planChart.ts";
 import { planText } from "./planText.ts";
+import { progressOn } from "./progress.ts";
 import { readJob } from "./readJob.ts";
 import type { ExitCode, World } from "./world.ts";
 import { writePicture } from "./writePicture.ts";
@@ -29,7 +30,7 @@ function text(found: FinishPlan, { question, defaults }: Resolved<PlanQuestion>)
 }
 
 async function compute(question: PlanQuestion, workers: number, world: World): Promise<FinishPlan> {
-  const onProgress = progressOn(world);
+  const onProgress = progressOn(world, STAGES);
   if (workers === 1) return runPlan(question, { executor: inlineExecutor, onProgress });
   const pool = computePool(workers);
   try {
@@ -44,14 +45,3 @@ const STAGES: Readonly<Record<PlanProgress["stage"], string>> = {
   session: "the whole session",
   draws: "how sure it is",
 };
-
-/** On a terminal one line that renews itself and is gone at the end; into a file one line a stage. */
-function progressOn(world: World): (progress: PlanProgress) => void {
-  let last = "";
-  return ({ stage, done, of }) => {
-    const line = world.isTerminal ? `\r\x1b[K${done} of ${of}: ${STAGES[stage]}` : `${STAGES[stage]}\n`;
-    if (line === last) return;
-    last = line;
-    world.tell(world.isTerminal && done === of ? "\r\x1b[K" : line);
-  };
-}

@@ -135,7 +135,7 @@ export function deliveryOf(file: DeliveryFile): { seen: BowlerSeen; measured: Bo
     camera: { downDeg: taken("downDeg"), markWithin: taken("markWithin"), launchAngleDeg: taken("launchAngleDeg") },
     bowler: resolveBowler(file.bowler, defaults),
     ball: resolveBall(file.ball ?? USUAL_BALL, defaults),
-    pattern: file.lane === undefined ? null : resolveLane(file.lane, defaults).pattern,
+    pattern: file.lane === undefined ? null : resolveLane({ playedShots: 0, ...file.lane }, defaults).pattern,
     shots: file.shots.map((one) => shotSeen(one, clock)),
   };
   return { seen, measured: measureBowler(seen), defaults: defaults.paths };

@@ -90,7 +90,7 @@ export function resolveTransition(file: TransitionFile): Resolved<PlayQuestion> 
   });
   const question = {
     seed,
-    pattern: resolveLane(file.lane, defaults).pattern,
+    pattern: resolveLane({ playedShots: 0, ...file.lane }, defaults).pattern,
     players: [...players, ...resolveOthers(file.others, lanes, seed, assumptions)],
     games: file.games,
     assumptions,

@@ -1,3 +1,8 @@
+import { decideBag } from "#engine/planning/bag/decideBag";
+import { bowlerWith, laneAfterPractice, stageLane } from "#engine/planning/bag/films";
+import { referenceStates } from "#engine/planning/bag/references";
+import { statesOf } from "#engine/planning/bag/states";
+import { drawsOn, worthOn } from "#engine/planning/bag/worth";
 import { ratingsWanted } from "#engine/planning/candidates";
 import { DRAWS } from "#engine/planning/draws";
 import { decide, drawChances, rate, sketch } from "#engine/planning/steps";
@@ -20,5 +25,20 @@ function compute(unit: Unit): ResultOf<Unit> {
       return drawChances(unit.question, unit.rating, unit.from, unit.to);
     case "decide":
       return decide(unit.question, unit.ratings, unit.draws);
+    case "bagStates":
+      return {
+        states: unit.question.balls.flatMap((_, ball) => statesOf(unit.question, ball)),
+        references: referenceStates(unit.question),
+      };
+    case "bagStart":
+      return laneAfterPractice(unit.question, bowlerWith(unit.question, unit.thrown));
+    case "bagLane":
+      return stageLane(unit.question, unit.from, bowlerWith(unit.question, unit.thrown));
+    case "bagWorth":
+      return worthOn(unit.question, unit.state, unit.films);
+    case "bagDraws":
+      return drawsOn(unit.question, unit.state, unit.films, unit.lines);
+    case "bagDecide":
+      return decideBag(unit.question, unit.found);
   }
 }

@@ -1,4 +1,13 @@
+import type { Line } from "#engine/delivery/bowler";
+import type { FilmMap } from "#engine/lane/filmMap";
+import type { BagPlan } from "#engine/planning/bag/bagPlan";
+import type { BagFound } from "#engine/planning/bag/decideBag";
+import type { StageLane } from "#engine/planning/bag/films";
+import type { BagQuestion } from "#engine/planning/bag/question";
+import type { BallState } from "#engine/planning/bag/states";
+import type { StageWorth, StateDraws } from "#engine/planning/bag/worth";
 import type { FinishDraws } from "#engine/planning/draws";
+import type { LaneNow } from "#engine/planning/oilInPlay/session";
 import type { FinishPlan } from "#engine/planning/plan";
 import type { PlanQuestion } from "#engine/planning/question";
 import type { FinishRating } from "#engine/planning/rating";
@@ -15,7 +24,29 @@ export type Unit =
       readonly question: PlanQuestion;
       readonly ratings: readonly FinishRating[];
       readonly draws: readonly FinishDraws[];
-    };
+    }
+  | BagUnit;
+
+/** A piece of a bag plan. */
+export type BagUnit =
+  | { readonly kind: "bagStates"; readonly question: BagQuestion }
+  | { readonly kind: "bagStart"; readonly question: BagQuestion; readonly thrown: Thrown | null }
+  | { readonly kind: "bagLane"; readonly question: BagQuestion; readonly from: LaneNow; readonly thrown: Thrown | null }
+  | { readonly kind: "bagWorth"; readonly question: BagQuestion; readonly state: BallState; readonly films: readonly FilmMap[] }
+  | {
+      readonly kind: "bagDraws";
+      readonly question: BagQuestion;
+      readonly state: BallState;
+      readonly films: readonly FilmMap[];
+      readonly lines: readonly (Line | null)[];
+    }
+  | { readonly kind: "bagDecide"; readonly question: BagQuestion; readonly found: BagFound };
+
+/** A ball of the bag in one of its states. */
+export interface Thrown {
+  readonly ball: number;
+  readonly state: number;
+}
 
 /** What a unit of each kind gives back. */
 export interface UnitResults {
@@ -25,6 +56,13 @@ export interface UnitResults {
   readonly rate: FinishRating;
   readonly draws: FinishDraws;
   readonly decide: FinishPlan;
+  /** Every state of every ball, ball by ball, and the ordinary balls that gaps are looked for with. */
+  readonly bagStates: { readonly states: readonly BallState[]; readonly references: readonly BallState[] };
+  readonly bagStart: LaneNow;
+  readonly bagLane: StageLane;
+  readonly bagWorth: readonly StageWorth[];
+  readonly bagDraws: StateDraws;
+  readonly bagDecide: { readonly plan: BagPlan; readonly thrown: readonly Thrown[] };
 }
 
 export type ResultOf<U extends Unit> = UnitResults[U["kind"]];

@@ -61,7 +61,7 @@ const ownLimitField = mapping(
   context.addIssue({ code: "custom", message: "least, most or both", params: { reason: "onlyOneOf" } });
 });
 
-const eventField = mapping(
+export const eventField = mapping(
   {
     name: text("The event"),
     limits: z.array(ownLimitField, { error: "a list of limits" }).max(50, { error: "at most 50 limits" }).optional(),
@@ -106,7 +106,7 @@ export function measuredBallOf({ ball: { name: _name, ...measured } }: LimitsFil
   return { ...NOTHING_MEASURED, ...Object.fromEntries(given) };
 }
 
-export function eventRulesOf({ event }: LimitsFile): EventRules | null {
+export function eventRulesOf({ event }: { readonly event?: LimitsFile["event"] }): EventRules | null {
   if (event === undefined) return null;
   return {
     name: event.name,

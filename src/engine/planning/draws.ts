@@ -20,8 +20,12 @@ export interface FinishDraws {
 /** The same draws for every finish: what differs between finishes is then not the draw. */
 function drawnAssumptions(seed: number, cover: CoverId, centre: Assumed): readonly Assumed[] {
   const ids = planAssumptions(cover);
-  const points = evenPoints(DRAWS, ids.length, deriveSeed(seed, 4));
-  return Array.from({ length: DRAWS }, (_, draw) => drawAssumed(centre, ids, points, draw * ids.length));
+  return drawnFrom(centre, ids, evenPoints(DRAWS, ids.length, deriveSeed(seed, 4)), DRAWS);
+}
+
+/** Draws of the named assumptions at evenly spread points. @param points `count × ids.length` numbers in [0, 1) */
+export function drawnFrom(centre: Assumed, ids: readonly AssumptionId[], points: Float64Array, count: number): readonly Assumed[] {
+  return Array.from({ length: count }, (_, draw) => drawAssumed(centre, ids, points, draw * ids.length));
 }
 
 /** How many draws close about the centre make its own local score, and how close: a quarter of each range. */
@@ -35,10 +39,11 @@ const CENTRE_SHARE = 0.25;
 export function centreScore(ground: PlanGround, rated: Rated): number {
   const { question, assumed: centre } = ground;
   const draws = drawnAssumptions(question.seed, question.ball.cover, centre).slice(0, CENTRE_DRAWS);
-  return mean(draws.map((drawn) => localScore(ground, rated, closer(drawn, centre))));
+  return mean(draws.map((drawn) => localScore(ground, rated, closerTo(centre, drawn))));
 }
 
-function closer(drawn: Assumed, centre: Assumed): Assumed {
+/** A draw brought close to the centre: a quarter of the way out. */
+export function closerTo(centre: Assumed, drawn: Assumed): Assumed {
   const values: Record<AssumptionId, number> = { ...centre };
   for (const id of ASSUMPTION_IDS) values[id] += CENTRE_SHARE * (drawn[id] - centre[id]);
   return values;

@@ -72,6 +72,11 @@ export function effectiveRaOfReadingUm(raMicroinch: number, a: Assumed): number 
   return ((raMicroinch * MICROINCH) / MICROMETRE) * a["roughness.readingFactor"];
 }
 
+/** What a tester would read, µin, where the law takes so many µm. */
+export function readingOfEffectiveRa(effectiveUm: number, a: Assumed): number {
+  return (effectiveUm * MICROMETRE) / MICROINCH / a["roughness.readingFactor"];
+}
+
 /** From dull to smooth. */
 export function byRoughness(a: Finish, b: Finish): number {
   return effectiveRaUm(b) - effectiveRaUm(a);

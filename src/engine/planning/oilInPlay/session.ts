@@ -49,21 +49,24 @@ const ROUNDS_A_PIECE = 3;
 /** The lane as laid, before the first ball. */
 export function laneAsLaid(question: PlayQuestion): LaneNow {
   const film = filmOfPattern(question.pattern);
-  return {
-    shots: 0,
-    film,
-    volumeMl: volumeMl(film),
-    takenMl: 0,
-    players: question.players.map((player, i) => playerNow(question, player, i, film, null)),
-  };
+  return aimAnew(question, { shots: 0, film, volumeMl: volumeMl(film), takenMl: 0, players: [] });
 }
 
-/** The lane a piece of a game later. Pure, and short enough to be one unit of a longer computation. */
+/** The lane a piece of a game later, everybody's line found anew. Pure, and short enough to be one unit of a longer computation. */
 export function playPiece(question: PlayQuestion, now: LaneNow): LaneNow {
-  const { film, takenMl } = wornByAll(question, now);
-  const shots = now.shots + question.players.reduce((sum, player) => sum + player.shotsAGame / PIECES_A_GAME, 0);
-  const players = question.players.map((player, i) => playerNow(question, player, i, film, now.players[i]));
-  return { shots, film, volumeMl: volumeMl(film), takenMl: now.takenMl + takenMl, players };
+  return aimAnew(question, playOn(question, now, 1 / PIECES_A_GAME));
+}
+
+/** The lane after a share of a game, everybody on the line they had. */
+export function playOn(question: PlayQuestion, now: LaneNow, gameShare: number): LaneNow {
+  const { film, takenMl } = wornByAll(question, now, gameShare);
+  const shots = now.shots + question.players.reduce((sum, player) => sum + player.shotsAGame * gameShare, 0);
+  return { ...now, shots, film, volumeMl: volumeMl(film), takenMl: now.takenMl + takenMl };
+}
+
+/** The same lane with everybody on the best line for it. */
+export function aimAnew(question: PlayQuestion, now: LaneNow): LaneNow {
+  return { ...now, players: question.players.map((player, i) => playerNow(question, player, i, now.film, now.players[i] ?? null)) };
 }
 
 /** The lane as laid, and after every game. */
@@ -77,7 +80,7 @@ export function playSession(question: PlayQuestion): readonly LaneNow[] {
   return games;
 }
 
-function wornByAll(question: PlayQuestion, now: LaneNow): { film: FilmMap; takenMl: number } {
+function wornByAll(question: PlayQuestion, now: LaneNow, gameShare: number): { film: FilmMap; takenMl: number } {
   let { film } = now;
   let takenMl = 0;
   for (let round = 0; round < ROUNDS_A_PIECE; round++) {
@@ -87,7 +90,7 @@ function wornByAll(question: PlayQuestion, now: LaneNow): { film: FilmMap; taken
       const seen = handed(film, hand);
       const track = trackOf(throwerOn(seen, ground.question, player.ball.finish, ground.assumed), now.players[i].line);
       const law = wearLaw(player.ball.cover, roughnessOf(ground.question, player.ball.finish, ground.assumed), ground.assumed);
-      const worn = wornFilm(seen, track, player.shotsAGame / PIECES_A_GAME / ROUNDS_A_PIECE, law);
+      const worn = wornFilm(seen, track, (player.shotsAGame * gameShare) / ROUNDS_A_PIECE, law);
       film = handed(worn.film, hand);
       takenMl += worn.takenMl;
     });
