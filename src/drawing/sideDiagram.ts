@@ -6,9 +6,10 @@ import { el, picture } from "./svg.ts";
 
 const SIZE = 220;
 const RADIUS = 96;
-const HOLE = 0.09;
+/** Width of a hole over the ball's radius. */
+export const HOLE = 0.09;
 /** Where the holes lie, as seen when the grip looks at you: two fingers above, the thumb below. */
-const HOLES: readonly Vector[] = [
+export const HOLES: readonly Vector[] = [
   [-0.15, 0.2, 0.97],
   [0.15, 0.2, 0.97],
   [0, -0.3, 0.95],

@@ -1,3 +1,4 @@
+import { gzipSync } from "node:zlib";
 import { AxeBuilder } from "@axe-core/playwright";
 import { type APIRequestContext, expect, test } from "@playwright/test";
 import { PNG } from "../records/pictures.ts";
@@ -158,6 +159,64 @@ test("a ball's log says what is due since when, what ends it, and what was not c
   expect([kept.layout.pinToPapIn, kept.warranty.until, kept.core.rgIn]).toEqual([4.5, "2028-01-31", 2.5]);
 });
 
+/** A ball of the invented shop whose last work was signed. */
+async function workedBall(request: APIRequestContext): Promise<string> {
+  const { items } = await (await request.get("/api/tickets?limit=200&order=oldest first")).json();
+  const worked = items.find(
+    ({ state, stages }: { state: string; stages: { sideIds: string[] }[] }) =>
+      state === "collected" && stages.some(({ sideIds }) => sideIds.length === 6),
+  );
+  return worked.ballId;
+}
+
+test("the ball in space is drawn, and turned by button and by arrow keys; its words turn with it", async ({ page, request }) => {
+  const id = await workedBall(request);
+  await page.goto(`/balls/${id}`);
+  const canvas = page.locator(".ball-space canvas");
+  await expect(page.getByText(/^Grains: the pad work signed/)).toBeVisible();
+  const grip = page.locator(".ball-word", { hasText: "grip" });
+  const before = await grip.boundingBox();
+  const drawn = await canvas.screenshot();
+  await page.getByRole("button", { name: "Turn right" }).click();
+  await expect.poll(async () => (await grip.boundingBox())?.x).not.toBe(before?.x);
+  const turned = await grip.boundingBox();
+  await page.keyboard.press("ArrowDown");
+  await expect.poll(async () => (await grip.boundingBox())?.y).not.toBe(turned?.y);
+  expect((await canvas.screenshot()).equals(drawn)).toBe(false);
+  await page.getByRole("button", { name: "Look at the side opposite the grip" }).click();
+  await expect(page.locator(".ball-word", { hasText: "opposite" })).toBeVisible();
+  await expect(grip).toHaveCount(0);
+});
+
+test("where less motion is asked for the ball is flat, from the same work, and three is not loaded", async ({ page, request }) => {
+  await page.emulateMedia({ reducedMotion: "reduce" });
+  const asked: string[] = [];
+  page.on("request", (one) => asked.push(one.url()));
+  await page.goto(`/balls/${await workedBall(request)}`);
+  await expect(page.getByRole("img", { name: /Pad work over the ball/ })).toBeVisible();
+  await expect(page.locator(".ball-space")).toHaveCount(0);
+  expect(asked.filter((url) => url.includes("BallInSpace"))).toEqual([]);
+});
+
+test("the first load of a room that computes nothing is under 250 kB gzip: no workers, no ball in space", async ({ browser }) => {
+  // A service worker would fetch the rest for later.
+  const context = await browser.newContext({ serviceWorkers: "block" });
+  const page = await context.newPage();
+  const files: Promise<readonly [string, number]>[] = [];
+  page.on("response", (one) => {
+    if (one.url().includes("/assets/")) files.push(one.body().then((body) => [one.url(), gzipSync(body).length]));
+  });
+  await page.goto("/");
+  await expect(page.getByRole("heading", { name: "Today" })).toBeVisible();
+  await page.waitForLoadState("load");
+  const read = new Map(await Promise.all(files));
+  const bytes = [...read.values()].reduce((sum, size) => sum + size, 0);
+  test.info().annotations.push({ type: "first load", description: `${read.size} files, ${bytes} bytes gzip` });
+  expect(read.size).toBeGreaterThan(5);
+  expect(bytes).toBeLessThan(250_000);
+  await context.close();
+});
+
 for (const [paper, width, height] of [
   // A4 is 210 × 297 mm (ISO 216), Letter 8.5 × 11 in (ANSI Y14.1); a point is 1/72 in.
   ["Letter", 612, 792],
@@ -194,6 +253,19 @@ for (const [paper, width, height] of [
 }
 
 for (const look of ["paper", "bench"] as const) {
+  test(`nothing for axe to find at a ball, look ${look}, and nothing runs out of the page`, async ({ page, request }) => {
+    await page.addInitScript((chosen) => localStorage.setItem("gritwright.look", chosen), look);
+    await page.goto(`/balls/${await workedBall(request)}`);
+    await expect(page.getByText(/^Grains: the pad work signed/)).toBeVisible();
+    await page.getByRole("button", { name: "Change: About this ball" }).click();
+    const { violations } = await new AxeBuilder({ page }).analyze();
+    expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(" ")).join(", ")}`)).toEqual([]);
+    for (const width of [360, 820, 1440]) {
+      await page.setViewportSize({ width, height: 900 });
+      expect(await page.evaluate(() => document.documentElement.scrollWidth), `at ${width}`).toBeLessThanOrEqual(width);
+    }
+  });
+
   test(`nothing for axe to find at a customer, look ${look}, and nothing runs out of the page`, async ({ page, request }) => {
     await page.addInitScript((chosen) => localStorage.setItem("gritwright.look", chosen), look);
     const { items } = await (await request.get("/api/bowlers?limit=1&order=oldest first")).json();

@@ -2,6 +2,7 @@ import { EngineFault, type Problem } from "#engine/fault";
 import { runUnit } from "#tasks/runUnit";
 import { askedJob, fieldProblem, readJob } from "./askedJob.ts";
 import { drawOil } from "./drawOil.ts";
+import { drawPadWork } from "./drawPadWork.ts";
 import { drawPictures } from "./drawPictures.ts";
 import type { Answer, Call, ReplyTo } from "./protocol.ts";
 import { tellLeaves } from "./tellLeaves.ts";
@@ -30,6 +31,8 @@ function replyTo(call: Call): ReplyTo<Call> {
       return runUnit(call.unit);
     case "pictures":
       return drawPictures(call.wanted);
+    case "padWork":
+      return drawPadWork(call.wanted);
     case "oil":
       return drawOil(call.oil, call.title);
     case "leaves":

@@ -1,6 +1,8 @@
 import type { Hand } from "#engine/delivery/bowler";
 import type { FinishPlan } from "#engine/planning/plan";
 import type { PlanQuestion } from "#engine/planning/question";
+import type { PadStage } from "#engine/surface/padWork/padStage";
+import type { SideId } from "#engine/surface/padWork/sides";
 import type { FinishLoss } from "#tasks/losses";
 import type { ResultOf, Unit } from "#tasks/unit";
 import type { JobDraft } from "../rooms/plan/jobDraft.ts";
@@ -94,12 +96,30 @@ export interface LeavesTold {
   readonly meanings: readonly string[];
 }
 
+/** Signed work on a ball. */
+export interface PadWorkWanted {
+  readonly name: string;
+  readonly diameterIn: number;
+  readonly stages: readonly PadStage[];
+}
+
+export interface PadWorkDrawn {
+  readonly flat: TwoLayouts;
+  /** Places of the engine's lattice, and the work at each over the mean. */
+  readonly cells: number;
+  readonly overMean: readonly number[];
+  readonly seconds: readonly { readonly side: SideId; readonly seconds: number }[];
+  /** How even it is, in a sentence. */
+  readonly evenness: string;
+}
+
 /** What the page may ask of a worker, and what comes back. */
 export type Call =
   | { readonly kind: "ask"; readonly job: unknown }
   | { readonly kind: "read"; readonly bytes: Uint8Array }
   | { readonly kind: "unit"; readonly unit: Unit }
   | { readonly kind: "pictures"; readonly wanted: PicturesWanted }
+  | { readonly kind: "padWork"; readonly wanted: PadWorkWanted }
   | { readonly kind: "oil"; readonly oil: unknown; readonly title: string }
   | { readonly kind: "leaves"; readonly seen: readonly LeaveSeen[]; readonly hand: Hand };
 
@@ -109,11 +129,13 @@ export type ReplyTo<C extends Call> = C extends { kind: "ask" }
     ? ReadJob
     : C extends { kind: "pictures" }
       ? Pictures
-      : C extends { kind: "oil" }
-        ? OilDrawn
-        : C extends { kind: "leaves" }
-          ? LeavesTold
-          : ResultOf<Unit>;
+      : C extends { kind: "padWork" }
+        ? PadWorkDrawn
+        : C extends { kind: "oil" }
+          ? OilDrawn
+          : C extends { kind: "leaves" }
+            ? LeavesTold
+            : ResultOf<Unit>;
 
 export type Answer =
   | { readonly number: number; readonly reply: ReplyTo<Call> }

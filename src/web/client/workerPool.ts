@@ -12,13 +12,21 @@ const unitWorkers = (): number => Math.max(1, Math.min(2, navigator.hardwareConc
 
 /**
  * The page's workers. What a person waits for, reading the form and drawing, has a worker of its own, so that it
- * never stands behind units of the computation.
+ * never stands behind units of the computation. They are loaded when the first call comes: most rooms need none of them.
  */
 export function workerPool(): WorkerPool {
-  const reading: WorkerQueue = workerQueue(1);
-  const computing: WorkerQueue = workerQueue(unitWorkers());
+  const reading = whenAsked(() => workerQueue(1));
+  const computing = whenAsked(() => workerQueue(unitWorkers()));
   return {
-    call: (call, signal) => reading.call(call, signal),
-    run: <U extends Unit>(unit: U, signal: StopSignal | null) => computing.call({ kind: "unit", unit }, signal) as Promise<ResultOf<U>>,
+    call: (call, signal) => reading().call(call, signal),
+    run: <U extends Unit>(unit: U, signal: StopSignal | null) => computing().call({ kind: "unit", unit }, signal) as Promise<ResultOf<U>>,
+  };
+}
+
+function whenAsked(begin: () => WorkerQueue): () => WorkerQueue {
+  let begun: WorkerQueue | null = null;
+  return () => {
+    begun ??= begin();
+    return begun;
   };
 }

@@ -10,6 +10,7 @@ import { BallFacts } from "./BallFacts.tsx";
 import { BallFade } from "./BallFade.tsx";
 import { BallLimits } from "./BallLimits.tsx";
 import { BallLog } from "./BallLog.tsx";
+import { TurnedBall } from "./space/TurnedBall.tsx";
 import { useBallRecords } from "./useBallRecords.ts";
 import { WriteDown } from "./WriteDown.tsx";
 
@@ -53,6 +54,7 @@ function FromRecords({ ball }: { readonly ball: Ball }) {
     return (
       <>
         <BallFade ball={ball} records={records} />
+        <TurnedBall ball={ball} records={records} />
         <BallLimits ball={ball} records={records} />
         <BallLog ball={ball} records={records} />
       </>

@@ -1,0 +1,114 @@
+import { lazy, Suspense, useMemo } from "react";
+import type { Ball } from "#contract/records/ball";
+import { SIDE_IDS, type SideId } from "#engine/surface/padWork/sides";
+import { SIDE_NAMES } from "#words/en/padWork";
+import { BALL_IN_SPACE } from "#words/en/rooms/ballInSpace";
+import { SHOP_FRAME } from "#words/en/rooms/frame";
+import { MEASURE } from "#words/en/rooms/measure";
+import { benchBallOf } from "../../../benchWork/benchBall.ts";
+import { useComputed } from "../../../client/poolHere.ts";
+import { PictureForWidth } from "../../../pieces/Picture.tsx";
+import { type Column, PlainTable } from "../../../pieces/PlainTable.tsx";
+import { answered, shop } from "../../../shop/shopClient.ts";
+import { useRead } from "../../../shop/useShop.ts";
+import { useRoughness, useShopTimes } from "../../../shop/zone.ts";
+import type { BallRecords } from "../useBallRecords.ts";
+import { placesOnBall } from "./placesOnBall.ts";
+import { newestWork, signedPadWork } from "./signedWork.ts";
+
+/** In a chunk of its own: nobody waits for it who does not look at a ball. */
+const BallInSpace = lazy(() => import("./BallInSpace.tsx").then((m) => ({ default: m.BallInSpace })));
+
+interface TurnedProps {
+  readonly ball: Ball;
+  readonly records: BallRecords;
+}
+
+/** The ball with what is known of its surface by place: in space where it can be turned, flat where that is not possible or not wanted; and the same as a table. */
+export function TurnedBall({ ball, records }: TurnedProps) {
+  const times = useShopTimes();
+  const { bowlerId } = ball;
+  const bowler = useRead(["bowlers", bowlerId ?? ""], () => answered(shop.bowlers[":id"].$get({ param: { id: bowlerId ?? "" } })), {
+    enabled: bowlerId !== null,
+  }).data;
+  const ticket = newestWork(records.tickets);
+  const done = useRead(
+    ["stages-done", ticket?.id ?? ""],
+    () => answered(shop["stages-done"].$get({ query: { ticketId: ticket?.id ?? "", order: "oldest first", limit: "200" } })),
+    { enabled: ticket !== null },
+  ).data?.items;
+  const stages = ticket === null ? [] : signedPadWork(ticket, done ?? []);
+  const { diameterIn } = benchBallOf(ball);
+  const work = useComputed(stages.length === 0 ? null : { kind: "padWork", wanted: { name: ball.name, diameterIn, stages } }).data;
+  const places = useMemo(() => placesOnBall(ball, bowler ?? null), [ball, bowler]);
+  const onBall = useMemo(
+    () => ({ places, work: work === undefined ? null : { cells: work.cells, overMean: work.overMean } }),
+    [places, work],
+  );
+  const readings = useSideReadings(records);
+  const isInSpace = useCanTurn();
+  return (
+    <section className="plate">
+      <h2>{BALL_IN_SPACE.title}</h2>
+      {isInSpace ? (
+        <Suspense fallback={<p className="reading">{SHOP_FRAME.reading}</p>}>
+          <BallInSpace onBall={onBall} readings={readings} />
+        </Suspense>
+      ) : (
+        work !== undefined && <PictureForWidth svg={work.flat} className="globe" />
+      )}
+      <ul className="note">
+        <li>{ticket === null || work === undefined ? BALL_IN_SPACE.noWork : BALL_IN_SPACE.work(times.day(ticket.receivedAt))}</li>
+        {work !== undefined && <li>{work.evenness}</li>}
+        {isInSpace && <li>{places.pap === null ? BALL_IN_SPACE.noPap : BALL_IN_SPACE.trackIs}</li>}
+        {isInSpace && places.pap !== null && places.pin === null && <li>{BALL_IN_SPACE.noPin}</li>}
+      </ul>
+      <SideTable seconds={work?.seconds ?? []} readings={readings} />
+    </section>
+  );
+}
+
+/** A ball that turns is motion: where less of it is asked for, and where the browser cannot draw in space, the flat picture stands. */
+function useCanTurn(): boolean {
+  return useMemo(() => {
+    if (matchMedia("(prefers-reduced-motion: reduce)").matches) return false;
+    const context = document.createElement("canvas").getContext("webgl2");
+    // Browsers allow a few at a time: this one was only asked for.
+    context?.getExtension("WEBGL_lose_context")?.loseContext();
+    return context !== null;
+  }, []);
+}
+
+/** The newest reading of each side: roughness, or how it looked beside the reference. */
+function useSideReadings({ readings }: BallRecords): Readonly<Partial<Record<SideId, string>>> {
+  const roughness = useRoughness();
+  const newestFirst = readings.toSorted((a, b) => b.at.localeCompare(a.at));
+  return Object.fromEntries(
+    SIDE_IDS.flatMap((side) => {
+      const last = newestFirst.find(({ place, raUm, comparison }) => place === side && (raUm !== null || comparison !== null));
+      if (last === undefined) return [];
+      const text = last.raUm !== null ? roughness(last.raUm) : last.comparison === null ? "" : MEASURE.comparisons[last.comparison];
+      return [[side, text]];
+    }),
+  );
+}
+
+interface SideTableProps {
+  readonly seconds: readonly { readonly side: SideId; readonly seconds: number }[];
+  readonly readings: Readonly<Partial<Record<SideId, string>>>;
+}
+
+function SideTable({ seconds, readings }: SideTableProps) {
+  const { columns } = BALL_IN_SPACE;
+  const rows = SIDE_IDS.filter((side) => readings[side] !== undefined || seconds.some((one) => one.side === side));
+  const shown: readonly Column<SideId>[] = [
+    { name: columns.side, cell: (side) => SIDE_NAMES[side] },
+    {
+      name: columns.seconds,
+      kind: "figure",
+      cell: (side) => seconds.find((one) => one.side === side)?.seconds.toFixed(0) ?? "",
+    },
+    { name: columns.reading, kind: "figure", cell: (side) => readings[side] ?? "" },
+  ];
+  return rows.length === 0 ? null : <PlainTable name={BALL_IN_SPACE.title} columns={shown} rows={rows} keyOf={(side) => side} />;
+}
