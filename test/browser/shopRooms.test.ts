@@ -1,6 +1,10 @@
+import { mkdtempSync, rmSync } from "node:fs";
 import { readFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { AxeBuilder } from "@axe-core/playwright";
 import { expect, type Page, test } from "@playwright/test";
+import { ownServer } from "./shopServer.ts";
 
 /* The rooms behind the counter: stock, money, the shop's own settings. */
 
@@ -184,6 +188,40 @@ test("every assumption and caution is there with its mark, and the trail says wh
   await expect(page.getByRole("link", { name: "ticket" }).first()).toBeVisible();
   await page.getByRole("button", { name: "Earlier" }).click();
   await expect(page.locator(".plain-table", { hasText: "Who did what" })).toHaveCount(2);
+});
+
+test("without the server what was read stays in view, what was typed stays, and pressing again afterwards keeps it once", async ({
+  browser,
+}) => {
+  const data = mkdtempSync(join(tmpdir(), "gritwright-away-"));
+  const first = await ownServer(data, 0);
+  const context = await browser.newContext({ serviceWorkers: "block" });
+  const page = await context.newPage();
+  try {
+    await page.goto(`${first.address}/stock`);
+    const pad = page.getByRole("button", { name: /^Pad 360/ });
+    await pad.click();
+    const { items } = await (await page.request.get(`${first.address}/api/stock-items?limit=200`)).json();
+    const before = items.find(({ name }: { name: string }) => name === "Pad 360");
+    await page.getByLabel("How much, uses").fill("5");
+    await first.kill();
+    await page.getByRole("button", { name: "Delivered", exact: true }).click();
+    await expect(page.getByRole("alert").filter({ hasText: "does not answer" })).toBeVisible();
+    await expect(page.getByLabel("How much, uses")).toHaveValue("5");
+    await expect(pad).toBeVisible();
+    const second = await ownServer(data, Number(new URL(first.address).port));
+    try {
+      await page.getByRole("button", { name: "Delivered", exact: true }).click();
+      await expect(page.getByText("delivered: +5. Kept.")).toBeVisible();
+      const after = await (await page.request.get(`${second.address}/api/stock-items/${before.id}`)).json();
+      expect(after.quantity).toBe(before.quantity + 5);
+    } finally {
+      await second.kill();
+    }
+  } finally {
+    await context.close();
+    rmSync(data, { recursive: true, force: true });
+  }
 });
 
 for (const look of ["paper", "bench"] as const) {

@@ -31,7 +31,12 @@ export function zipWriter(path: string): ZipWriter {
     else out.write(chunk);
   });
   const flowing = async () => {
-    if (failure === null && out.writableNeedDrain) await Promise.race([once(out, "drain"), once(out, "close")]);
+    if (failure === null && out.writableNeedDrain) {
+      // The listeners of the one that did not come go too: a large shop has thousands of pieces.
+      const settled = new AbortController();
+      const { signal } = settled;
+      await Promise.race([once(out, "drain", { signal }), once(out, "close", { signal })]).finally(() => settled.abort());
+    }
     if (failure !== null) throw failure;
   };
   const add = async (name: string, pieces: AsyncIterable<Uint8Array>, squeeze: "deflate" | "store"): Promise<ZipEntry> => {

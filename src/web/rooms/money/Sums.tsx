@@ -6,9 +6,7 @@ import { TABLE } from "#words/en/rooms/pieces";
 import { saveText } from "../../client/saveFile.ts";
 import { Facts } from "../../pieces/Facts.tsx";
 import { type Column, PlainTable } from "../../pieces/PlainTable.tsx";
-import { everyPage } from "../../shop/everyPage.ts";
-import { answered, shop } from "../../shop/shopClient.ts";
-import { useRead } from "../../shop/useShop.ts";
+import { usePeople } from "../../shop/usePeople.ts";
 import { useShopTimes } from "../../shop/zone.ts";
 import { byDay, type DayTakings, type Span } from "./span.ts";
 
@@ -18,9 +16,7 @@ type Method = keyof typeof MONEY.methods;
 /** What was taken altogether, by how it was paid, by day, by work and by who did it. */
 export function Sums({ takings, span }: { readonly takings: Takings; readonly span: Span }) {
   const times = useShopTimes();
-  const people = useRead(["people", "all"], () =>
-    everyPage((after) => answered(shop.people.$get({ query: { limit: "200", ...after } }))),
-  ).data;
+  const people = usePeople().data;
   const { payments } = takings;
   if (payments.length === 0) return <p className="nothing plate">{MONEY.nothing}</p>;
   const personName = (id: string | null) =>

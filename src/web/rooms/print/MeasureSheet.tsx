@@ -5,44 +5,32 @@ import { READINGS } from "#words/en/measuring";
 import { MEASURE, placeText } from "#words/en/rooms/measure";
 import { PRINT } from "#words/en/rooms/print";
 import { TICKET } from "#words/en/rooms/ticket";
-import { COVER_WORDS } from "#words/en/screens";
 import { benchBallOf } from "../../benchWork/benchBall.ts";
 import { Picture } from "../../pieces/Picture.tsx";
 import { everyPage } from "../../shop/everyPage.ts";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useRead } from "../../shop/useShop.ts";
-import { useRoughnessUnit, useSettings, useShopTimes } from "../../shop/zone.ts";
+import { useRoughnessUnit, useShopTimes } from "../../shop/zone.ts";
 import { inPicture } from "../measure/Agreement.tsx";
 import { type SidesVerdict, verdictOf } from "../measure/entries.ts";
 import { isSide, type PlaceRead, raOf, readByPlace } from "./measures.ts";
-import { ScanCode } from "./ScanCode.tsx";
+import { SheetHead } from "./SheetHead.tsx";
 import type { SheetParts } from "./sheetParts.ts";
 
 /** What was measured for a ticket, side by side, before and after, and whether the sides agree. */
 export function MeasureSheet(parts: SheetParts) {
-  const { ticket, ball, bowler } = parts;
-  const settings = useSettings().data;
+  const { ticket } = parts;
   const readings = useRead(["readings", "all of ticket", ticket.id], () =>
     everyPage((after) => answered(shop.readings.$get({ query: { ticketId: ticket.id, order: "oldest first", limit: "200", ...after } }))),
   );
   return (
     <article className="measure-sheet">
-      <header className="sheet-head">
-        <div>
-          <p className="sheet-shop">
-            {settings?.shopName} {settings?.data === "invented" && `(${TICKET.invented})`}
-          </p>
-          <h2>{ball.name}</h2>
-          <p>
-            {bowler?.name ?? TICKET.nobody} · {COVER_WORDS[ball.cover]} {ball.serial !== null && `· ${ball.serial}`}
-          </p>
-          <p className="sheet-finish">
-            {TICKET.before} {ticket.finishBefore ?? "–"} → {TICKET.after} <strong>{ticket.finishAfter ?? TICKET.notDecided}</strong>
-          </p>
-        </div>
-        <ScanCode ticketId={ticket.id} />
-      </header>
+      <SheetHead {...parts}>
+        <p className="sheet-finish">
+          {TICKET.before} {ticket.finishBefore ?? "–"} → {TICKET.after} <strong>{ticket.finishAfter ?? TICKET.notDecided}</strong>
+        </p>
+      </SheetHead>
       <Reading of={readings} isEmpty={(all) => readByPlace(all).length === 0} empty={PRINT.noMeasures}>
         {(all) => <Measured parts={parts} readings={all} />}
       </Reading>

@@ -1,38 +1,26 @@
 import { INTAKE, SYMPTOMS } from "#words/en/rooms/intake";
 import { PRINT } from "#words/en/rooms/print";
 import { TICKET } from "#words/en/rooms/ticket";
-import { COVER_WORDS } from "#words/en/screens";
 import { messageText } from "#words/messageText";
-import { useSettings, useShopTimes } from "../../shop/zone.ts";
+import { useShopTimes } from "../../shop/zone.ts";
 import { StageTable } from "../ticket/Work.tsx";
-import { ScanCode } from "./ScanCode.tsx";
+import { SheetHead } from "./SheetHead.tsx";
 import type { SheetParts } from "./sheetParts.ts";
 
 /** The ticket that lies with the ball at the bench: what is wanted, the stages to sign, the cautions. */
 export function TicketSheet({ ticket, ball, bowler }: SheetParts) {
   const times = useShopTimes();
-  const settings = useSettings().data;
   const symptoms = ticket.symptoms.map((id) => (id in SYMPTOMS ? SYMPTOMS[id as keyof typeof SYMPTOMS] : id));
   const cautions = [...new Set(ticket.stages.flatMap((stage) => stage.cautions))];
   return (
     <article>
-      <header className="sheet-head">
-        <div>
-          <p className="sheet-shop">
-            {settings?.shopName} {settings?.data === "invented" && `(${TICKET.invented})`}
-          </p>
-          <h2>{ball.name}</h2>
-          <p>
-            {bowler?.name ?? TICKET.nobody} · {COVER_WORDS[ball.cover]} {ball.serial !== null && `· ${ball.serial}`}
-          </p>
-          <p>
-            <strong>
-              {TICKET.promised} {ticket.promisedFor === null ? TICKET.noPromise : times.at(ticket.promisedFor)}
-            </strong>
-          </p>
-        </div>
-        <ScanCode ticketId={ticket.id} />
-      </header>
+      <SheetHead ticket={ticket} ball={ball} bowler={bowler}>
+        <p>
+          <strong>
+            {TICKET.promised} {ticket.promisedFor === null ? TICKET.noPromise : times.at(ticket.promisedFor)}
+          </strong>
+        </p>
+      </SheetHead>
       {ticket.stops
         .filter(({ clearedAt }) => clearedAt === null)
         .map(({ at, why }) => (

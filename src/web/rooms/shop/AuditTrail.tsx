@@ -4,9 +4,9 @@ import { type AuditEntry, THING_KINDS, type ThingKind } from "#contract/records/
 import { SHOP } from "#words/en/rooms/shop";
 import { WordField } from "../../pieces/PlainFields.tsx";
 import { type Column, PlainTable } from "../../pieces/PlainTable.tsx";
-import { everyPage } from "../../shop/everyPage.ts";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
+import { usePeople } from "../../shop/usePeople.ts";
 import { useRead } from "../../shop/useShop.ts";
 import { useShopTimes } from "../../shop/zone.ts";
 
@@ -55,9 +55,7 @@ function TrailPage({ kind, after, onEarlier }: PageProps) {
   const times = useShopTimes();
   const query = { limit: "50", ...(kind === "" ? {} : { kind }), ...(after === null ? {} : { after }) } as const;
   const trail = useRead(["audit", kind, after], () => answered(shop.audit.$get({ query })));
-  const people = useRead(["people", "all"], () =>
-    everyPage((next) => answered(shop.people.$get({ query: { limit: "200", order: "oldest first", ...next } }))),
-  ).data;
+  const people = usePeople().data;
   const words = SHOP.trailColumns;
   const columns: readonly Column<AuditEntry>[] = [
     { name: words.at, cell: ({ at }) => times.at(at) },

@@ -1,19 +1,16 @@
 import { type Person, personKept } from "#contract/records/person";
 import { SHOP } from "#words/en/rooms/shop";
 import { EditedList } from "../../pieces/EditedList.tsx";
-import { everyPage } from "../../shop/everyPage.ts";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, madeOn, shop } from "../../shop/shopClient.ts";
 import type { Typed } from "../../shop/useEditing.ts";
-import { useRead } from "../../shop/useShop.ts";
+import { usePeople } from "../../shop/usePeople.ts";
 
 const WORDS = SHOP.person;
 
 /** Who works here, or did: initials stay with the work. */
 export function People() {
-  const people = useRead(["people", "all"], () =>
-    everyPage((after) => answered(shop.people.$get({ query: { limit: "200", order: "oldest first", ...after } }))),
-  );
+  const people = usePeople();
   return (
     <>
       <p className="note">{SHOP.peopleWhy}</p>

@@ -16,6 +16,9 @@ const STEP = Math.PI / 6;
 /** Turned this far by a finger that crosses the whole picture, rad. */
 const ACROSS = Math.PI * 1.2;
 
+/** Words of points stand higher than those of sides: a PAP often lies close to the middle of a side. */
+type Mark = "side" | "point";
+
 /** Share of the picture's width beyond which a word would run out of it. */
 const MOST_RIGHT = 0.6;
 
@@ -125,29 +128,37 @@ interface WordsProps extends SpaceProps {
 function Words({ scene, onBall, readings }: WordsProps) {
   if (scene === null) return null;
   const { pap, pin } = onBall.places;
-  const words: readonly (readonly [string, Vector | null])[] = [
-    ...SIDE_IDS.map(
-      (side) => [[SIDE_LABELS[side], readings[side]].filter((part) => part !== undefined).join(" "), SIDE_AXES[side]] as const,
-    ),
-    [BALL_IN_SPACE.pap, pap],
-    [BALL_IN_SPACE.pin, pin],
+  const words: readonly (readonly [string, Vector | null, Mark])[] = [
+    ...SIDE_IDS.map((side) => [sideWord(side, readings), SIDE_AXES[side], "side"] as const),
+    [BALL_IN_SPACE.pap, pap, "point"],
+    [BALL_IN_SPACE.pin, pin, "point"],
   ];
   return (
     <div aria-hidden="true">
-      {words.flatMap(([text, place]) => {
+      {words.flatMap(([text, place, mark]) => {
         if (place === null) return [];
         const placed = scene.placeOf(place);
-        return placed.isSeen ? [<Word key={text} text={text} placed={placed} />] : [];
+        return placed.isSeen ? [<Word key={text} text={text} mark={mark} placed={placed} />] : [];
       })}
     </div>
   );
 }
 
-function Word({ text, placed: { x, y } }: { readonly text: string; readonly placed: Placed }) {
+function sideWord(side: SideId, readings: SpaceProps["readings"]): string {
+  return [SIDE_LABELS[side], readings[side]].filter((part) => part !== undefined).join(" ");
+}
+
+interface WordProps {
+  readonly text: string;
+  readonly mark: Mark;
+  readonly placed: Placed;
+}
+
+function Word({ text, mark, placed: { x, y } }: WordProps) {
   const style: CSSProperties = { left: `${100 * x}%`, top: `${100 * y}%` };
   // Beside its place, on the side where there is room for it.
   return (
-    <span className={x > MOST_RIGHT ? "ball-word is-left" : "ball-word"} style={style}>
+    <span className={`ball-word ball-${mark} ${x > MOST_RIGHT ? "is-left" : ""}`} style={style}>
       {text}
     </span>
   );
