@@ -11,6 +11,8 @@ import { fileURLToPath } from "node:url";
 export const ROOT = dirname(dirname(fileURLToPath(import.meta.url)));
 
 const LEAST_NODE = [20, 19];
+/** Languages that the page is built in; see docs/decisions/languages.md. */
+const LANGUAGES = ["en", "de"];
 const WEB_STAMP = join(ROOT, "dist", "web", ".built");
 const CLI_ENTRY = join(ROOT, "dist", "cli", "main.js");
 
@@ -104,20 +106,22 @@ export async function typeCheck() {
 }
 
 /**
- * Builds the web page into dist/web when a source is newer than the last build.
+ * Builds the web page in its languages, into dist/web and dist/web-de, when a source is newer than the last build.
  * @returns {Promise<number>} exit code of the bundler
  */
 export async function bundleWeb() {
   if (!existsSync(join(ROOT, "src", "web", "index.html"))) return 0;
   const newest = Math.max(
     newestChange(join(ROOT, "src")),
-    ...["vite.config.ts", "package-lock.json"]
+    ...["vite.config.ts", "package-lock.json", join("tools", "page", "languages.ts")]
       .map((name) => join(ROOT, name))
       .map((path) => (existsSync(path) ? statSync(path).mtimeMs : 0)),
   );
   if (existsSync(WEB_STAMP) && statSync(WEB_STAMP).mtimeMs > newest) return 0;
-  const code = await runTool("vite", "vite", ["build", "--logLevel", "warn"]);
-  if (code !== 0) return code;
+  for (const language of LANGUAGES) {
+    const code = await runTool("vite", "vite", ["build", "--logLevel", "warn", ...(language === "en" ? [] : ["--mode", language])]);
+    if (code !== 0) return code;
+  }
   mkdirSync(dirname(WEB_STAMP), { recursive: true });
   writeFileSync(WEB_STAMP, "");
   return 0;

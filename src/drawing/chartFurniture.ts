@@ -1,6 +1,7 @@
 import type { Course, Phase } from "#engine/motion/course";
 import { type Finish, finishText } from "#engine/surface/finish";
 import { CHART } from "#words/en/charts";
+import { fixed } from "#words/figures";
 import { type Emphasis, PHASE_STROKES } from "./courseLine.ts";
 import { type LaneFrame, type Layout, stretch } from "./laneFrame.ts";
 import { type Paint, SANS, SERIF } from "./paint.ts";
@@ -141,8 +142,8 @@ export function legend(courses: readonly LegendCourse[], id: string, frame: Lane
 
 function courseFigures(course: Course): string[] {
   const figures = [
-    course.hookStartFt === null ? null : `${CHART.hook} ${course.hookStartFt.toFixed(1)} ft`,
-    course.rollStartFt === null ? CHART.stillSlipping : `${CHART.roll} ${course.rollStartFt.toFixed(1)} ft`,
+    course.hookStartFt === null ? null : `${CHART.hook} ${fixed(course.hookStartFt, 1)} ft`,
+    course.rollStartFt === null ? CHART.stillSlipping : `${CHART.roll} ${fixed(course.rollStartFt, 1)} ft`,
   ];
   figures.push(course.entryAngleDeg === null ? CHART.leavesLane : CHART.entry(course.entryAngleDeg));
   return figures.filter((f): f is string => f !== null);

@@ -2,6 +2,7 @@ import { scaleLinear, scaleLog } from "d3-scale";
 import { area, line } from "d3-shape";
 import type { FadePoint } from "#engine/surface/care";
 import { FADE } from "#words/en/fade";
+import { fixed } from "#words/figures";
 import { FILE_PAINT, type Paint, SANS, SERIF } from "./paint.ts";
 import { el, picture, textEl } from "./svg.ts";
 
@@ -34,7 +35,7 @@ export function fadeChart(input: FadeChartInput, paint: Paint = FILE_PAINT, id =
   const at30 = input.track.find(({ games }) => games === 30) ?? input.track[0];
   return picture(
     { width: WIDTH, height: HEIGHT },
-    { id, title: FADE.title, description: FADE.description(input.name, input.track[0].value.toFixed(2), at30.value.toFixed(2)) },
+    { id, title: FADE.title, description: FADE.description(input.name, fixed(input.track[0].value, 2), fixed(at30.value, 2)) },
     el("rect", { width: WIDTH, height: HEIGHT, fill: paint.paper }),
     textEl(`${input.name} · ${FADE.title}`, { x: BOX.left, y: 24, "font-family": SERIF, "font-size": 16, fill: paint.ink }),
     textEl(FADE.band, { x: BOX.left, y: 40, "font-family": SERIF, "font-size": 11.5, "font-style": "italic", fill: paint.faint }),

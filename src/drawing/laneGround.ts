@@ -1,4 +1,5 @@
 import type { FilmSheet } from "#engine/lane/filmSheet";
+import { fixed } from "#words/figures";
 import { type Box, holds } from "./labelPlaces.ts";
 import type { LaneFrame } from "./laneFrame.ts";
 import { figuresOnLines, type OilFigure, oilLevels, soundings } from "./oilContours.ts";
@@ -59,7 +60,7 @@ export function laneGround(film: FilmSheet, frame: LaneFrame, taken: Taken, pain
 }
 
 function figure(f: OilFigure, colour: string, style: Record<string, string | number>): string {
-  const written = f.um < 1 ? f.um.toFixed(1) : Number(f.um.toFixed(1)).toString();
+  const written = f.um < 1 ? fixed(f.um, 1) : fixed(f.um, 1).replace(/[.,]0$/, "");
   return textEl(written, {
     x: f.at[0],
     y: f.at[1] + Number(style["font-size"]) * 0.35,

@@ -1,5 +1,6 @@
 import { scaleLinear } from "d3-scale";
 import { PROFILE } from "#words/en/measuring";
+import { fixed } from "#words/figures";
 import { FILE_PAINT, type Paint, SANS, SERIF } from "./paint.ts";
 import { el, type Point, pathOf, picture, textEl } from "./svg.ts";
 
@@ -30,7 +31,7 @@ export function profileChart(input: ProfileChartInput, paint: Paint = FILE_PAINT
   const figure = { "font-family": SANS, "font-size": 12, fill: paint.faint };
   return picture(
     { width: WIDTH, height: HEIGHT },
-    { id, title: PROFILE.title, description: PROFILE.description(input.name, input.raUm.toFixed(3), String(input.cutoffMm)) },
+    { id, title: PROFILE.title, description: PROFILE.description(input.name, fixed(input.raUm, 3), String(input.cutoffMm)) },
     el("rect", { width: WIDTH, height: HEIGHT, fill: paint.paper }),
     textEl(input.name, { x: BOX.left, y: 24, "font-family": SERIF, "font-size": 16, fill: paint.ink }),
     textEl(input.figures, { x: BOX.left, y: 44, "font-family": SANS, "font-size": 12, fill: paint.ink }),

@@ -1,6 +1,7 @@
 import { scaleLog, scalePoint } from "d3-scale";
 import type { EvennessVerdict } from "#engine/surface/readings/evenness";
 import { READINGS } from "#words/en/measuring";
+import { fixed } from "#words/figures";
 import { FILE_PAINT, type Paint, SANS, SERIF } from "./paint.ts";
 import { el, picture, textEl } from "./svg.ts";
 
@@ -30,7 +31,7 @@ export function readingsBySide({ verdict, targetUm }: ReadingsInput, paint: Pain
     {
       id,
       title: READINGS.chartTitle,
-      description: READINGS.chartDescription(sides.map(({ side, mean }) => `${side} ${mean.toFixed(2)} µm`).join(", ")),
+      description: READINGS.chartDescription(sides.map(({ side, mean }) => `${side} ${fixed(mean, 2)} µm`).join(", ")),
     },
     el("rect", { width: WIDTH, height: HEIGHT, fill: paint.paper }),
     textEl(READINGS.chartTitle, { x: BOX.left, y: 24, "font-family": SERIF, "font-size": 16, fill: paint.ink }),

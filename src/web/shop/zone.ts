@@ -1,4 +1,5 @@
 import { LANGUAGE } from "#words/en/rooms/frame";
+import { fixed } from "#words/figures";
 import { answered, shop } from "./shopClient.ts";
 import { useRead } from "./useShop.ts";
 
@@ -52,7 +53,7 @@ export interface RoughnessShown {
 /** Roughness in the unit that the shop has chosen. */
 export function useRoughnessUnit(): RoughnessShown {
   const unit = useSettings().data?.roughnessUnit ?? "µin";
-  return { unit, figure: (um) => (unit === "µm" ? um.toFixed(3) : (um * MICROINCH_PER_UM).toFixed(1)) };
+  return { unit, figure: (um) => (unit === "µm" ? fixed(um, 3) : fixed(um * MICROINCH_PER_UM, 1)) };
 }
 
 /** Roughness with its unit, as the shop has chosen it. */
@@ -77,10 +78,9 @@ export interface SpeedUnit {
 export function useSpeed(): SpeedUnit {
   const unit = useSettings().data?.speedUnit ?? "mph";
   const factor = unit === "mph" ? 1 : KMH_PER_MPH;
-  const tenth = (mph: number) => Math.round(10 * mph * factor) / 10;
   return {
     unit,
-    text: (mph) => `${tenth(mph).toFixed(1)} ${unit}`,
+    text: (mph) => `${fixed(tenth(mph), 1)} ${unit}`,
     typed: (mph) => (mph === null ? "" : String(tenth(mph))),
     mph: (figure) => (factor === 1 ? figure : Math.round((1000 * figure) / factor) / 1000),
   };

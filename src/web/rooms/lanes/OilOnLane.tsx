@@ -1,4 +1,5 @@
 import { OIL } from "#words/en/rooms/lanes";
+import { fixed } from "#words/figures";
 import { useComputed } from "../../client/poolHere.ts";
 import type { OilDrawn } from "../../client/protocol.ts";
 import { Facts } from "../../pieces/Facts.tsx";
@@ -52,7 +53,7 @@ function Sections({ boards, rows }: OilDrawn["sections"]) {
               <th scope="row">{OIL.at(ft)}</th>
               {um.map((value, i) => (
                 <td key={boards[i]} className="figure">
-                  {value.toFixed(1)}
+                  {fixed(value, 1)}
                 </td>
               ))}
             </tr>

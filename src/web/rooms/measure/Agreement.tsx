@@ -6,6 +6,7 @@ import type { EvennessVerdict, SideVerdict } from "#engine/surface/readings/even
 import { READINGS } from "#words/en/measuring";
 import { SIDE_LABELS, SIDE_NAMES } from "#words/en/padWork";
 import { MEASURE } from "#words/en/rooms/measure";
+import { fixed } from "#words/figures";
 import { Picture } from "../../pieces/Picture.tsx";
 import type { SheenVerdict, SidesVerdict } from "./entries.ts";
 
@@ -72,8 +73,8 @@ function SideFigures({ found, when }: { readonly found: SidesVerdict; readonly w
   const { columns } = READINGS;
   const cells: readonly (readonly [string, (one: SideVerdict) => string])[] = [
     [columns.side, ({ side }) => SIDE_NAMES[side as SideId]],
-    [columns.ra, ({ mean }) => mean.toFixed(2)],
-    [columns.range, ({ low, high }) => `${low.toFixed(2)} – ${high.toFixed(2)}`],
+    [columns.ra, ({ mean }) => fixed(mean, 2)],
+    [columns.range, ({ low, high }) => `${fixed(low, 2)} – ${fixed(high, 2)}`],
     ...(found.targetUm === null ? [] : [[columns.stands, ({ stands }: SideVerdict) => READINGS.stands[stands]] as const]),
     ...(when === "after" ? [[columns.more, ({ moreSeconds }: SideVerdict) => String(moreSeconds)] as const] : []),
   ];

@@ -1,0 +1,29 @@
+/** Zahlen auf Deutsch: Dezimalkomma, echtes Minuszeichen, die Einheit dahinter. Dieselben Namen wie in `words/figures`. */
+export function fixed(value: number, decimals: number): string {
+  const text = value.toFixed(decimals);
+  const isZero = Number(text) === 0;
+  return (isZero ? text.replace("-", "") : text.replace("-", "−")).replace(".", ",");
+}
+
+export function signed(value: number, decimals: number): string {
+  const text = fixed(value, decimals);
+  return Number(value.toFixed(decimals)) > 0 ? `+${text}` : text;
+}
+
+export const feet = (ft: number): string => `${fixed(ft, 1)} ft`;
+export const boards = (count: number): string => `${fixed(count, 1)} ${fixed(Math.abs(count), 1) === "1,0" ? "Board" : "Boards"}`;
+export const degrees = (deg: number): string => `${fixed(deg, 1)}°`;
+export const finerDegrees = (deg: number): string => `${fixed(deg, 2)}°`;
+export const launchAngle = (deg: number, decimals = 2): string =>
+  `${fixed(Math.abs(deg), decimals)}° ${deg < 0 ? "nach innen" : "nach außen"}`;
+export const mph = (value: number): string => `${fixed(value, 1)} mph`;
+export const metresPerSecond = (value: number): string => `${fixed(value, 2)} m/s`;
+export const micrometres = (um: number): string => `${fixed(um, 2)} µm`;
+export const millilitres = (mL: number): string => `${fixed(mL, 1)} mL`;
+
+export function chance(value: number, low?: number, high?: number): string {
+  const percent = (share: number) => fixed(100 * share, 0);
+  return low === undefined || high === undefined ? `${percent(value)} %` : `${percent(value)} % (${percent(low)}–${percent(high)})`;
+}
+
+export const inHundred = (points: number): string => `${fixed(points, 1)} von 100`;

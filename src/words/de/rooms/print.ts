@@ -1,0 +1,25 @@
+import type * as en from "../../en/rooms/print.ts";
+import type { Translated } from "../../translated.ts";
+
+export const PRINT = {
+  ticket: "Auftrag",
+  label: "Etikett",
+  care: "Pflegekarte",
+  measures: "Messblatt",
+  measured: (when) => `Gemessen am ${when}`,
+  noMeasures: "Für diesen Auftrag wurde nichts gemessen.",
+  columns: {
+    place: "wo",
+    before: (unit) => `vorher, ${unit}`,
+    after: (unit) => `nachher, ${unit}`,
+    how: "womit",
+  },
+  several: (mean, count, low, high) => `${mean} (${count} gelesen: ${low} bis ${high})`,
+  agreement: { before: "Vor der Arbeit", after: "Nach der Arbeit" },
+  eye: "Mit Auge und Fingerspitze verglichen: Mehr als eine halbe Stufe der Leiter zeigen sie kaum.",
+  notPlace: "Ra ist gelesen, wie das Messgerät es zeigt; „wirksam“ ist, wofür der Schliffplan es nimmt.",
+  signed: "Gemessen von",
+  back: "Zurück zum Auftrag",
+  print: "Drucken",
+  cautions: "An der Werkbank",
+} as const satisfies Translated<typeof en.PRINT>;
