@@ -78,6 +78,32 @@ test("a delivery is added in figures or words; it says how it is known, and the 
   await expect(page.getByText(/launch speed 17.5 mph/)).toBeVisible();
 });
 
+test("a spread that is not touched stays to the last digit, and a ball is taken in for this customer at once", async ({
+  page,
+  request,
+}) => {
+  const bowler = await aBowler(request, "Invented Regular");
+  const patched = await request.patch(`/api/bowlers/${bowler.id}`, {
+    data: { spread: { speedMph: 0.347, revRateRpm: 11 } },
+    headers: { "If-Match": '"1"' },
+  });
+  expect(patched.status()).toBe(200);
+  await page.goto(`/bowlers/${bowler.id}`);
+  await page.getByRole("button", { name: "Change: Spread and PAP" }).click();
+  await page.getByLabel("Spread of rev rate, rpm").fill("14");
+  await page.getByRole("button", { name: "Keep", exact: true }).click();
+  await expect(page.getByLabel("Spread of rev rate, rpm")).toHaveCount(0);
+  const kept = await (await request.get(`/api/bowlers/${bowler.id}`)).json();
+  expect([kept.spread.speedMph, kept.spread.revRateRpm, kept.pap]).toEqual([0.347, 14, null]);
+  await page.getByRole("link", { name: "Take in a ball" }).click();
+  await expect(page.getByRole("heading", { name: "Invented Regular" })).toBeVisible();
+  await page.getByRole("button", { name: "New ball" }).click();
+  await page.getByLabel("What the ball is called").fill("Invented Newcomer Ball");
+  await page.getByRole("button", { name: "Take in 1 ball" }).click();
+  await page.waitForURL(/\/tickets\//);
+  await expect(page.getByRole("link", { name: "Invented Regular" })).toBeVisible();
+});
+
 test("personal data are handed out as a file, and erased for good after asking", async ({ page, request }) => {
   const bowler = await aBowler(request, "Invented Leaver");
   await page.goto(`/bowlers/${bowler.id}`);

@@ -73,7 +73,7 @@ export function useEditing<T extends Versioned>({ memory, thing, typedOf, send, 
     set: (path, value) => setDraft((old) => ({ ...(old ?? begun), typed: { ...(old ?? begun).typed, [path]: value } })),
     leave: close,
     // Where nothing was touched there is nothing to write.
-    keep: () => (draft === null ? close() : keep(draft)),
+    keep: () => (draft === null || changedIn(draft.before, draft.typed).size === 0 ? close() : keep(draft)),
     keepMine: () => {
       if (draft !== null && theirs !== null) keep({ ...draft, version: theirs.version });
     },

@@ -80,8 +80,8 @@ export function useSpeed(): SpeedUnit {
   const factor = unit === "mph" ? 1 : KMH_PER_MPH;
   return {
     unit,
-    text: (mph) => `${fixed(tenth(mph), 1)} ${unit}`,
-    typed: (mph) => (mph === null ? "" : String(tenth(mph))),
+    text: (mph) => `${fixed(mph * factor, 1)} ${unit}`,
+    typed: (mph) => (mph === null ? "" : String(Number((mph * factor).toFixed(2)))),
     mph: (figure) => (factor === 1 ? figure : Math.round((1000 * figure) / factor) / 1000),
   };
 }

@@ -37,7 +37,7 @@ function WholeBowler({ bowler }: { readonly bowler: Bowler }) {
     <>
       <div className="room-head">
         <h1>{nameOf(bowler)}</h1>
-        <Link href="/intake" className="button no-print">
+        <Link href={erasedAt === null ? `/intake?bowler=${bowler.id}` : "/intake"} className="button no-print">
           {BOWLER.takeIn}
         </Link>
       </div>

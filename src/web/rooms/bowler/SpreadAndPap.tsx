@@ -26,7 +26,7 @@ export function SpreadAndPap({ bowler }: { readonly bowler: Bowler }) {
     memory: `gritwright.bowler.spread.${bowler.id}`,
     thing: bowler,
     typedOf: (one) => spreadTyped(one, speed),
-    send: (typed, made) => changeBowler(bowler.id, made, spreadChange(typed, speed)),
+    send: (typed, made, changed) => changeBowler(bowler.id, made, spreadChange(bowler, typed, changed, speed)),
     read: readBowler,
     touches: BOWLER_TOUCHES,
   });
@@ -68,15 +68,21 @@ function spreadTyped({ spread, pap }: Bowler, speed: SpeedUnit): Typed {
   return { ...Object.fromEntries(figures), [PAP[0]]: typedOf(pap?.overIn), [PAP[1]]: typedOf(pap?.upIn) };
 }
 
-function spreadChange(typed: Typed, speed: SpeedUnit): BowlerChange {
-  const figures = SPREAD.map(([key]) => [key, figureOrNull(typed[`spread.${key}`])] as const);
-  const spread = Object.fromEntries(
-    figures.map(([key, value]) => [key, key === "speedMph" && typeof value === "number" ? speed.mph(value) : value]),
-  ) as Spread;
+/** What was not touched stays to the last digit: in the shop's own unit a speed is rounded. */
+function spreadChange({ spread, pap }: Bowler, typed: Typed, changed: ReadonlySet<string>, speed: SpeedUnit): BowlerChange {
+  const figures = SPREAD.map(([key]) => {
+    if (!changed.has(`spread.${key}`)) return [key, spread?.[key] ?? null] as const;
+    const figure = figureOrNull(typed[`spread.${key}`]);
+    return [key, key === "speedMph" && typeof figure === "number" ? speed.mph(figure) : figure] as const;
+  });
   const [overIn, upIn] = PAP.map((path) => figureOrNull(typed[path]));
   return {
-    spread: figures.every(([, value]) => value === null) ? null : spread,
+    spread: figures.every(([, value]) => value === null) ? null : (Object.fromEntries(figures) as Spread),
     // One of the two alone is no place: the shop refuses it, and says what it wants.
-    pap: overIn === null && upIn === null ? null : ({ overIn, upIn } as NonNullable<Bowler["pap"]>),
+    pap: !PAP.some((path) => changed.has(path))
+      ? pap
+      : overIn === null && upIn === null
+        ? null
+        : ({ overIn, upIn } as NonNullable<Bowler["pap"]>),
   };
 }

@@ -1,5 +1,5 @@
 import { useEffect, useState } from "react";
-import { Link, useLocation } from "wouter";
+import { Link, useLocation, useSearchParams } from "wouter";
 import { INTAKE } from "#words/en/rooms/intake";
 import { LineField } from "../../pieces/PlainFields.tsx";
 import { answered, ShopFault, shop } from "../../shop/shopClient.ts";
@@ -34,6 +34,7 @@ export function IntakeRoom() {
   useEffect(() => {
     document.title = INTAKE.title;
   }, []);
+  useOfBowler(setDraft);
   const lacks = missing(draft);
   const send = (print: boolean) => {
     setTried(true);
@@ -110,6 +111,17 @@ export function IntakeRoom() {
       </div>
     </main>
   );
+}
+
+/** With a bowler in the address an empty form begins with them; what was being written before stays. */
+function useOfBowler(setDraft: (next: (old: VisitDraft) => VisitDraft) => void) {
+  const [params] = useSearchParams();
+  const id = params.get("bowler") ?? "";
+  const bowler = useRead(["bowlers", id], () => answered(shop.bowlers[":id"].$get({ param: { id } })), { enabled: id !== "" }).data;
+  useEffect(() => {
+    if (bowler === undefined || bowler.erasedAt !== null) return;
+    setDraft((old) => (old.bowler === null && old.balls.length === 0 ? { ...old, bowler: knownBowler(bowler) } : old));
+  }, [bowler, setDraft]);
 }
 
 function withBall(draft: VisitDraft, index: number, ball: BallDraft): VisitDraft {
