@@ -4,8 +4,8 @@ import { TABLE } from "#words/en/rooms/pieces";
 export interface Column<Row> {
   readonly name: string;
   readonly cell: (row: Row) => ReactNode;
-  /** Figures stand at the right, so that their digits are one under the other. */
-  readonly kind?: "figure";
+  /** Figures stand at the right, so that their digits are one under the other; a day keeps to one line. */
+  readonly kind?: "figure" | "day";
 }
 
 interface TableProps<Row> {

@@ -70,6 +70,7 @@ const MOST_DRAWN = 100;
 /** How often today's finish can be put on again before something gives out, and what was found that may end the ball before. */
 function WhatEndsIt({ ball }: { readonly ball: Ball }) {
   const ends = useMemo(() => {
+    if (knownFinish(ball) === null) return null;
     const bench = benchBallOf(ball);
     return planStages(bench, bench.finish, NO_FINDINGS, USUAL_HABITS).ends;
   }, [ball]);
@@ -78,12 +79,18 @@ function WhatEndsIt({ ball }: { readonly ball: Ball }) {
     <>
       <h3>{BALL_LOG.ends}</h3>
       {found.length > 0 && <p className="stop">{BALL_LOG.endsNow(found.map(({ what }) => BALL_LOG.finds[what]).join(", "))}</p>}
-      <ul>
-        {ends.map(({ what, times }) => (
-          <li key={what}>{BALL_LOG.endsAfter(BALL_LOG.endNames[what], times)}</li>
-        ))}
-      </ul>
-      <p className="note">{BALL_LOG.endsWhy}</p>
+      {ends === null ? (
+        <p className="nothing">{BALL_LOG.unknown}</p>
+      ) : (
+        <>
+          <ul>
+            {ends.map(({ what, times }) => (
+              <li key={what}>{BALL_LOG.endsAfter(BALL_LOG.endNames[what], times)}</li>
+            ))}
+          </ul>
+          <p className="note">{BALL_LOG.endsWhy}</p>
+        </>
+      )}
     </>
   );
 }

@@ -42,9 +42,9 @@ function BagLine({ ball }: { readonly ball: Ball }) {
   const games = gamesSinceWork(ball);
   return (
     <li>
-      <Link href={`/balls/${ball.id}`} className="queue-line bag-line">
+      <Link href={`/balls/${ball.id}`} className="bag-line">
         {finish === null ? <span /> : <FinishSwatch finish={finish} />}
-        <strong className="queue-ball">{ball.name}</strong>
+        <strong>{ball.name}</strong>
         <span>
           {COVER_WORDS[ball.cover]}
           {ball.job === null ? "" : `, ${BALL_JOB_WORDS[ball.job]}`}

@@ -40,7 +40,7 @@ function VisitTable({ accounts, tickets, names }: TicketProps & { readonly accou
   const times = useShopTimes();
   const { visitColumns } = BOWLER;
   const columns: readonly Column<VisitAccount>[] = [
-    { name: visitColumns.on, cell: ({ visit }) => times.day(visit.arrivedAt) },
+    { name: visitColumns.on, kind: "day", cell: ({ visit }) => times.day(visit.arrivedAt) },
     {
       name: visitColumns.balls,
       cell: ({ visit }) => <TicketLinks tickets={tickets.filter(({ visitId }) => visitId === visit.id)} names={names} />,

@@ -33,7 +33,7 @@ function Owing({ accounts }: { readonly accounts: readonly VisitAccount[] }) {
   const { balanceColumns } = MONEY;
   const columns: readonly Column<VisitAccount>[] = [
     { name: balanceColumns.name, cell: ({ visit, bowlerName }) => ownerLink(ownerOf(visit.bowlerId, bowlerName), MONEY.nobody) },
-    { name: balanceColumns.on, cell: ({ visit }) => times.day(visit.arrivedAt) },
+    { name: balanceColumns.on, kind: "day", cell: ({ visit }) => times.day(visit.arrivedAt) },
     { name: balanceColumns.total, kind: "figure", cell: ({ account }) => times.money(account.totalCents) },
     {
       name: balanceColumns.owed,

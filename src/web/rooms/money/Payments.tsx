@@ -17,7 +17,7 @@ export function Payments({ takings }: { readonly takings: Takings }) {
   if (payments.length === 0) return null;
   const { columns } = MONEY;
   const shown: readonly Column<Taken>[] = [
-    { name: columns.at, cell: ({ payment }) => times.at(payment.at) },
+    { name: columns.at, kind: "day", cell: ({ payment }) => times.at(payment.at) },
     { name: columns.from, cell: ({ bowlerName }) => bowlerName ?? MONEY.nobody },
     {
       name: columns.amount,

@@ -56,7 +56,7 @@ function Days({ days }: { readonly days: readonly DayTakings[] }) {
   const times = useShopTimes();
   const { columns } = MONEY;
   const shown: readonly Column<DayTakings>[] = [
-    { name: columns.day, cell: ({ day }) => times.weekday(day) },
+    { name: columns.day, kind: "day", cell: ({ day }) => times.weekday(day) },
     { name: columns.taken, kind: "figure", cell: ({ takenCents }) => times.money(takenCents) },
     { name: columns.given, kind: "figure", cell: ({ givenCents }) => (givenCents === 0 ? "" : times.money(givenCents)) },
     { name: columns.net, kind: "figure", cell: ({ takenCents, givenCents }) => times.money(takenCents - givenCents) },

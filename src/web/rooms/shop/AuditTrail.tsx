@@ -58,7 +58,7 @@ function TrailPage({ kind, after, onEarlier }: PageProps) {
   const people = usePeople().data;
   const words = SHOP.trailColumns;
   const columns: readonly Column<AuditEntry>[] = [
-    { name: words.at, cell: ({ at }) => times.at(at) },
+    { name: words.at, kind: "day", cell: ({ at }) => times.at(at) },
     { name: words.who, cell: ({ by }) => people?.find(({ id }) => id === by)?.name ?? SHOP.gonePerson },
     { name: words.did, cell: ({ did }) => SHOP.dids[did] },
     { name: words.what, cell: (entry) => thingOf(entry) },

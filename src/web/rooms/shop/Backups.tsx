@@ -46,7 +46,7 @@ function BackupTable({ backups, isBusy, onVerify }: TableProps) {
   const times = useShopTimes();
   const words = SHOP.backup;
   const columns: readonly Column<Backup>[] = [
-    { name: words.madeAt, cell: ({ madeAt }) => times.at(madeAt) },
+    { name: words.madeAt, kind: "day", cell: ({ madeAt }) => times.at(madeAt) },
     { name: words.why, cell: ({ why }) => SHOP.backupWhys[why] },
     { name: words.bytes, kind: "figure", cell: ({ bytes }) => SHOP.megabytes(bytes) },
     {

@@ -16,7 +16,7 @@ export function Movements({ item }: { readonly item: StockItem }) {
     answered(shop["stock-movements"].$get({ query: { stockItemId: item.id, limit: LATEST } })),
   );
   const columns: readonly Column<StockMovement>[] = [
-    { name: STOCK.columns.at, cell: ({ at }) => times.at(at) },
+    { name: STOCK.columns.at, kind: "day", cell: ({ at }) => times.at(at) },
     { name: STOCK.columns.why, cell: ({ why, note }) => (note === "" ? STOCK.whys[why] : `${STOCK.whys[why]}, ${note}`) },
     { name: STOCK.columns.change, kind: "figure", cell: ({ change }) => signed(change, Number.isInteger(change) ? 0 : 1) },
   ];
