@@ -224,6 +224,20 @@ test("without the server what was read stays in view, what was typed stays, and 
   }
 });
 
+test("today names whose balls are due by games, with the way to bowler and ball", async ({ page, request }) => {
+  const bowler = await (await request.post("/api/bowlers", { data: { name: "Invented Dull-Track", phone: "555-0187" } })).json();
+  const at = new Date().toISOString();
+  const made = await request.post("/api/balls", {
+    data: { name: "Invented Shiner", cover: "solid", bowlerId: bowler.id, boxFinish: "1000", games: [{ at, games: 9000 }] },
+  });
+  const ball = await made.json();
+  await page.goto("/");
+  await expect(page.getByRole("heading", { name: "Due by games" })).toBeVisible();
+  await expect(page.getByText("555-0187")).toBeVisible();
+  await page.getByRole("link", { name: /^Invented Shiner: 9000 games, due at about/ }).click();
+  await page.waitForURL(`**/balls/${ball.id}`);
+});
+
 for (const look of ["paper", "bench"] as const) {
   test(`nothing for axe to find behind the counter, look ${look}, and nothing runs out of the page`, async ({ page }) => {
     test.setTimeout(120_000);

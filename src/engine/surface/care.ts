@@ -1,7 +1,7 @@
 import { type Assumed, assume } from "../assumptions.ts";
 import type { CoverId } from "../ball/ball.ts";
 import { COVERS } from "../ball/covers.ts";
-import { type FadeReading, fadeLaws, gamesWithin, overLaws, raAfter, type WeightedLaw } from "./fade.ts";
+import { type FadeReading, fadeLaw, fadeLaws, gamesWithin, overLaws, raAfter, type WeightedLaw } from "./fade.ts";
 import type { RoughnessRange } from "./history.ts";
 
 /** What is known of a ball's use since its finish was put on. */
@@ -62,6 +62,11 @@ export function careOf(use: Use, a: Assumed = assume()): Care {
     extraction: reactive ? dueAt(EXTRACT_AT, use.gamesSinceExtraction) : NEVER,
     resurfacing: reactive ? dueAt(RESURFACE_AT, use.gamesSinceResurfacing) : NEVER,
   };
+}
+
+/** Games until the track of a fresh finish has gone a step of the ladder, by the cover's usual law and without readings: for looking over many balls at once. Null for never. */
+export function usualRefreshGames(cover: CoverId, startUm: number, a: Assumed = assume()): number | null {
+  return gamesWithin(fadeLaw(cover, a), startUm, startUm / ANOTHER_FINISH, startUm * ANOTHER_FINISH);
 }
 
 const NEVER: Due = { value: null, low: null, high: null };

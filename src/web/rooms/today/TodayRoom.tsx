@@ -8,10 +8,11 @@ import { useQueue } from "../../shop/useQueue.ts";
 import { useRead } from "../../shop/useShop.ts";
 import { useShopTimes } from "../../shop/zone.ts";
 import { Batches } from "./Batches.tsx";
+import { DueByGames } from "./DueByGames.tsx";
 
 type Waiting = Queue["items"][number];
 
-/** Opens the shop: what waits by promise, what is ready, what runs low. */
+/** Opens the shop: what waits by promise, what is ready, what runs low, whose balls are due. */
 export function TodayRoom() {
   const queue = useQueue();
   useEffect(() => {
@@ -41,6 +42,7 @@ export function TodayRoom() {
             </Reading>
           </section>
           <RunsLow />
+          <DueByGames inShop={new Set(queue.data?.items.map(({ ticket }) => ticket.ballId))} />
         </div>
       </div>
     </main>
