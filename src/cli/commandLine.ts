@@ -2,6 +2,7 @@ import { programVersion } from "#server/version";
 import { backup } from "./backup.ts";
 import { bag } from "./bag.ts";
 import { carry } from "./carry.ts";
+import { correct } from "./correct.ts";
 import { delivery } from "./delivery.ts";
 import { exportAll } from "./export.ts";
 import { fade } from "./fade.ts";
@@ -38,6 +39,7 @@ const COMMANDS = new Map<string, Entry>([
   ["bag", { run: oneFile(bag), takes: ["svg", "seed", "workers"] }],
   ["transition", { run: oneFile(transition), takes: ["svg", "seed"] }],
   ["delivery", { run: oneFile(delivery), takes: [] }],
+  ["correct", { run: oneFile(correct), takes: ["seed"] }],
   ["stages", { run: oneFile(stages), takes: [] }],
   ["fade", { run: oneFile(fade), takes: ["svg"] }],
   ["readings", { run: oneFile(readings), takes: ["svg"] }],

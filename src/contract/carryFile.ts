@@ -28,14 +28,16 @@ const hitField = mapping(
 );
 
 /** A leave as the trade writes it; YAML reads a lone pin as a number. */
-const leaveField = z.union([z.string(), z.int()], { error: "pins as 2-8-10, or X for a strike" }).transform((said, context): Leave => {
-  try {
-    return parseLeave(String(said), "leave");
-  } catch {
-    context.addIssue({ code: "custom", message: "pins from 1 to 10, each once, as 2-8-10; or X for a strike" });
-    return z.NEVER;
-  }
-});
+export const leaveField = z
+  .union([z.string(), z.int()], { error: "pins as 2-8-10, or X for a strike" })
+  .transform((said, context): Leave => {
+    try {
+      return parseLeave(String(said), "leave");
+    } catch {
+      context.addIssue({ code: "custom", message: "pins from 1 to 10, each once, as 2-8-10; or X for a strike" });
+      return z.NEVER;
+    }
+  });
 
 const seenField = mapping(
   {

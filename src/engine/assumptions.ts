@@ -216,6 +216,22 @@ export const ASSUMPTIONS = {
   "wear.laidDown.urethane": { value: 0.5, low: 0.3, high: 0.7, unit: "1", mark: "chosen", source: CHOSEN },
   "wear.laidDown.reactive": { value: 0.06, low: 0.02, high: 0.15, unit: "1", mark: "chosen", source: CHOSEN },
   "wear.laidDownReach": { value: 6, low: 4, high: 8, unit: "ft", mark: "chosen", source: CHOSEN },
+  "house.dry": {
+    value: 1,
+    low: 0.8,
+    high: 1.2,
+    unit: "1",
+    mark: "chosen",
+    source: "friction of this house's dry boards over the usual; learned from shots that were seen",
+  },
+  "house.frontOil": {
+    value: 1,
+    low: 0.75,
+    high: 1.3,
+    unit: "1",
+    mark: "chosen",
+    source: "oil at the front of this house's lanes over what is stated, and as much less at the back; learned from shots that were seen",
+  },
   "play.shotsAGame": {
     value: 17,
     low: 15,

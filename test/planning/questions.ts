@@ -26,6 +26,7 @@ export function asked(
     limits: { laydownBoard: [9, 36], launchAngleDeg: [-1.5, 4.5], breakpointBoard: [4, 39] },
     candidates: null,
     outsideRangeReason: null,
+    house: null,
     assumptions: {},
     ...more,
   };

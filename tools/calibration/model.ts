@@ -28,6 +28,7 @@ export function question(style: StyleId, cover: CoverId, pattern: string, played
     limits: LIMITS,
     candidates: null,
     outsideRangeReason: null,
+    house: null,
     assumptions: assumed,
   };
 }

@@ -4,6 +4,7 @@ import { ballField } from "./ball.ts";
 import { bowlerField } from "./bowler.ts";
 import { count, mapping, text } from "./fields.ts";
 import { finishField } from "./finishField.ts";
+import { houseField } from "./house.ts";
 import { laneField } from "./lane.ts";
 import { limitsField, lineField } from "./line.ts";
 import { modelField } from "./model.ts";
@@ -30,6 +31,7 @@ export const jobFileSchema = mapping(
     reason: text("Why a candidate outside the cover's usual range is wanted").optional(),
     model: modelField.optional(),
     assumptions: assumptionsField.optional(),
+    house: houseField.optional(),
   },
   "A Gritwright job file",
 );

@@ -26,7 +26,7 @@ export interface Contact {
 export function contactOf(cover: CoverId, ballRaUm: number, a: Assumed): Contact {
   const composite = Math.hypot(ballRaUm, a["friction.laneRoughness"]);
   return {
-    dry: a[`friction.dry.${cover}`],
+    dry: a["house.dry"] * a[`friction.dry.${cover}`],
     oil: a["friction.oil"],
     halfFilmUm: a["friction.filmRatio"] * a[`filmReach.${cover}`] * composite,
     exponent: a["friction.exponent"],
@@ -52,16 +52,25 @@ export function filmMet(film: FilmMap, cover: CoverId, a: Assumed): Float64Array
   const nearWeight = 1 - (1 - keep) / step;
   const farWeight = (1 - keep) / step - keep;
   const met = new Float64Array(film.um.length);
+  const tilt = frontAgainstBack(a["house.frontOil"]);
   for (let column = 0; column < COLUMNS; column++) {
     let carried = 0;
     for (let row = 0; row < ROWS; row++) {
       const at = row * COLUMNS + column;
       const here = film.um[at];
       if (row > 0) carried = carried * keep + here * nearWeight + film.um[at - COLUMNS] * farWeight;
-      met[at] = scale * (here + share * carried);
+      met[at] = scale * tilt[row] * (here + share * carried);
     }
   }
   return met;
+}
+
+/** Beyond here the back stays as it is; patterns end about here. */
+const TILT_OVER = 40 * FOOT;
+
+/** By what a house's oil differs from what is stated, row by row: f at the foul line, 1/f from 40 ft on, evenly (in the logarithm) between. */
+function frontAgainstBack(f: number): Float64Array {
+  return Float64Array.from({ length: ROWS }, (_, row) => f ** (1 - 2 * Math.min(1, (row * CELL_Y) / TILT_OVER)));
 }
 
 /** Films are looked up in steps of this, µm: where the law bends most (half film 0.15 µm) straight lines between are wrong by 2e-4. */

@@ -139,7 +139,7 @@ function pickOf(comparison: Comparison): Pick | null {
 
 function messagesFor(ground: PlanGround, comparison: Comparison, pick: Pick | null): readonly Message[] {
   const { standings, objective, best } = comparison;
-  const messages: Message[] = [...outsideRuleBook(ground.question.ball)];
+  const messages: Message[] = [...outsideRuleBook(ground.question.ball), ...learnedOfHouse(ground.question)];
   if (objective === "leastHook") messages.push({ id: "message.leastHook", params: {} });
   if (objective === "heldChance") messages.push({ id: "message.leastChange", params: {} });
   if (!sensible(comparison)) return [...messages, noLine(ground, comparison)];
@@ -160,6 +160,10 @@ function messagesFor(ground: PlanGround, comparison: Comparison, pick: Pick | nu
     }
   }
   return messages;
+}
+
+function learnedOfHouse({ house }: PlanGround["question"]): readonly Message[] {
+  return house === null ? [] : [{ id: "message.houseLearned", params: { shots: house.shots } }];
 }
 
 /** Rules as they stand when none later is known: a plan has no date. */
@@ -199,8 +203,14 @@ function spreadPoints(standings: readonly Standing[]): number {
 /** The assumptions that the plan rests on, with the values used. */
 function assumptionsUsed({ question, assumed }: PlanGround): readonly AssumptionUse[] {
   const measuredFilm: readonly AssumptionId[] = question.lane.pattern.kind === "filmPoints" ? ["film.unit"] : [];
-  return [...planAssumptions(question.ball.cover), ...measuredFilm].map((id) => {
+  const { house } = question;
+  const learned = house?.ids ?? [];
+  const ids = [...new Set([...planAssumptions(question.ball.cover), ...measuredFilm, ...learned])];
+  return ids.map((id) => {
     const { low, high, unit, mark, source } = ASSUMPTIONS[id];
-    return { id, value: assumed[id], low, high, unit, mark, source };
+    const at = learned.indexOf(id);
+    if (house === null || at < 0) return { id, value: assumed[id], low, high, unit, mark, source };
+    const drawn = house.draws.map((row) => row[at]);
+    return { id, value: assumed[id], ...band(drawn, assumed[id]), unit, mark: "learned", source };
   });
 }

@@ -1,9 +1,9 @@
 import { ASSUMPTION_IDS, type Assumed, type AssumptionId, drawAssumed } from "../assumptions.ts";
-import type { CoverId } from "../ball/ball.ts";
 import { deriveSeed, evenPoints } from "../random.ts";
 import { finishText } from "../surface/finish.ts";
 import type { PlanGround } from "./ground.ts";
 import { planAssumptions } from "./planAssumptions.ts";
+import type { HouseLearned, PlanQuestion } from "./question.ts";
 import type { FinishRating } from "./rating.ts";
 import { localScore, mean, type Rated } from "./score.ts";
 
@@ -18,9 +18,16 @@ export interface FinishDraws {
 }
 
 /** The same draws for every finish: what differs between finishes is then not the draw. */
-function drawnAssumptions(seed: number, cover: CoverId, centre: Assumed): readonly Assumed[] {
+function drawnAssumptions({ seed, ball: { cover }, house }: PlanQuestion, centre: Assumed): readonly Assumed[] {
   const ids = planAssumptions(cover);
-  return drawnFrom(centre, ids, evenPoints(DRAWS, ids.length, deriveSeed(seed, 4)), DRAWS);
+  const drawn = drawnFrom(centre, ids, evenPoints(DRAWS, ids.length, deriveSeed(seed, 4)), DRAWS);
+  return house === null ? drawn : drawn.map((assumed, draw) => learnedIn(house, draw, assumed));
+}
+
+/** What a house has taught takes the place of the ranges, with what it ties together left tied. */
+function learnedIn({ ids, draws }: HouseLearned, draw: number, assumed: Assumed): Assumed {
+  const row = draws[draw % draws.length];
+  return { ...assumed, ...Object.fromEntries(ids.map((id, i) => [id, row[i]])) };
 }
 
 /** Draws of the named assumptions at evenly spread points. @param points `count × ids.length` numbers in [0, 1) */
@@ -38,7 +45,7 @@ const CENTRE_SHARE = 0.25;
  */
 export function centreScore(ground: PlanGround, rated: Rated): number {
   const { question, assumed: centre } = ground;
-  const draws = drawnAssumptions(question.seed, question.ball.cover, centre).slice(0, CENTRE_DRAWS);
+  const draws = drawnAssumptions(question, centre).slice(0, CENTRE_DRAWS);
   return mean(draws.map((drawn) => localScore(ground, rated, closerTo(centre, drawn))));
 }
 
@@ -51,6 +58,6 @@ export function closerTo(centre: Assumed, drawn: Assumed): Assumed {
 
 /** Scores a rated finish under draws `from` … `to − 1`. */
 export function drawScores(ground: PlanGround, rating: FinishRating, from: number, to: number): FinishDraws {
-  const draws = drawnAssumptions(ground.question.seed, ground.question.ball.cover, ground.assumed).slice(from, to);
+  const draws = drawnAssumptions(ground.question, ground.assumed).slice(from, to);
   return { finish: finishText(rating.finish), from, scores: draws.map((assumed) => localScore(ground, rating, assumed)) };
 }

@@ -11,7 +11,7 @@ import { deriveSeed } from "../random.ts";
 import { effectiveRaOfReadingUm, effectiveRaUm, type Finish, sameFinish } from "../surface/finish.ts";
 import { bestLine } from "./lineSearch.ts";
 import { COARSE, outcomeMap } from "./outcomeMap.ts";
-import type { PlanQuestion } from "./question.ts";
+import { houseMeans, type PlanQuestion } from "./question.ts";
 import { spreadSample } from "./spreadSample.ts";
 
 /** What stays the same for every finish of a plan. */
@@ -33,7 +33,7 @@ const DRAW_POINTS = 256;
 const SHOTS_BEFORE_AIMING_ANEW = 20;
 
 export function groundOf(question: PlanQuestion): PlanGround {
-  const assumed = assume(question.assumptions);
+  const assumed = assume({ ...question.assumptions, ...houseMeans(question.house) });
   return {
     question,
     assumed,

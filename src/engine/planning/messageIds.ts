@@ -28,6 +28,8 @@ export const PLAN_MESSAGES = [
   "message.leastHook",
   /** Least change over the lane's states is the aim. [] */
   "message.leastChange",
+  /** The plan uses what this house has taught. [shots: number] */
+  "message.houseLearned",
 ] as const;
 
 export const PLAN_REASONS = [

@@ -1,4 +1,4 @@
-import type { Assumed } from "../assumptions.ts";
+import type { Assumed, AssumptionId } from "../assumptions.ts";
 import type { Ball } from "../ball/ball.ts";
 import type { Bowler, Line } from "../delivery/bowler.ts";
 import type { Lane } from "../lane/lane.ts";
@@ -9,6 +9,14 @@ export interface Limits {
   readonly laydownBoard: readonly [number, number];
   readonly launchAngleDeg: readonly [number, number];
   readonly breakpointBoard: readonly [number, number];
+}
+
+/** What a house has taught: draws of some assumptions, each row in the order of `ids`, from shots that were seen there. */
+export interface HouseLearned {
+  readonly ids: readonly AssumptionId[];
+  /** At least one. */
+  readonly draws: readonly (readonly number[])[];
+  readonly shots: number;
 }
 
 /** Everything the finish plan is computed from. Nothing is left to a default here: `contract/` fills those in and lists them. */
@@ -26,4 +34,13 @@ export interface PlanQuestion {
   readonly outsideRangeReason: string | null;
   /** Assumptions set otherwise than the registry has them, by id: what a house has learned, or what somebody wants to try. */
   readonly assumptions: Readonly<Partial<Assumed>>;
+  /** Null where nothing has been learned of the house. It goes before `assumptions`. */
+  readonly house: HouseLearned | null;
+}
+
+/** The mean of what a house has taught, as assumptions set otherwise. */
+export function houseMeans(house: HouseLearned | null): Readonly<Partial<Assumed>> {
+  if (house === null) return {};
+  const { ids, draws } = house;
+  return Object.fromEntries(ids.map((id, i) => [id, draws.reduce((sum, row) => sum + row[i], 0) / draws.length]));
 }

@@ -51,6 +51,8 @@ export const ASSUMPTION_TEXTS: Readonly<Record<AssumptionId, string>> = {
   "wear.laidDown.urethane": "taken oil that urethane lays down again",
   "wear.laidDown.reactive": "taken oil that a reactive cover lays down again",
   "wear.laidDownReach": "distance over which it is laid down",
+  "house.dry": "friction of this house's dry boards over the usual",
+  "house.frontOil": "oil at the front of this house's lanes over what is stated",
   "play.shotsAGame": "shots of one bowler in a game",
   "play.fieldSpeed": "launch speed of the others on the lane",
   "play.fieldRevs": "rev rate of the others on the lane",

@@ -35,6 +35,7 @@ export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
   "message.lineAtLimit": (p) =>
     `The best line with ${p.text("finish")}, ${line(p)}, is at the edge of the limits: with more room it might do better.`,
   "message.leastHook": () => "A spare ball: the aim is the least hook, not the most strikes.",
+  "message.houseLearned": (p) => `Corrected by ${fixed(p.number("shots"), 0)} shots seen in this house.`,
   "message.leastChange": () => "A control ball: the aim is the least change while the lane changes, not the most strikes on the fresh.",
   "reason.bestChance": (p) =>
     `${p.text("finish")} strikes ${fixed(p.number("chancePercent"), 0)} times in 100 first balls over the session.`,

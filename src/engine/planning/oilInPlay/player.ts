@@ -35,5 +35,6 @@ export function groundOfPlayer(
     candidates: [player.ball.finish],
     outsideRangeReason: null,
     assumptions,
+    house: null,
   });
 }

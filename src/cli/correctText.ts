@@ -1,0 +1,86 @@
+import type { ResolvedCorrection } from "#contract/correctFile";
+import type { CorrectionRun, Learned } from "#engine/learning/house/correct";
+import type { NextShot } from "#engine/learning/house/nextShot";
+import type { ParameterId } from "#engine/learning/house/parameters";
+import type { FinishPlan } from "#engine/planning/plan";
+import { BAG } from "#words/en/bag";
+import { CORRECT, PARAMETER_WORDS } from "#words/en/correct";
+import { SHOT_DEFAULTS } from "#words/en/shotReport";
+import { fixed } from "#words/figures";
+import type { PlanChange } from "./correct.ts";
+import { type Column, paragraph, textTable } from "./textTable.ts";
+
+const WIDTH = 100;
+/** Chains that agree worse than this have not settled. */
+const SETTLED = 1.2;
+const MOST_NEXT = 3;
+
+/** A house correction as text: what was learned, what was not, what to look at next, and what it does to the plans. */
+export function correctText(
+  { correction }: CorrectionRun,
+  next: readonly NextShot[],
+  plans: readonly PlanChange[],
+  { question, names, defaults }: ResolvedCorrection,
+): string {
+  const nameOf = (id: ParameterId) => PARAMETER_WORDS[id].name;
+  const lineOf = ({ situation }: NextShot) =>
+    BAG.line(question.situations[situation].line.laydownBoard, question.situations[situation].line.launchAngleDeg);
+  const sections = [
+    [CORRECT.heading(correction.shots, question.situations.length)],
+    parameterTable(correction.parameters),
+    [
+      ...(correction.untold.length === 0 ? [] : [CORRECT.untold(correction.untold.map(nameOf))]),
+      ...correction.tied.map(({ pair: [a, b], correlation }) => CORRECT.tied(nameOf(a), nameOf(b), correlation)),
+      ...(correction.worstRhat > SETTLED ? [CORRECT.notConverged(correction.worstRhat)] : []),
+      CORRECT.held,
+    ].flatMap((line) => paragraph(line, "", WIDTH)),
+    [
+      `${CORRECT.next}:`,
+      ...next
+        .slice(0, MOST_NEXT)
+        .flatMap((shot) =>
+          paragraph(CORRECT.nextLine(names[shot.situation], lineOf(shot), shot.nats, nameOf(shot.tells), shot.left), "  ", WIDTH),
+        ),
+    ],
+    [`${CORRECT.plans}:`, ...plans.flatMap((change) => paragraph(planLine(change), "  ", WIDTH))],
+    [CORRECT.jobHouse, ...(defaults.length === 0 ? [] : paragraph(`${SHOT_DEFAULTS}: ${defaults.join(", ")}`, "", WIDTH))],
+  ];
+  return `${sections.map((section) => section.join("\n")).join("\n\n")}\n`;
+}
+
+function parameterTable(parameters: readonly Learned[]): string[] {
+  const figure = ({ id }: Learned, value: number) => {
+    const { decimals, unit } = PARAMETER_WORDS[id];
+    return `${fixed(value, decimals)}${unit === "" || unit === "°" ? unit : ` ${unit}`}`;
+  };
+  const column = (heading: readonly [string, string], align: Column["align"], cell: (one: Learned) => string): Column => ({
+    heading,
+    cells: parameters.map(cell),
+    align,
+  });
+  const { columns } = CORRECT;
+  return textTable(
+    [
+      column(columns.what, "left", ({ id }) => `  ${PARAMETER_WORDS[id].name}`),
+      column(columns.before, "right", (one) => `${figure(one, one.before.low)} – ${figure(one, one.before.high)}`),
+      column(columns.after, "right", (one) => figure(one, one.value)),
+      column(columns.range, "right", (one) => `${figure(one, one.low)} – ${figure(one, one.high)}`),
+      column(columns.left, "right", ({ left }) => CORRECT.percent(left)),
+    ],
+    2,
+  );
+}
+
+function planLine({ ball, before, after }: PlanChange): string {
+  return CORRECT.planLine(ball, pickOf(before), pickOf(after), 100 * (chanceOf(after) - chanceOf(before)));
+}
+
+function pickOf({ pick }: FinishPlan): string {
+  return pick?.finish ?? CORRECT.noPick;
+}
+
+/** Of the pick, or where there is none of the best. */
+function chanceOf({ pick, candidates }: FinishPlan): number {
+  const picked = candidates.find(({ finish }) => finish === pick?.finish);
+  return picked?.chance?.value ?? Math.max(0, ...candidates.map(({ chance }) => chance?.value ?? 0));
+}

@@ -1,0 +1,222 @@
+import { z } from "zod";
+import { ASSUMPTIONS } from "#engine/assumptions";
+import type { Bowler } from "#engine/delivery/bowler";
+import type { Lane } from "#engine/lane/lane";
+import type { Correction, CorrectQuestion } from "#engine/learning/house/correct";
+import { ARRIVED, type ShotSeen, type SituationSeen, TURNED, USUAL_EYE } from "#engine/learning/house/notes";
+import { type DeliveryKnown, HOUSE_IDS, PARAMETER_IDS } from "#engine/learning/house/parameters";
+import { leaveSeen } from "#engine/pins/carry";
+import { filmFound, groundOf, lineNow } from "#engine/planning/ground";
+import type { Limits, PlanQuestion } from "#engine/planning/question";
+import { STRAIGHT } from "#engine/planning/score";
+import { leaveField } from "./carryFile.ts";
+import { assumptionsField } from "./job/assumptions.ts";
+import { ballField, type JobBall } from "./job/ball.ts";
+import { bowlerField } from "./job/bowler.ts";
+import { count, mapping, oneOf, quantity, text } from "./job/fields.ts";
+import type { JobHouse } from "./job/house.ts";
+import { JOB_FILE_VERSION } from "./job/jobFile.ts";
+import { laneField } from "./job/lane.ts";
+import { limitsField, lineField } from "./job/line.ts";
+import { resolveBall } from "./resolve/ball.ts";
+import { resolveBowler } from "./resolve/bowler.ts";
+import { DefaultsTaken } from "./resolve/defaultsTaken.ts";
+import { resolveLane } from "./resolve/lane.ts";
+import { resolveLimits } from "./resolve/limits.ts";
+import { type Resolved, setOtherwise, USUAL_SEED } from "./resolve/question.ts";
+
+const MOST_SHOTS = 500;
+const MOST_BALLS = 12;
+const board = quantity("", { from: -5, to: 45 }, "Board, from the bowler's hand side");
+const sd = (unit: string, description: string) => quantity(unit, { above: 0, to: 100 }, description).optional();
+
+const shotField = mapping(
+  {
+    ball: text("Name of a ball of this file"),
+    line: lineField.describe("The line that was meant; without it the best one, known only roughly").optional(),
+    playedShots: count("", { from: 0, to: 500 }, "Shots that the bowler had thrown on this oil before").optional(),
+    boards: z
+      .array(mapping({ atFt: quantity("ft", { from: 0, to: 60 }, "Distance from the foul line"), board }, "A place"), {
+        error: "a list of places",
+      })
+      .max(20, { error: "at most 20 places" })
+      .optional(),
+    breakpointBoard: board.optional(),
+    breakpointFt: quantity("ft", { from: 0, to: 60 }, "Where the breakpoint lay").optional(),
+    boardAtPins: board.optional(),
+    speedMph: quantity("mph", { above: 0, to: 40 }, "Speed").optional(),
+    speedAt: oneOf(["launch", "pins"], "Where the speed was taken").optional(),
+    turned: oneOf(TURNED, "When it turned, against what was to be expected").optional(),
+    arrived: oneOf(ARRIVED, "How it came in").optional(),
+    leave: leaveField.describe("What was left standing: 10, 2-8-10, X").optional(),
+  },
+  "A shot that was seen",
+);
+
+/** What `correct` reads: shots that were seen in one house. */
+export const correctFileSchema = mapping(
+  {
+    gritwright: z.literal(JOB_FILE_VERSION, { error: String(JOB_FILE_VERSION) }).describe("Version of the file"),
+    seed: count("", { from: 0, to: 4294967295 }, "Seed of everything that is drawn at random").optional(),
+    bowler: bowlerField.optional(),
+    limits: limitsField.optional(),
+    known: mapping(
+      {
+        speedMph: sd("mph", "Of the launch speed"),
+        revRateRpm: sd("rpm", "Of the rev rate"),
+        axisRotationDeg: sd("deg", "Of the axis rotation"),
+      },
+      "How well the bowler's mean numbers are known, as standard deviations",
+    ).optional(),
+    eye: mapping(
+      {
+        arrowsBoards: sd("boards", "At the arrows"),
+        breakpointBoards: sd("boards", "At the breakpoint"),
+        breakpointFt: sd("ft", "Of the breakpoint's distance"),
+        pinsBoards: sd("boards", "At the pins"),
+        speedMph: sd("mph", "Of the speed"),
+        turnFt: sd("ft", "Of where the ball turns"),
+      },
+      "How far an eye may be out, as standard deviations",
+    ).optional(),
+    lane: laneField,
+    balls: z
+      .array(ballField, { error: "a list of balls" })
+      .min(1, { error: `1 to ${MOST_BALLS} balls` })
+      .max(MOST_BALLS, { error: `1 to ${MOST_BALLS} balls` }),
+    shots: z
+      .array(shotField, { error: "a list of shots" })
+      .min(1, { error: `1 to ${MOST_SHOTS} shots` })
+      .max(MOST_SHOTS, { error: `1 to ${MOST_SHOTS} shots` }),
+    assumptions: assumptionsField.optional(),
+  },
+  "Shots that were seen in a house",
+).superRefine(({ balls, shots }, context) => {
+  const names = balls.map((ball, i) => ball.name ?? `Ball ${i + 1}`);
+  shots.forEach(({ ball }, i) => {
+    if (names.includes(ball)) return;
+    context.addIssue({ code: "custom", path: ["shots", i, "ball"], message: `one of ${names.join(", ")}`, input: ball });
+  });
+});
+
+export type CorrectFile = z.output<typeof correctFileSchema>;
+type FileShot = CorrectFile["shots"][number];
+
+/** How well numbers are known that nobody measured for this: chosen. Words are known worse than figures. */
+const KNOWN_FIGURES: DeliveryKnown = { speedMph: 0.5, revRateRpm: 25, axisRotationDeg: 5 };
+const KNOWN_WORDS: DeliveryKnown = { speedMph: 1.2, revRateRpm: 60, axisRotationDeg: 10 };
+
+/** The question, with the name of each situation's ball. */
+export interface ResolvedCorrection extends Resolved<CorrectQuestion> {
+  readonly names: readonly string[];
+  /** What the plans of these balls are asked with. */
+  readonly lane: Lane;
+  readonly limits: Limits;
+}
+
+/** The shots of a file, those thrown alike put together. @throws {JobFault} if the lane is not oiled, or its sheet contradicts itself */
+export function resolveCorrection(file: CorrectFile): ResolvedCorrection {
+  const defaults = new DefaultsTaken();
+  const seed = defaults.or("seed", file.seed, USUAL_SEED);
+  const bowler = resolveBowler(file.bowler, defaults);
+  const lane = resolveLane({ playedShots: 0, ...file.lane }, defaults);
+  const assumptions = setOtherwise(file);
+  const limits = resolveLimits(file.limits, defaults);
+  const balls = file.balls.map((ball, i) => ({ name: ball.name ?? `Ball ${i + 1}`, ball }));
+  const groups = groupsOf(file.shots);
+  const situations = groups.map(({ shots, line, playedShots, ball: name }): SituationSeen => {
+    const job = balls.find((ball) => ball.name === name)?.ball as JobBall;
+    const ball = resolveBall({ ...job, name }, new DefaultsTaken());
+    const question: PlanQuestion = {
+      seed,
+      bowler,
+      ball,
+      lane: { ...lane, playedShots },
+      line,
+      limits,
+      candidates: [ball.finish],
+      outsideRangeReason: null,
+      assumptions,
+      house: null,
+    };
+    const ground = groundOf(question);
+    const film = filmFound(ground);
+    return {
+      ball,
+      film,
+      line: line ?? lineNow(ground, film, ball.finish) ?? STRAIGHT,
+      isLineKnown: line !== null,
+      shots: shots.map((shot) => shotSeen(shot, bowler)),
+    };
+  });
+  const words =
+    file.bowler === undefined || file.bowler.speed !== undefined || file.bowler.hook !== undefined || file.bowler.speedMph === undefined;
+  return {
+    question: {
+      seed,
+      bowler,
+      known: { ...(words ? KNOWN_WORDS : KNOWN_FIGURES), ...defined(file.known) },
+      situations,
+      eye: { ...USUAL_EYE, ...defined(file.eye) },
+      assumptions,
+    },
+    names: groups.map(({ ball }) => ball),
+    lane: { ...lane, playedShots: 0 },
+    limits,
+    defaults: defaults.paths,
+  };
+}
+
+interface Group {
+  readonly ball: string;
+  readonly line: NonNullable<FileShot["line"]> | null;
+  readonly playedShots: number;
+  readonly shots: FileShot[];
+}
+
+/** The bowler's wear of the oil is told apart in steps of ten shots: nearer than that the film hardly differs. */
+const SHOTS_TOGETHER = 10;
+
+function groupsOf(shots: readonly FileShot[]): readonly Group[] {
+  const groups = new Map<string, Group>();
+  for (const shot of shots) {
+    const playedShots = SHOTS_TOGETHER * Math.round((shot.playedShots ?? 0) / SHOTS_TOGETHER);
+    const line = shot.line ?? null;
+    const key = JSON.stringify([shot.ball, line, playedShots]);
+    const group = groups.get(key) ?? { ball: shot.ball, line, playedShots, shots: [] };
+    group.shots.push(shot);
+    groups.set(key, group);
+  }
+  return [...groups.values()];
+}
+
+function shotSeen(shot: FileShot, { hand }: Bowler): ShotSeen {
+  return {
+    boards: shot.boards ?? [],
+    breakpointBoard: shot.breakpointBoard ?? null,
+    breakpointFt: shot.breakpointFt ?? null,
+    boardAtPins: shot.boardAtPins ?? null,
+    speedMph: shot.speedMph ?? null,
+    speedAt: shot.speedAt ?? "pins",
+    turned: shot.turned ?? null,
+    arrived: shot.arrived ?? null,
+    leave: shot.leave === undefined ? null : leaveSeen(shot.leave, hand),
+  };
+}
+
+/** Keys that are there but undefined must not cover a usual value. */
+function defined<T extends object>(given: T | undefined): { [Key in keyof T]?: NonNullable<T[Key]> } {
+  return Object.fromEntries(Object.entries(given ?? {}).filter(([, value]) => value !== undefined)) as {
+    [Key in keyof T]?: NonNullable<T[Key]>;
+  };
+}
+
+/** What a job file takes over: draws of the house's parameters, held to their ranges as they are written. */
+export function jobHouseOf({ shots, draws }: Correction): JobHouse {
+  const columns = HOUSE_IDS.map((id) => PARAMETER_IDS.indexOf(id));
+  const rounded = (value: number, i: number) => {
+    const { low, high } = ASSUMPTIONS[HOUSE_IDS[i]];
+    return Math.min(high, Math.max(low, Number(value.toPrecision(4))));
+  };
+  return { shots, ids: [...HOUSE_IDS], draws: draws.map((row) => columns.map((column, i) => rounded(row[column], i))) };
+}

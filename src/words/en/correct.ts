@@ -1,0 +1,45 @@
+import type { ParameterId } from "#engine/learning/house/parameters";
+import { fixed, inHundred } from "../figures.ts";
+
+/** What is learned, as it is called in a report, with its unit and decimals. */
+export const PARAMETER_WORDS: Readonly<Record<ParameterId, { readonly name: string; readonly unit: string; readonly decimals: number }>> = {
+  "house.dry": { name: "friction on the dry, over the usual", unit: "", decimals: 2 },
+  "friction.oil": { name: "friction on full oil", unit: "", decimals: 4 },
+  "film.scale": { name: "oil on the lane, over what is stated", unit: "", decimals: 2 },
+  "house.frontOil": { name: "oil at the front, over what is stated", unit: "", decimals: 2 },
+  "carriedOil.share": { name: "oil that the ball carries with it", unit: "", decimals: 2 },
+  "friction.laneRoughness": { name: "roughness of the lane", unit: "µm", decimals: 2 },
+  speedMph: { name: "launch speed", unit: "mph", decimals: 1 },
+  revRateRpm: { name: "rev rate", unit: "rpm", decimals: 0 },
+  axisRotationDeg: { name: "axis rotation", unit: "°", decimals: 1 },
+};
+
+/** The report of a house correction. */
+export const CORRECT = {
+  heading: (shots: number, kinds: number) =>
+    `${shots === 1 ? "One shot" : `${shots} shots`} of ${kinds === 1 ? "one kind" : `${kinds} kinds`} (ball, line, oil)`,
+  columns: {
+    what: ["", ""],
+    before: ["assumed", "range"],
+    after: ["now", ""],
+    range: ["", "5–95 of 100"],
+    left: ["spread", "left"],
+  },
+  percent: (share: number) => `${fixed(100 * Math.min(1, share), 0)} %`,
+  untold: (names: readonly string[]) => `The shots say next to nothing of: ${names.join("; ")}.`,
+  tied: (first: string, second: string, correlation: number) =>
+    correlation > 0
+      ? `Tied together: more ${first} would show like less ${second}; only their balance is told (${fixed(correlation, 2)}).`
+      : `Tied against each other: less ${first} would show like less ${second}; only both together are told (${fixed(correlation, 2)}).`,
+  next: "What one more careful look would tell most",
+  nextLine: (ball: string, line: string, nats: number, tells: string, left: number) =>
+    `${ball}, ${line}: ${fixed(nats, 2)} nats; most of ${tells}, of whose spread ${fixed(100 * left, 0)} % would be left`,
+  plans: "The finish plan, without and with what the house has taught",
+  planLine: (ball: string, before: string, after: string, change: number) =>
+    `${ball}: ${before === after ? `${after} as before` : `${before} before, ${after} now`}; the pick strikes ${change < 0 ? "" : "+"}${inHundred(change)} against what was thought`,
+  noPick: "none named",
+  notConverged: (factor: number) =>
+    `The sampling has not settled (Gelman–Rubin ${fixed(factor, 2)}): take another seed, or fewer kinds of shot.`,
+  jobHouse: "With --json the block `house` is for a job file: a plan then takes these draws in place of the ranges.",
+  held: "Film over roughness at half contact is held: shots show only the ratio of film to it.",
+} as const;
