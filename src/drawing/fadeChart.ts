@@ -1,6 +1,7 @@
 import { scaleLinear, scaleLog } from "d3-scale";
 import { area, line } from "d3-shape";
 import type { FadePoint } from "#engine/surface/care";
+import { MICROINCH, MICROMETRE } from "#engine/units";
 import { FADE } from "#words/en/fade";
 import { fixed } from "#words/figures";
 import { FILE_PAINT, type Paint, SANS, SERIF } from "./paint.ts";
@@ -13,11 +14,17 @@ export interface FadeChartInput {
   /** Readings of the track, as the law takes them. */
   readonly readings: readonly { readonly games: number; readonly raUm: number }[];
   readonly gamesNow: number;
+  /** Unit of the scale; µm where nothing is said. */
+  readonly unit?: keyof typeof SCALES;
 }
 
 const [WIDTH, HEIGHT] = [640, 300];
 const BOX = { left: 62, right: 620, top: 48, bottom: 246 };
-const TICKS_UM = [0.1, 0.15, 0.2, 0.3, 0.5, 0.7, 1, 1.5];
+/** What the scale is written in: µm in one of the unit, and figures that are round in it. */
+const SCALES = {
+  µm: { um: 1, decimals: 2, ticks: [0.1, 0.15, 0.2, 0.3, 0.5, 0.7, 1, 1.5] },
+  µin: { um: MICROINCH / MICROMETRE, decimals: 1, ticks: [4, 6, 8, 12, 16, 20, 30, 40, 60] },
+} as const;
 
 /** Roughness against games: the track with its band, the surface beside it, and the ball's own readings. The scale is logarithmic, since a step on the ladder is a ratio. */
 export function fadeChart(input: FadeChartInput, paint: Paint = FILE_PAINT, id = "fade"): string {
@@ -32,14 +39,16 @@ export function fadeChart(input: FadeChartInput, paint: Paint = FILE_PAINT, id =
   const middle = line<FadePoint>()
     .x((p) => x(p.games))
     .y((p) => y(p.value));
+  const unit = input.unit ?? "µm";
+  const written = (um: number) => `${fixed(um / SCALES[unit].um, SCALES[unit].decimals)} ${unit}`;
   const at30 = input.track.find(({ games }) => games === 30) ?? input.track[0];
   return picture(
     { width: WIDTH, height: HEIGHT },
-    { id, title: FADE.title, description: FADE.description(input.name, fixed(input.track[0].value, 2), fixed(at30.value, 2)) },
+    { id, title: FADE.title, description: FADE.description(input.name, written(input.track[0].value), written(at30.value)) },
     el("rect", { width: WIDTH, height: HEIGHT, fill: paint.paper }),
     textEl(`${input.name} · ${FADE.title}`, { x: BOX.left, y: 24, "font-family": SERIF, "font-size": 16, fill: paint.ink }),
     textEl(FADE.band, { x: BOX.left, y: 40, "font-family": SERIF, "font-size": 11.5, "font-style": "italic", fill: paint.faint }),
-    ...axes(x, y, paint),
+    ...axes(x, y, unit, paint),
     el("path", { d: band(input.offTrack) ?? "", fill: paint.hair, "fill-opacity": 0.35 }),
     el("path", { d: band(input.track) ?? "", fill: paint.oil, "fill-opacity": 0.25 }),
     el("path", { d: middle(input.offTrack) ?? "", fill: "none", stroke: paint.faint, "stroke-width": 1.5, "stroke-dasharray": "2 4" }),
@@ -54,18 +63,33 @@ export function fadeChart(input: FadeChartInput, paint: Paint = FILE_PAINT, id =
 
 type X = (games: number) => number;
 
-function axes(x: X & { ticks(count: number): number[] }, y: X & { domain(): number[] }, paint: Paint): string[] {
+function axes(x: X & { ticks(count: number): number[] }, y: X & { domain(): number[] }, unit: keyof typeof SCALES, paint: Paint): string[] {
   const [low, high] = y.domain();
+  const { um: perUnit, ticks } = SCALES[unit];
   const figure = { "font-family": SANS, "font-size": 12, fill: paint.faint };
   return [
-    ...TICKS_UM.filter((um) => um >= low && um <= high).flatMap((um) => [
-      el("line", { x1: BOX.left, x2: BOX.right, y1: y(um), y2: y(um), stroke: paint.hair, "stroke-dasharray": "1 4" }),
-      textEl(String(um), { x: BOX.left - 8, y: y(um) + 4, "text-anchor": "end", ...figure }),
-    ]),
+    ...ticks
+      .filter((tick) => tick * perUnit >= low && tick * perUnit <= high)
+      .flatMap((tick) => [
+        el("line", {
+          x1: BOX.left,
+          x2: BOX.right,
+          y1: y(tick * perUnit),
+          y2: y(tick * perUnit),
+          stroke: paint.hair,
+          "stroke-dasharray": "1 4",
+        }),
+        textEl(fixed(tick, String(tick).split(".")[1]?.length ?? 0), {
+          x: BOX.left - 8,
+          y: y(tick * perUnit) + 4,
+          "text-anchor": "end",
+          ...figure,
+        }),
+      ]),
     ...x.ticks(10).map((games) => textEl(String(games), { x: x(games), y: BOX.bottom + 18, "text-anchor": "middle", ...figure })),
     el("line", { x1: BOX.left, x2: BOX.right, y1: BOX.bottom, y2: BOX.bottom, stroke: paint.ink }),
     textEl(FADE.games, { x: BOX.right, y: BOX.bottom + 38, "text-anchor": "end", ...figure }),
-    textEl(FADE.roughness, { x: 16, y: BOX.bottom, transform: `rotate(-90 16 ${BOX.bottom})`, ...figure }),
+    textEl(FADE.roughness(unit), { x: 16, y: BOX.bottom, transform: `rotate(-90 16 ${BOX.bottom})`, ...figure }),
   ];
 }
 

@@ -104,6 +104,56 @@ test("a spread that is not touched stays to the last digit, and a ball is taken 
   await expect(page.getByRole("link", { name: "Invented Regular" })).toBeVisible();
 });
 
+test("refreshes paid ahead are counted; more than there are cannot be used", async ({ page, request }) => {
+  const bowler = await aBowler(request, "Invented Saver");
+  await page.goto(`/bowlers/${bowler.id}`);
+  await expect(page.getByText("None was ever bought ahead.")).toBeVisible();
+  await page.getByLabel("How many").fill("3");
+  await page.getByRole("button", { name: "Bought ahead" }).dblclick();
+  await expect(page.getByText("3 refreshes are left.")).toBeVisible();
+  await page.getByLabel("How many").fill("4");
+  await page.getByRole("button", { name: "Used", exact: true }).click();
+  await expect(page.getByRole("alert")).toContainText("so many refreshes are left");
+  await page.getByLabel("How many").fill("1");
+  await page.getByRole("button", { name: "Used", exact: true }).click();
+  await expect(page.getByText("2 refreshes are left.")).toBeVisible();
+  const { items } = await (await request.get(`/api/prepaid?bowlerId=${bowler.id}`)).json();
+  expect(items.map(({ change }: { change: number }) => change).toSorted()).toEqual([-1, 3]);
+});
+
+test("what was found on a ball stops it until it is taken off the list; taking off can be undone", async ({ page, request }) => {
+  const ball = await (await request.post("/api/balls", { data: { name: "Invented Find", cover: "solid", boxFinish: "2000" } })).json();
+  await page.goto(`/balls/${ball.id}`);
+  await page.getByLabel("Where, and how it looks").fill("beside the thumb");
+  await page.getByRole("button", { name: "Write the find down" }).click();
+  await expect(page.getByText("Found on it: crack. No spinner, no heat")).toBeVisible();
+  await expect(page.getByText("found: crack (beside the thumb)")).toBeVisible();
+  await page.getByRole("button", { name: "No longer there: crack" }).click();
+  await expect(page.getByText("Found on it: crack. No spinner, no heat")).toHaveCount(0);
+  await page.getByRole("button", { name: "Undo" }).click();
+  await expect(page.getByText("Found on it: crack. No spinner, no heat")).toBeVisible();
+  const kept = await (await request.get(`/api/balls/${ball.id}`)).json();
+  expect(kept.found).toMatchObject([{ what: "crack", note: "beside the thumb" }]);
+});
+
+test("roughness is drawn and told in the unit that the shop has chosen", async ({ page, request }) => {
+  const choose = async (roughnessUnit: string) => {
+    const { version } = await (await request.get("/api/settings")).json();
+    await request.patch("/api/settings", { data: { roughnessUnit }, headers: { "If-Match": `"${version}"` } });
+  };
+  const ball = await (await request.post("/api/balls", { data: { name: "Invented Unit", cover: "solid", boxFinish: "1000" } })).json();
+  const told: string[] = [];
+  for (const unit of ["µm", "µin"]) {
+    await choose(unit);
+    await page.goto(`/balls/${ball.id}`);
+    await expect(page.locator(".fade-chart svg", { hasText: `effective roughness, ${unit}` })).toBeVisible();
+    told.push((await page.getByText(/^Track after 0 games: /).textContent()) ?? "");
+  }
+  const [um, microinch] = told.map((text) => Number(/games: ([\d.]+)/.exec(text)?.[1]));
+  // A microinch is 0.0254 µm exactly (an inch is 25.4 mm by agreement of 1959).
+  expect(microinch * 0.0254).toBeCloseTo(um, 2);
+});
+
 test("personal data are handed out as a file, and erased for good after asking", async ({ page, request }) => {
   const bowler = await aBowler(request, "Invented Leaver");
   await page.goto(`/bowlers/${bowler.id}`);

@@ -45,7 +45,7 @@ export function useShopTimes(): ShopTimes {
 const MICROINCH_PER_UM = 1 / 0.0254;
 
 export interface RoughnessShown {
-  readonly unit: string;
+  readonly unit: "µin" | "µm";
   /** A roughness as a bare figure, for a column whose heading has the unit. */
   figure(um: number): string;
 }

@@ -5,8 +5,8 @@ import { fixed } from "./figures.ts";
 export const FADE = {
   title: "Wie der Schliff nachlässt",
   description: (name, start, at30) =>
-    `Wirksame Rauheit von ${name} gegen Spiele: frisch ${start} µm, nach 30 Spielen ${at30} µm in der Laufspur; eine Messung ist ein Punkt.`,
-  roughness: "wirksame Rauheit, µm",
+    `Wirksame Rauheit von ${name} gegen Spiele: frisch ${start}, nach 30 Spielen ${at30} in der Laufspur; eine Messung ist ein Punkt.`,
+  roughness: (unit) => `wirksame Rauheit, ${unit}`,
   games: "Spiele mit diesem Schliff",
   track: "Laufspur",
   offTrack: "daneben",
@@ -14,6 +14,7 @@ export const FADE = {
   reading: "Messung",
   nowIs: (games, value, low, high) =>
     `Laufspur nach ${fixed(games, 0)} Spielen: ${fixed(value, 2)} µm wirksam (${fixed(low, 2)}–${fixed(high, 2)}).`,
+  nowShown: (games, value, low, high, unit) => `Laufspur nach ${fixed(games, 0)} Spielen: ${value} ${unit} wirksam (${low}–${high}).`,
   readings: (count) =>
     count === 0
       ? "Noch keine Messung dieses Balls: Seine Kurve ist die der Schale."

@@ -4,8 +4,8 @@ import { fixed } from "../figures.ts";
 export const FADE = {
   title: "How the finish fades",
   description: (name: string, start: string, at30: string) =>
-    `Effective roughness of ${name} against games: ${start} µm fresh, ${at30} µm in the track after 30 games; a reading is a dot.`,
-  roughness: "effective roughness, µm",
+    `Effective roughness of ${name} against games: ${start} fresh, ${at30} in the track after 30 games; a reading is a dot.`,
+  roughness: (unit: string) => `effective roughness, ${unit}`,
   games: "games on this finish",
   track: "track",
   offTrack: "beside it",
@@ -13,6 +13,8 @@ export const FADE = {
   reading: "reading",
   nowIs: (games: number, value: number, low: number, high: number) =>
     `Track after ${fixed(games, 0)} games: ${fixed(value, 2)} µm effective (${fixed(low, 2)}–${fixed(high, 2)}).`,
+  nowShown: (games: number, value: string, low: string, high: string, unit: string) =>
+    `Track after ${fixed(games, 0)} games: ${value} ${unit} effective (${low}–${high}).`,
   readings: (count: number) =>
     count === 0
       ? "No reading of this ball yet: its curve is the cover's."

@@ -9,7 +9,7 @@ import { FADE } from "#words/en/fade";
 import { BALL_LOG } from "#words/en/rooms/ball";
 import { benchBallOf, knownFinish } from "../../benchWork/benchBall.ts";
 import { Picture } from "../../pieces/Picture.tsx";
-import { useShopTimes } from "../../shop/zone.ts";
+import { type RoughnessShown, useRoughnessUnit, useShopTimes } from "../../shop/zone.ts";
 import { type BallUse, ballUse } from "./ballUse.ts";
 import type { BallRecords } from "./useBallRecords.ts";
 
@@ -20,7 +20,8 @@ interface FadeProps {
 
 /** How the finish fades over the games with the ball's own readings in it, what is due when, and what will end the ball; nothing where nobody knows what is on it. */
 export function BallFade({ ball, records }: FadeProps) {
-  const drawn = useMemo(() => (knownFinish(ball) === null ? null : fadeOf(ball, records)), [ball, records]);
+  const { unit } = useRoughnessUnit();
+  const drawn = useMemo(() => (knownFinish(ball) === null ? null : fadeOf(ball, records, unit)), [ball, records, unit]);
   return (
     <section className="plate">
       <h2>{BALL_LOG.fade}</h2>
@@ -32,6 +33,7 @@ export function BallFade({ ball, records }: FadeProps) {
 
 function Faded({ svg, care, known }: ReturnType<typeof fadeOf>) {
   const times = useShopTimes();
+  const { unit, figure } = useRoughnessUnit();
   const { use, extractedAt, resurfacedAt } = known;
   const due = (what: string, { value, low, high }: Due) => <li>{BALL_LOG.due(what, value, low, high)}</li>;
   const since = (what: string, at: string | null, games: number) => (
@@ -40,7 +42,7 @@ function Faded({ svg, care, known }: ReturnType<typeof fadeOf>) {
   return (
     <>
       <Picture svg={svg} className="fade-chart" />
-      <p>{FADE.nowIs(use.gamesSince, care.now.value, care.now.low, care.now.high)}</p>
+      <p>{FADE.nowShown(use.gamesSince, figure(care.now.value), figure(care.now.low), figure(care.now.high), unit)}</p>
       <p className="note">{FADE.readings(use.readings.length)}</p>
       <ul>
         {due(BALL_LOG.refresh, care.refresh)}
@@ -55,13 +57,13 @@ function Faded({ svg, care, known }: ReturnType<typeof fadeOf>) {
   );
 }
 
-function fadeOf(ball: Ball, { tickets, readings }: BallRecords) {
+function fadeOf(ball: Ball, { tickets, readings }: BallRecords, unit: RoughnessShown["unit"]) {
   const known: BallUse = ballUse(ball, tickets, readings);
   const care = careOf(known.use);
   const { track, offTrack } = care;
   const gamesNow = Math.min(MOST_DRAWN, known.use.gamesSince);
   const shown = known.use.readings.filter(({ games }) => games <= MOST_DRAWN);
-  return { known, care, svg: fadeChart({ name: ball.name, track, offTrack, readings: shown, gamesNow }, PAGE_PAINT) };
+  return { known, care, svg: fadeChart({ name: ball.name, track, offTrack, readings: shown, gamesNow, unit }, PAGE_PAINT) };
 }
 
 /** As far as the curve is drawn, games. */

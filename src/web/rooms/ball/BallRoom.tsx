@@ -10,6 +10,7 @@ import { BallFacts } from "./BallFacts.tsx";
 import { BallFade } from "./BallFade.tsx";
 import { BallLimits } from "./BallLimits.tsx";
 import { BallLog } from "./BallLog.tsx";
+import { Finds } from "./Finds.tsx";
 import { TurnedBall } from "./space/TurnedBall.tsx";
 import { useBallRecords } from "./useBallRecords.ts";
 import { WriteDown } from "./WriteDown.tsx";
@@ -39,6 +40,7 @@ function WholeBall({ ball }: { readonly ball: Ball }) {
         </div>
         <div>
           <WriteDown ball={ball} />
+          <Finds ball={ball} />
           <BallFacts ball={ball} />
           <Photos of={{ ballId: ball.id }} belongs={{ ballId: ball.id }} />
         </div>

@@ -10,6 +10,7 @@ import { Bag } from "./Bag.tsx";
 import { Contacts } from "./Contacts.tsx";
 import { Deliveries } from "./Deliveries.tsx";
 import { PersonalData } from "./PersonalData.tsx";
+import { Prepaid } from "./Prepaid.tsx";
 import { SpreadAndPap } from "./SpreadAndPap.tsx";
 import { Visits } from "./Visits.tsx";
 
@@ -52,6 +53,7 @@ function WholeBowler({ bowler }: { readonly bowler: Bowler }) {
           <div>
             <Contacts bowler={bowler} />
             <SpreadAndPap bowler={bowler} />
+            <Prepaid bowlerId={bowler.id} />
             <PersonalData bowler={bowler} />
           </div>
         )}

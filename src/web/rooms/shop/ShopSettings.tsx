@@ -17,7 +17,7 @@ const FIELDS: readonly EditField[] = [
   { path: "taxPermille", label: SHOP.tax, as: "number", help: SHOP.taxHelp },
   { path: "ballsPerHour", label: SHOP.pace, as: "number", help: SHOP.paceHelp },
   { path: "roughnessUnit", label: SHOP.roughnessUnit, words: { µin: "µin", µm: "µm" } },
-  { path: "speedUnit", label: SHOP.speedUnit, words: { mph: "mph", "km/h": "km/h" } },
+  { path: "speedUnit", label: SHOP.speedUnit, words: { mph: "mph", "km/h": "km/h" }, help: SHOP.speedHelp },
   { path: "paperSize", label: SHOP.paperSize, words: { A4: "A4", Letter: "Letter" } },
   { path: "ruleBook", label: SHOP.ruleBook, words: BOOK_NAMES },
   { path: "language", label: SHOP.language, words: SHOP.languages, help: SHOP.languageHelp },

@@ -79,6 +79,15 @@ export const BOWLER = {
   noTickets: "kein Auftrag",
   ticket: (ball, finish, state) => `${ball === null ? "" : `${ball}: `}${finish ?? "kein Schliff"}, ${state}`,
 
+  prepaid: "Im Voraus bezahlte Auffrischungen",
+  prepaidLeft: (count) => (count === 1 ? "1 Auffrischung ist übrig." : `${count} Auffrischungen sind übrig.`),
+  prepaidNone: "Noch nie wurde eine im Voraus gekauft.",
+  prepaidCount: "Wie viele",
+  prepaidAllowed: "eine ganze Zahl von 1 bis 100",
+  prepaidBought: "Im Voraus gekauft",
+  prepaidUsed: "Verbraucht",
+  prepaidEntry: (change) => `${change} Auffrischungen`,
+
   personal: "Personenbezogene Daten",
   exportWhy:
     "Alles, was von dieser Person aufbewahrt ist, mit Fotos, als eine Datei. Es wird aufgeschrieben, dass Sie es herausgenommen haben.",

@@ -16,6 +16,7 @@ export const SHOP = {
   paceHelp: "daraus werden Zusagen gemacht",
   roughnessUnit: "Rauheit in",
   speedUnit: "Geschwindigkeit in",
+  speedHelp: "in den Räumen der Kunden; Pläne und Auftragsdateien bleiben bei mph",
   paperSize: "Papier im Drucker",
   language: "Sprache",
   languages: { "": "wie jeder Browser es will", en: "English", de: "Deutsch" },

@@ -79,6 +79,15 @@ export const BOWLER = {
   ticket: (ball: string | null, finish: string | null, state: string) =>
     `${ball === null ? "" : `${ball}: `}${finish ?? "no finish"}, ${state}`,
 
+  prepaid: "Refreshes paid ahead",
+  prepaidLeft: (count: number) => (count === 1 ? "1 refresh is left." : `${count} refreshes are left.`),
+  prepaidNone: "None was ever bought ahead.",
+  prepaidCount: "How many",
+  prepaidAllowed: "a whole number from 1 to 100",
+  prepaidBought: "Bought ahead",
+  prepaidUsed: "Used",
+  prepaidEntry: (change: string) => `${change} refreshes`,
+
   personal: "Personal data",
   exportWhy: "Everything that is kept of this person, with photos, as one file. It is written down that you took it out.",
   export: "Save the personal data",

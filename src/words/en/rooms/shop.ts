@@ -15,6 +15,7 @@ export const SHOP = {
   paceHelp: "promises are made from it",
   roughnessUnit: "Roughness in",
   speedUnit: "Speed in",
+  speedHelp: "in customers' rooms; plans and job files keep to mph",
   paperSize: "Paper in the printer",
   language: "Language",
   languages: { "": "as each browser prefers", en: "English", de: "Deutsch" },
