@@ -4,6 +4,10 @@ import type { Plugin } from "vite";
 
 /** Exports of a catalogue that are kept or compared, not read. */
 const NOT_READ = new Set(["LANGUAGE", "COUNTER_FINISHES", "BENCH_WAYS", "LEAVES_IN_WORDS"]);
+/** What stands there for those whose browser runs no scripts. */
+const WITHOUT_SCRIPT: Readonly<Record<string, string>> = {
+  de: "Gritwright rechnet in der Seite und braucht dafür JavaScript.",
+};
 const AS_WRITTEN = "?as-written";
 
 /**
@@ -18,7 +22,10 @@ export function inLanguage(language: string, words: string): Plugin {
   return {
     name: "gritwright-language",
     enforce: "pre",
-    transformIndexHtml: (html) => html.replace('lang="en"', `lang="${language === "pseudo" ? "en" : language}"`),
+    transformIndexHtml: (html) =>
+      language === "en" || language === "pseudo"
+        ? html
+        : html.replace('lang="en"', `lang="${language}"`).replace(/(?<=<noscript>).*(?=<\/noscript>)/, WITHOUT_SCRIPT[language] ?? ""),
     async resolveId(source, importer, options) {
       if (language === "en" || source.endsWith(AS_WRITTEN)) return null;
       const found = await this.resolve(source, importer, { ...options, skipSelf: true });

@@ -33,7 +33,7 @@ export function EarlierReadings({ ballId }: { readonly ballId: string }) {
                   <td>{times.at(at)}</td>
                   <td>{MEASURE.when[when]}</td>
                   <td>{placeText(place)}</td>
-                  <td>{raUm === null ? (comparison ?? "") : roughness(raUm)}</td>
+                  <td>{raUm === null ? (comparison === null ? "" : MEASURE.comparisons[comparison]) : roughness(raUm)}</td>
                   <td>{MEASURE.how[how]}</td>
                 </tr>
               ))}
