@@ -3,7 +3,7 @@ import { csvText } from "#contract/csv";
 import { paymentKept } from "#contract/records/money";
 import { stockItemKept } from "#contract/records/stock";
 import { byDay, centsOf, leftOf, spanOf } from "../../src/web/rooms/money/span.ts";
-import { arranged, quantityText, waitingUse } from "../../src/web/rooms/stock/waitingWork.ts";
+import { arranged, waitingUse } from "../../src/web/rooms/stock/waitingWork.ts";
 
 const KEPT = {
   version: 1,
@@ -42,10 +42,6 @@ describe("what the waiting work will take", () => {
 it("pads stand by what is left of them, apart from what is poured", () => {
   const { pads, other } = arranged([cleaner, pad500, pad2000]);
   expect([pads, other]).toEqual([[pad2000, pad500], [cleaner]]);
-});
-
-it("a quantity has a true minus and no dust", () => {
-  expect([quantityText(0.1 + 0.2), quantityText(-4), quantityText(15380)]).toEqual(["0.3", "−4", "15380"]);
 });
 
 it("a cell that a spreadsheet would take for a formula is only text (OWASP, CSV injection)", () => {

@@ -13,6 +13,8 @@ export interface ShopTimes {
   at(instant: string): string;
   /** A day: 26 Nov 2026. */
   day(instant: string): string;
+  /** A day of the calendar: 26 Nov 2026. */
+  date(day: string): string;
   /** A day of the calendar, with its weekday: Thu 26 Nov 2026. */
   weekday(day: string): string;
   /** Money of the shop: $12.00. */
@@ -32,11 +34,13 @@ export function useShopTimes(): ShopTimes {
     minute: "2-digit",
   });
   const day = new Intl.DateTimeFormat(LANGUAGE, { timeZone: zone, day: "numeric", month: "short", year: "numeric" });
+  const date = new Intl.DateTimeFormat(LANGUAGE, { timeZone: "UTC", day: "numeric", month: "short", year: "numeric" });
   const weekday = new Intl.DateTimeFormat(LANGUAGE, { timeZone: "UTC", weekday: "short", day: "numeric", month: "short", year: "numeric" });
   const money = new Intl.NumberFormat(LANGUAGE, { style: "currency", currency: settings?.currency ?? "USD" });
   return {
     at: (instant) => short.format(new Date(instant)),
     day: (instant) => day.format(new Date(instant)),
+    date: (written) => date.format(new Date(written)),
     weekday: (written) => weekday.format(new Date(written)),
     money: (cents) => money.format(cents / 100),
   };
@@ -84,4 +88,11 @@ export function useSpeed(): SpeedUnit {
     typed: (mph) => (mph === null ? "" : String(Number((mph * factor).toFixed(2)))),
     mph: (figure) => (factor === 1 ? figure : Math.round((1000 * figure) / factor) / 1000),
   };
+}
+
+const FIGURE = new Intl.NumberFormat(LANGUAGE, { maximumFractionDigits: 4, useGrouping: false });
+
+/** A figure with as many decimals as it has, up to four, as the reader's language writes it, with a true minus. */
+export function figureText(value: number): string {
+  return FIGURE.format(value).replace("-", "−");
 }

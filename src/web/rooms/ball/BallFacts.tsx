@@ -10,6 +10,7 @@ import { ownerLink } from "../../pieces/ownerLink.tsx";
 import { answered, madeOn, shop } from "../../shop/shopClient.ts";
 import { useEditing } from "../../shop/useEditing.ts";
 import { useRead } from "../../shop/useShop.ts";
+import { figureText, useShopTimes } from "../../shop/zone.ts";
 import { ballChange, ballTyped } from "./ballForm.ts";
 
 const WORDS = BALL_LOG.fields;
@@ -51,9 +52,12 @@ export function BallFacts({ ball }: { readonly ball: Ball }) {
     touches: ["balls", "search", "queue"],
   });
   const typed = ballTyped(ball);
-  const shown = ({ path, label, words }: EditField): readonly (readonly [string, ReactNode])[] => {
+  const times = useShopTimes();
+  const shown = ({ path, label, words, as }: EditField): readonly (readonly [string, ReactNode])[] => {
     const value = typed[path];
-    return value === "" || path === "name" ? [] : [[label, words?.[value] ?? value]];
+    if (value === "" || path === "name") return [];
+    if (as === "number") return [[label, figureText(Number(value))]];
+    return [[label, as === "date" ? times.date(value) : (words?.[value] ?? value)]];
   };
   return (
     <EditPlate

@@ -4,6 +4,7 @@ import type { EditField } from "../../pieces/EditForm.tsx";
 import { EditPlate } from "../../pieces/EditPlate.tsx";
 import { textOrNull, typedOf, wordOrNull } from "../../shop/typedValues.ts";
 import { type Typed, useEditing } from "../../shop/useEditing.ts";
+import { useShopTimes } from "../../shop/zone.ts";
 import { BOWLER_TOUCHES, type BowlerChange, changeBowler, readBowler } from "./changeBowler.ts";
 
 const FIELDS: readonly EditField[] = [
@@ -29,6 +30,7 @@ export function Contacts({ bowler }: { readonly bowler: Bowler }) {
     read: readBowler,
     touches: BOWLER_TOUCHES,
   });
+  const times = useShopTimes();
   const { name, phone, email, address, hand, grip, guardian, notes } = bowler;
   const known: readonly (readonly [string, string | null])[] = [
     [BOWLER.name, name],
@@ -38,7 +40,7 @@ export function Contacts({ bowler }: { readonly bowler: Bowler }) {
     [BOWLER.hand, hand === null ? null : BOWLER.hands[hand]],
     [BOWLER.grip, grip === null ? null : BOWLER.grips[grip]],
     [BOWLER.guardian, guardian === null ? null : [guardian.name, guardian.phone].filter((part) => part !== null).join(", ")],
-    [BOWLER.guardianConsent, guardian?.consentOn ?? null],
+    [BOWLER.guardianConsent, guardian === null || guardian.consentOn === null ? null : times.date(guardian.consentOn)],
     [BOWLER.notes, textOrNull(notes)],
   ];
   return (

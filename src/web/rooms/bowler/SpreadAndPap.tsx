@@ -5,7 +5,7 @@ import type { EditField } from "../../pieces/EditForm.tsx";
 import { EditPlate } from "../../pieces/EditPlate.tsx";
 import { figureOrNull, typedOf } from "../../shop/typedValues.ts";
 import { type Typed, useEditing } from "../../shop/useEditing.ts";
-import { type SpeedUnit, useSpeed } from "../../shop/zone.ts";
+import { figureText, type SpeedUnit, useSpeed } from "../../shop/zone.ts";
 import { BOWLER_TOUCHES, type BowlerChange, changeBowler, readBowler } from "./changeBowler.ts";
 
 type Spread = NonNullable<Bowler["spread"]>;
@@ -31,7 +31,7 @@ export function SpreadAndPap({ bowler }: { readonly bowler: Bowler }) {
     touches: BOWLER_TOUCHES,
   });
   const { spread, pap } = bowler;
-  const shown = (key: keyof Spread, value: number) => (key === "speedMph" ? speed.typed(value) : String(value));
+  const shown = (key: keyof Spread, value: number) => figureText(key === "speedMph" ? Number(speed.typed(value)) : value);
   const rows = SPREAD.map(([key, label]) => {
     const known = spread?.[key] ?? null;
     return [label(speed.unit), known === null ? `${shown(key, TYPICAL_SPREAD[key])}, ${BOWLER.usual}` : shown(key, known)] as const;
@@ -41,8 +41,8 @@ export function SpreadAndPap({ bowler }: { readonly bowler: Bowler }) {
       title={BOWLER.spread}
       rows={[
         ...rows,
-        [BOWLER.papOver, pap === null ? BOWLER.unknown : String(pap.overIn)],
-        [BOWLER.papUp, pap === null ? BOWLER.unknown : String(pap.upIn)],
+        [BOWLER.papOver, pap === null ? BOWLER.unknown : figureText(pap.overIn)],
+        [BOWLER.papUp, pap === null ? BOWLER.unknown : figureText(pap.upIn)],
       ]}
       fields={fieldsIn(speed.unit)}
       editing={editing}

@@ -39,7 +39,7 @@ function PriceList({ settings }: { readonly settings: Settings }) {
               { name: words.name, cell: ({ name }) => name },
               { name: words.each, kind: "figure", cell: ({ eachCents }) => times.money(eachCents) },
               { name: words.tax, kind: "figure", cell: (price) => SHOP.percent(price.taxPermille) },
-              { name: words.until, cell: ({ until }) => until ?? SHOP.openEnd },
+              { name: words.until, cell: ({ until }) => (until === null ? SHOP.openEnd : times.date(until)) },
             ]}
             fields={fieldsIn(currency)}
             memory="gritwright.shop.prices"

@@ -4,10 +4,10 @@ import { EditPlate } from "../../pieces/EditPlate.tsx";
 import { Fold } from "../../pieces/Fold.tsx";
 import { answered, madeOn, shop } from "../../shop/shopClient.ts";
 import { type Typed, useEditing } from "../../shop/useEditing.ts";
+import { figureText } from "../../shop/zone.ts";
 import { ComeAndGo } from "./ComeAndGo.tsx";
 import { Movements } from "./Movements.tsx";
 import { ITEM_FIELDS, itemTyped, itemWritten, readItem } from "./stockForm.ts";
-import { quantityText } from "./waitingWork.ts";
 
 interface LineProps {
   readonly item: StockItem;
@@ -29,11 +29,11 @@ export function StockLine({ item, waiting }: LineProps) {
 
 /** What is left in words: nothing here hangs on a colour. */
 function summaryOf({ quantity, unit, reorderAt, state }: StockItem, waiting: number): string {
-  const parts = [STOCK.left(quantityText(quantity), STOCK.units[unit])];
+  const parts = [STOCK.left(figureText(quantity), STOCK.units[unit])];
   if (quantity < 0) parts.push(STOCK.belowNought);
-  if (waiting > 0) parts.push(STOCK.waiting(quantityText(waiting), quantityText(quantity - waiting)));
+  if (waiting > 0) parts.push(STOCK.waiting(figureText(waiting), figureText(quantity - waiting)));
   if (waiting > quantity) parts.push(STOCK.runsOut);
-  if (state === "in use" && reorderAt !== null && quantity <= reorderAt) parts.push(STOCK.low(quantityText(reorderAt)));
+  if (state === "in use" && reorderAt !== null && quantity <= reorderAt) parts.push(STOCK.low(figureText(reorderAt)));
   return parts.join(" · ");
 }
 
@@ -48,8 +48,8 @@ function AboutItem({ item }: { readonly item: StockItem }) {
   });
   const rows: readonly (readonly [string, string])[] = [
     [STOCK.kind, STOCK.kinds[item.kind]],
-    ...(item.number === null ? [] : [[STOCK.number, quantityText(item.number)] as const]),
-    ...(item.reorderAt === null ? [] : [[STOCK.reorderAt, quantityText(item.reorderAt)] as const]),
+    ...(item.number === null ? [] : [[STOCK.number, figureText(item.number)] as const]),
+    ...(item.reorderAt === null ? [] : [[STOCK.reorderAt, figureText(item.reorderAt)] as const]),
     ...(item.note === "" ? [] : [[STOCK.note, item.note] as const]),
   ];
   return <EditPlate title={STOCK.about} rows={rows} fields={ITEM_FIELDS} editing={editing} />;

@@ -27,8 +27,3 @@ export function arranged(items: readonly StockItem[]): { readonly pads: readonly
     other: items.filter(({ kind }) => !DRY.has(kind)).toSorted((a, b) => a.name.localeCompare(b.name)),
   };
 }
-
-/** A quantity without the dust of binary fractions. */
-export function quantityText(quantity: number): string {
-  return String(Number(quantity.toFixed(3))).replace("-", "−");
-}

@@ -11,7 +11,7 @@ import { PictureForWidth } from "../../../pieces/Picture.tsx";
 import { type Column, PlainTable } from "../../../pieces/PlainTable.tsx";
 import { answered, shop } from "../../../shop/shopClient.ts";
 import { useRead } from "../../../shop/useShop.ts";
-import { useRoughness, useShopTimes } from "../../../shop/zone.ts";
+import { figureText, useRoughness, useShopTimes } from "../../../shop/zone.ts";
 import type { BallRecords } from "../useBallRecords.ts";
 import { placesOnBall } from "./placesOnBall.ts";
 import { newestWork, signedPadWork } from "./signedWork.ts";
@@ -101,12 +101,16 @@ interface SideTableProps {
 function SideTable({ seconds, readings }: SideTableProps) {
   const { columns } = BALL_IN_SPACE;
   const rows = SIDE_IDS.filter((side) => readings[side] !== undefined || seconds.some((one) => one.side === side));
+  const secondsOn = (side: SideId): string => {
+    const worked = seconds.find((one) => one.side === side);
+    return worked === undefined ? "" : figureText(Math.round(worked.seconds));
+  };
   const shown: readonly Column<SideId>[] = [
     { name: columns.side, cell: (side) => SIDE_NAMES[side] },
     {
       name: columns.seconds,
       kind: "figure",
-      cell: (side) => seconds.find((one) => one.side === side)?.seconds.toFixed(0) ?? "",
+      cell: (side) => secondsOn(side),
     },
     { name: columns.reading, kind: "figure", cell: (side) => readings[side] ?? "" },
   ];
