@@ -17,12 +17,12 @@ interface TableProps<Row> {
 
 const AT_FIRST = 25;
 
-/** A table. Of a long one the beginning is shown, and the rest when it is asked for; on a narrow page each row becomes a card of named figures. */
+/** A table. Of a long one the beginning is shown, and the rest when it is asked for; where its place is narrow each row becomes a card of named figures. */
 export function PlainTable<Row>({ name, columns, rows, keyOf }: TableProps<Row>) {
   const [all, setAll] = useState(false);
   const shown = all ? rows : rows.slice(0, AT_FIRST);
   return (
-    <>
+    <div className="table-place">
       <table className="stages plain-table">
         <caption className="note">{name}</caption>
         <thead>
@@ -51,6 +51,6 @@ export function PlainTable<Row>({ name, columns, rows, keyOf }: TableProps<Row>)
           {TABLE.showAll(rows.length)}
         </button>
       )}
-    </>
+    </div>
   );
 }

@@ -14,7 +14,8 @@ export const FADE = {
   reading: "Messung",
   nowIs: (games, value, low, high) =>
     `Laufspur nach ${fixed(games, 0)} Spielen: ${fixed(value, 2)} µm wirksam (${fixed(low, 2)}–${fixed(high, 2)}).`,
-  nowShown: (games, value, low, high, unit) => `Laufspur nach ${fixed(games, 0)} Spielen: ${value} ${unit} wirksam (${low}–${high}).`,
+  nowShown: (games, value, low, high, unit) =>
+    `Laufspur nach ${games === 1 ? "1 Spiel" : `${fixed(games, 0)} Spielen`}: ${value} ${unit} wirksam (${low}–${high}).`,
   readings: (count) =>
     count === 0
       ? "Noch keine Messung dieses Balls: Seine Kurve ist die der Schale."

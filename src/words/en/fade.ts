@@ -14,7 +14,7 @@ export const FADE = {
   nowIs: (games: number, value: number, low: number, high: number) =>
     `Track after ${fixed(games, 0)} games: ${fixed(value, 2)} µm effective (${fixed(low, 2)}–${fixed(high, 2)}).`,
   nowShown: (games: number, value: string, low: string, high: string, unit: string) =>
-    `Track after ${fixed(games, 0)} games: ${value} ${unit} effective (${low}–${high}).`,
+    `Track after ${games === 1 ? "1 game" : `${fixed(games, 0)} games`}: ${value} ${unit} effective (${low}–${high}).`,
   readings: (count: number) =>
     count === 0
       ? "No reading of this ball yet: its curve is the cover's."
