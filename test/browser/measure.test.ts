@@ -174,3 +174,33 @@ test("readings taken while the server is away wait, are said to wait, and are wi
     ["opposite", "smoother"],
   ]);
 });
+
+test("a tester's file is opened, drawn and read, its cut-off changed, and kept with the ball as file and reading; what is no such file is answered", async ({
+  page,
+  request,
+}) => {
+  const { items } = await (await request.get("/api/balls?limit=1")).json();
+  const ballId = items[0].id;
+  await page.goto(`/measure?ball=${ballId}`);
+  const files = page.locator("input[type=file]");
+  await files.setInputFiles({ name: "letter.csv", mimeType: "text/csv", buffer: Buffer.from("dear shop,\nno figures here") });
+  await expect(page.getByRole("alert")).toBeVisible();
+  await files.setInputFiles(join(import.meta.dirname, "..", "..", "examples", "profile-1000-pad.csv"));
+  await expect(page.getByRole("img", { name: "Profile" })).toBeVisible();
+  // As `gritwright profile examples/profile-1000-pad.csv --form arc` reads it; test/cli holds that to the engine.
+  await expect(page.getByText("cut-off 0.80 mm (by the standard's table)")).toBeVisible();
+  const ra = async () => Number.parseFloat((await page.locator(".facts div").filter({ hasText: /^Ra/ }).locator("dd").textContent()) ?? "");
+  const usual = await ra();
+  expect(usual).toBeGreaterThan(0.1);
+  await page.getByRole("combobox", { name: "Cut-off" }).selectOption("0.25");
+  await expect(page.getByText("cut-off 0.25 mm (as stated)")).toBeVisible();
+  expect(await ra()).toBeLessThan(usual);
+  await page.getByLabel("Where it was taken").selectOption("track");
+  await page.getByRole("button", { name: "Keep file and reading with the ball" }).click();
+  await expect(page.getByText("profile-1000-pad.csv is kept with the ball.")).toBeVisible();
+  const kept = (await (await request.get(`/api/profile-files?ballId=${ballId}`)).json()).items[0];
+  const reading = (await (await request.get(`/api/readings?ballId=${ballId}&limit=1`)).json()).items[0];
+  expect(kept.name).toBe("profile-1000-pad.csv");
+  expect(reading).toMatchObject({ profileFileId: kept.id, place: "track", how: "tester" });
+  expect(reading.raUm).toBeLessThan(usual);
+});

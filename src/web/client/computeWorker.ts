@@ -9,19 +9,19 @@ import { tellLeaves } from "./tellLeaves.ts";
 
 /** The engine lives here, off the thread that the page is drawn on. */
 self.addEventListener("message", (event: MessageEvent<{ number: number; call: Call }>) => {
-  self.postMessage(answerTo(event.data.number, event.data.call));
+  void answerTo(event.data.number, event.data.call).then((answer) => self.postMessage(answer));
 });
 
-function answerTo(number: number, call: Call): Answer {
+async function answerTo(number: number, call: Call): Promise<Answer> {
   try {
-    return { number, reply: replyTo(call) };
+    return { number, reply: await replyTo(call) };
   } catch (error) {
     const problems = error instanceof EngineFault ? error.problems.map((p: Problem) => fieldProblem(p)) : null;
     return { number, problems, failed: error instanceof Error ? error.message : String(error) };
   }
 }
 
-function replyTo(call: Call): ReplyTo<Call> {
+function replyTo(call: Call): ReplyTo<Call> | Promise<ReplyTo<Call>> {
   switch (call.kind) {
     case "ask":
       return askedJob(call.job);
@@ -33,6 +33,9 @@ function replyTo(call: Call): ReplyTo<Call> {
       return drawPictures(call.wanted);
     case "padWork":
       return drawPadWork(call.wanted);
+    case "profile":
+      // What reads testers' files is loaded where one is opened.
+      return import("./readProfile.ts").then(({ readProfile }) => readProfile(call.name, call.bytes, call.options));
     case "oil":
       return drawOil(call.oil, call.title);
     case "leaves":

@@ -13,11 +13,14 @@ export function usePool(): WorkerPool {
   return pool;
 }
 
-/** What a worker makes of a call; stopped when the call is no longer wanted. The last answer stays in view while the next one is worked out. */
-export function useComputed<C extends Call>(call: C | null): UseQueryResult<ReplyTo<C>> {
+/**
+ * What a worker makes of a call; stopped when the call is no longer wanted. The last answer stays in view while the next one is worked out.
+ * @param name what tells this call from others, where the call itself is too large to be compared
+ */
+export function useComputed<C extends Call>(call: C | null, name: readonly unknown[] = [call]): UseQueryResult<ReplyTo<C>> {
   const pool = usePool();
   return useQuery<ReplyTo<C>>({
-    queryKey: ["computed", call],
+    queryKey: ["computed", ...name],
     queryFn: ({ signal }) => pool.call(call as C, signal),
     enabled: call !== null,
     staleTime: Number.POSITIVE_INFINITY,

@@ -3,6 +3,7 @@ import type { FinishPlan } from "#engine/planning/plan";
 import type { PlanQuestion } from "#engine/planning/question";
 import type { PadStage } from "#engine/surface/padWork/padStage";
 import type { SideId } from "#engine/surface/padWork/sides";
+import type { MeasureOptions } from "#engine/surface/roughness/measure";
 import type { FinishLoss } from "#tasks/losses";
 import type { ResultOf, Unit } from "#tasks/unit";
 import type { JobDraft } from "../rooms/plan/jobDraft.ts";
@@ -64,6 +65,20 @@ export interface CustomerChange {
   readonly firstShotBoards: number | null;
 }
 
+/** A tester's file as it was read: drawn, in figures, in a line; `raUm` null for an area. Or why it cannot be read, a sentence each. */
+export type ProfileSeen =
+  | {
+      readonly kind: "seen";
+      /** Null for an area, which has no profile to draw. */
+      readonly picture: string | null;
+      readonly said: string;
+      readonly rows: readonly (readonly [figure: string, value: string])[];
+      readonly raUm: number | null;
+      readonly rzUm: number | null;
+      readonly rsmUm: number | null;
+    }
+  | { readonly kind: "unreadable"; readonly sentences: readonly string[] };
+
 /** A pattern's oil: drawn, and in figures. Film in µm. */
 export interface OilDrawn {
   readonly lane: TwoLayouts;
@@ -120,6 +135,7 @@ export type Call =
   | { readonly kind: "unit"; readonly unit: Unit }
   | { readonly kind: "pictures"; readonly wanted: PicturesWanted }
   | { readonly kind: "padWork"; readonly wanted: PadWorkWanted }
+  | { readonly kind: "profile"; readonly name: string; readonly bytes: Uint8Array; readonly options: MeasureOptions }
   | { readonly kind: "oil"; readonly oil: unknown; readonly title: string }
   | { readonly kind: "leaves"; readonly seen: readonly LeaveSeen[]; readonly hand: Hand };
 
@@ -131,11 +147,13 @@ export type ReplyTo<C extends Call> = C extends { kind: "ask" }
       ? Pictures
       : C extends { kind: "padWork" }
         ? PadWorkDrawn
-        : C extends { kind: "oil" }
-          ? OilDrawn
-          : C extends { kind: "leaves" }
-            ? LeavesTold
-            : ResultOf<Unit>;
+        : C extends { kind: "profile" }
+          ? ProfileSeen
+          : C extends { kind: "oil" }
+            ? OilDrawn
+            : C extends { kind: "leaves" }
+              ? LeavesTold
+              : ResultOf<Unit>;
 
 export type Answer =
   | { readonly number: number; readonly reply: ReplyTo<Call> }

@@ -10,6 +10,7 @@ import { useRead } from "../../shop/useShop.ts";
 import { useSettings } from "../../shop/zone.ts";
 import { EarlierReadings } from "./EarlierReadings.tsx";
 import { Entering } from "./Entering.tsx";
+import { ProfileFiles } from "./ProfileFiles.tsx";
 
 /** Readings of one ball, side by side: by sheen against a reference ball, or with a tester. */
 export function MeasureRoom() {
@@ -66,6 +67,7 @@ function Measuring({ ball, ticket }: { readonly ball: Ball; readonly ticket: Tic
       </div>
       {/* Figures are typed in the shop's unit: without it nothing can be read. */}
       <Reading of={settings}>{({ roughnessUnit }) => <Entering ball={ball} ticket={ticket} unit={roughnessUnit} />}</Reading>
+      <ProfileFiles ball={ball} ticket={ticket} />
       <EarlierReadings ballId={ball.id} />
     </>
   );

@@ -57,5 +57,7 @@ export const MEASURE = {
 } as const satisfies Translated<typeof en.MEASURE>;
 
 export function placeText(place: string): string {
-  return place in SIDE_NAMES ? SIDE_NAMES[place as SideId] : place;
+  return place in SIDE_NAMES ? SIDE_NAMES[place as SideId] : (PLACES[place] ?? place);
 }
+
+const PLACES: Readonly<Record<string, string>> = { track: "Laufspur", "off track": "neben der Laufspur" };
