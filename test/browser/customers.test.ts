@@ -249,6 +249,11 @@ test("the ball in space is drawn, and turned by button and by arrow keys; its wo
   const id = await workedBall(request);
   await page.goto(`/balls/${id}`);
   const canvas = page.locator(".ball-space canvas");
+  // What was read last in the track stands beside what was read off it.
+  const { items } = await (await request.get(`/api/readings?ballId=${id}&limit=200`)).json();
+  const places = ["track", "off track"].filter((place) => items.some((one: { place: string }) => one.place === place));
+  expect(places.length).toBeGreaterThan(0);
+  for (const place of places) await expect(page.getByRole("row", { name: new RegExp(`^${place} `) })).toBeVisible();
   await expect(page.getByText(/^Grains: the pad work signed/)).toBeVisible();
   const grip = page.locator(".ball-word", { hasText: "grip" });
   const before = await grip.boundingBox();

@@ -1,10 +1,9 @@
 import { lazy, Suspense, useMemo } from "react";
 import type { Ball } from "#contract/records/ball";
 import { SIDE_IDS, type SideId } from "#engine/surface/padWork/sides";
-import { SIDE_NAMES } from "#words/en/padWork";
 import { BALL_IN_SPACE } from "#words/en/rooms/ballInSpace";
 import { SHOP_FRAME } from "#words/en/rooms/frame";
-import { MEASURE } from "#words/en/rooms/measure";
+import { MEASURE, placeText } from "#words/en/rooms/measure";
 import { benchBallOf } from "../../../benchWork/benchBall.ts";
 import { useComputed } from "../../../client/poolHere.ts";
 import { PictureForWidth } from "../../../pieces/Picture.tsx";
@@ -45,7 +44,7 @@ export function TurnedBall({ ball, records }: TurnedProps) {
     () => ({ places, work: work === undefined ? null : { cells: work.cells, overMean: work.overMean } }),
     [places, work],
   );
-  const readings = useSideReadings(records);
+  const readings = usePlaceReadings(records);
   const isInSpace = useCanTurn();
   return (
     <section className="plate">
@@ -63,7 +62,7 @@ export function TurnedBall({ ball, records }: TurnedProps) {
         {isInSpace && <li>{places.pap === null ? BALL_IN_SPACE.noPap : BALL_IN_SPACE.trackIs}</li>}
         {isInSpace && places.pap !== null && places.pin === null && <li>{BALL_IN_SPACE.noPin}</li>}
       </ul>
-      <SideTable seconds={work?.seconds ?? []} readings={readings} />
+      <PlaceTable seconds={work?.seconds ?? []} readings={readings} />
     </section>
   );
 }
@@ -79,40 +78,41 @@ function useCanTurn(): boolean {
   }, []);
 }
 
-/** The newest reading of each side: roughness, or how it looked beside the reference. */
-function useSideReadings({ readings }: BallRecords): Readonly<Partial<Record<SideId, string>>> {
+type PlaceReadings = Readonly<Partial<Record<string, string>>>;
+
+/** The newest reading of each side, of the track and beside it: roughness, or how it looked beside the reference. */
+function usePlaceReadings({ readings }: BallRecords): PlaceReadings {
   const roughness = useRoughness();
-  const newestFirst = readings.toSorted((a, b) => b.at.localeCompare(a.at));
+  const oldestFirst = readings.toSorted((a, b) => a.at.localeCompare(b.at));
   return Object.fromEntries(
-    SIDE_IDS.flatMap((side) => {
-      const last = newestFirst.find(({ place, raUm, comparison }) => place === side && (raUm !== null || comparison !== null));
-      if (last === undefined) return [];
-      const text = last.raUm !== null ? roughness(last.raUm) : last.comparison === null ? "" : MEASURE.comparisons[last.comparison];
-      return [[side, text]];
+    oldestFirst.flatMap(({ place, raUm, comparison }) => {
+      if (raUm !== null) return [[place, roughness(raUm)]];
+      return comparison === null ? [] : [[place, MEASURE.comparisons[comparison]]];
     }),
   );
 }
 
-interface SideTableProps {
+interface PlaceTableProps {
   readonly seconds: readonly { readonly side: SideId; readonly seconds: number }[];
-  readonly readings: Readonly<Partial<Record<SideId, string>>>;
+  readonly readings: PlaceReadings;
 }
 
-function SideTable({ seconds, readings }: SideTableProps) {
+const SIDES: readonly string[] = SIDE_IDS;
+
+/** The same in figures: the sides in their order, then the track and what lies beside it. */
+function PlaceTable({ seconds, readings }: PlaceTableProps) {
   const { columns } = BALL_IN_SPACE;
-  const rows = SIDE_IDS.filter((side) => readings[side] !== undefined || seconds.some((one) => one.side === side));
-  const secondsOn = (side: SideId): string => {
-    const worked = seconds.find((one) => one.side === side);
-    return worked === undefined ? "" : figureText(Math.round(worked.seconds));
+  const worked = (place: string) => seconds.find(({ side }) => side === place);
+  const others = Object.keys(readings).filter((place) => !SIDES.includes(place));
+  const rows = [...SIDES.filter((side) => readings[side] !== undefined || worked(side) !== undefined), ...others.toSorted().toReversed()];
+  const secondsOn = (place: string): string => {
+    const work = worked(place);
+    return work === undefined ? "" : figureText(Math.round(work.seconds));
   };
-  const shown: readonly Column<SideId>[] = [
-    { name: columns.side, cell: (side) => SIDE_NAMES[side] },
-    {
-      name: columns.seconds,
-      kind: "figure",
-      cell: (side) => secondsOn(side),
-    },
-    { name: columns.reading, kind: "figure", cell: (side) => readings[side] ?? "" },
+  const shown: readonly Column<string>[] = [
+    { name: columns.side, cell: placeText },
+    { name: columns.seconds, kind: "figure", cell: secondsOn },
+    { name: columns.reading, kind: "figure", cell: (place) => readings[place] ?? "" },
   ];
-  return rows.length === 0 ? null : <PlainTable name={BALL_IN_SPACE.title} columns={shown} rows={rows} keyOf={(side) => side} />;
+  return rows.length === 0 ? null : <PlainTable name={BALL_IN_SPACE.title} columns={shown} rows={rows} keyOf={(place) => place} />;
 }
