@@ -4,6 +4,7 @@ import { bag } from "./bag.ts";
 import { carry } from "./carry.ts";
 import { correct } from "./correct.ts";
 import { delivery } from "./delivery.ts";
+import { diagnose } from "./diagnose.ts";
 import { exportAll } from "./export.ts";
 import { fade } from "./fade.ts";
 import { reportFault } from "./faultReport.ts";
@@ -40,6 +41,7 @@ const COMMANDS = new Map<string, Entry>([
   ["transition", { run: oneFile(transition), takes: ["svg", "seed"] }],
   ["delivery", { run: oneFile(delivery), takes: [] }],
   ["correct", { run: oneFile(correct), takes: ["seed"] }],
+  ["diagnose", { run: oneFile(diagnose), takes: [] }],
   ["stages", { run: oneFile(stages), takes: [] }],
   ["fade", { run: oneFile(fade), takes: ["svg"] }],
   ["readings", { run: oneFile(readings), takes: ["svg"] }],

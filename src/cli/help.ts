@@ -7,6 +7,7 @@ export const HELP = `Gritwright works out what a bowling ball's surface will do 
   gritwright transition FILE what play does to the oil, game by game
   gritwright delivery FILE   a bowler's speed, revs, axis and positive axis point from filmed shots
   gritwright correct FILE    what the shots seen in a house say of its oil and lanes
+  gritwright diagnose FILE   what may be wrong, and the cheapest step that tells
   gritwright stages FILE     write the bench work of a ball or a batch, or check a recipe
   gritwright fade FILE       follow a finish over the games, and say what is due when
   gritwright padwork FILE    say how evenly pads work a ball, and what each side does in it

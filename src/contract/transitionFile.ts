@@ -3,6 +3,7 @@ import { assume } from "#engine/assumptions";
 import { drawnField } from "#engine/planning/oilInPlay/field";
 import type { Player } from "#engine/planning/oilInPlay/player";
 import type { PlayQuestion } from "#engine/planning/oilInPlay/session";
+import { USUAL_LIMITS } from "#engine/planning/question";
 import { deriveSeed } from "#engine/random";
 import { assumptionsField } from "./job/assumptions.ts";
 import { ballField } from "./job/ball.ts";
@@ -15,7 +16,7 @@ import { resolveBall } from "./resolve/ball.ts";
 import { resolveBowler } from "./resolve/bowler.ts";
 import { DefaultsTaken } from "./resolve/defaultsTaken.ts";
 import { resolveLane } from "./resolve/lane.ts";
-import { resolveLimits, USUAL_LIMITS } from "./resolve/limits.ts";
+import { resolveLimits } from "./resolve/limits.ts";
 import { type Resolved, setOtherwise, USUAL_SEED } from "./resolve/question.ts";
 
 const MOST_PLAYERS = 12;

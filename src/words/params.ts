@@ -22,6 +22,11 @@ export class Params {
     return value;
   }
 
+  /** The number of that name, or null where the message does without it. */
+  optionalNumber(name: string): number | null {
+    return name in this.#message.params ? this.number(name) : null;
+  }
+
   /** The text of that name, or null where the message does without it. */
   optionalText(name: string): string | null {
     return name in this.#message.params ? this.text(name) : null;

@@ -37,7 +37,7 @@ describe("every example", () => {
   });
 
   /** Files of the other commands name shots, games or several balls. */
-  const isJob = (text: string) => /^lane:/m.test(text) && !/^(shots|games|balls|players):/m.test(text);
+  const isJob = (text: string) => /^lane:/m.test(text) && !/^(shots|games|balls|players|symptoms):/m.test(text);
   it.each(readdirSync(EXAMPLES).filter((name) => isJob(textOf(name))))("%s, a job file, can be used", (name) => {
     const job = checkJob(readJobText(readFileSync(join(EXAMPLES, name))));
     const question = job.lane.friction === undefined ? resolvePlan(job).question : resolveShot(job, [60]).question;

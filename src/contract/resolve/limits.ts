@@ -1,11 +1,8 @@
-import type { Limits } from "#engine/planning/question";
+import { type Limits, USUAL_LIMITS } from "#engine/planning/question";
 import type { JobLimits } from "../job/line.ts";
 import type { DefaultsTaken } from "./defaultsTaken.ts";
 
 type LeastMost = readonly [number, number];
-
-/** Lines that most bowlers can play on most approaches. */
-export const USUAL_LIMITS: Limits = { laydownBoard: [9, 36], launchAngleDeg: [-1.5, 4.5], breakpointBoard: [4, 39] };
 
 /** @param at path of the field, for the list of defaults */
 export function resolveLimits(limits: JobLimits | undefined, defaults: DefaultsTaken, at = "limits"): Limits {

@@ -11,6 +11,9 @@ export interface Limits {
   readonly breakpointBoard: readonly [number, number];
 }
 
+/** Lines that most bowlers can play on most approaches: common practice. */
+export const USUAL_LIMITS: Limits = { laydownBoard: [9, 36], launchAngleDeg: [-1.5, 4.5], breakpointBoard: [4, 39] };
+
 /** What a house has taught: draws of some assumptions, each row in the order of `ids`, from shots that were seen there. */
 export interface HouseLearned {
   readonly ids: readonly AssumptionId[];

@@ -1,0 +1,152 @@
+import { type Assumed, assume } from "../../assumptions.ts";
+import type { Ball } from "../../ball/ball.ts";
+import type { Bowler, Line } from "../../delivery/bowler.ts";
+import type { FilmMap } from "../../lane/filmMap.ts";
+import type { PatternSource } from "../../lane/lane.ts";
+import { wearLaw } from "../../lane/wear.ts";
+import { averagedBall, frictionOnLane } from "../../motion/ground.ts";
+import { filmPlayed, type Thrower } from "../../motion/track.ts";
+import { leaveChanceAt } from "../../pins/carry.ts";
+import { leaveOf } from "../../pins/leave.ts";
+import { filmFound, groundOf, lineNow, type PlanGround } from "../../planning/ground.ts";
+import { USUAL_LIMITS } from "../../planning/question.ts";
+import { type MeanShot, meanShot } from "../../planning/rating.ts";
+import { STRAIGHT } from "../../planning/score.ts";
+import { evenPoints } from "../../random.ts";
+import { fadeLaw, raAfter } from "../../surface/fade.ts";
+import { effectiveRaUm } from "../../surface/finish.ts";
+import type { CauseId } from "./causes.ts";
+import type { Complaint } from "./complaint.ts";
+
+/** A shot as it would be with nothing wrong: the state that a cause changes. */
+interface State {
+  readonly bowler: Bowler;
+  readonly ball: Ball;
+  readonly raUm: number;
+  readonly film: FilmMap;
+  readonly assumed: Assumed;
+  readonly line: Line;
+}
+
+/** What a cause does to the mean shot on the line that was played: differences to the shot with nothing wrong. */
+export interface Shift {
+  /** Positive: hooks later. */
+  readonly hookFt: number;
+  /** Positive: comes in higher. */
+  readonly boards: number;
+  /** Positive: steeper. */
+  readonly entryDeg: number;
+  /** Chance of the corner pin alone, after over before. */
+  readonly cornerRatio: number;
+}
+
+/** How grave it may be, 0 mild to 1 grave, is drawn so many times. */
+const DRAWS = 16;
+
+type Change = (state: State, gravity: number, complaint: Complaint) => State;
+
+/** Dry friction is lost to oil in the pores, up to so much of it; common practice: a soaked ball "dies". */
+const SOAKED_LOSES = [0.06, 0.25] as const;
+/** A film of lane oil and dust on the cover: like a little more oil carried. */
+const DIRT_LOSES = [0.02, 0.1] as const;
+
+const between = ([low, high]: readonly [number, number], gravity: number): number => low + (high - low) * gravity;
+const withDelivery = (state: State, change: Partial<Bowler>): State => ({ ...state, bowler: { ...state.bowler, ...change } });
+const withAssumed = (state: State, change: Partial<Assumed>): State => ({ ...state, assumed: { ...state.assumed, ...change } });
+const scaledFilm = (state: State, factor: number): State => ({
+  ...state,
+  film: { ...state.film, um: state.film.um.map((um) => um * factor) },
+});
+
+/** Causes that show in the ball's motion, as changes of the model's own numbers. The ranges are **chosen**; what they do to the ball is computed. */
+export const CHANGES: Readonly<Partial<Record<CauseId, Change>>> = {
+  "lane.drier": (state, g) => scaledFilm(state, between([0.9, 0.6], g)),
+  "lane.oilier": (state, g) => scaledFilm(state, between([1.1, 1.5], g)),
+  "lane.transition": (state, g, { lane }) => played(state, Math.max(10, lane.playedShots) * between([0.5, 1.2], g)),
+  "release.slower": (state, g) => withDelivery(state, { speedMph: state.bowler.speedMph - between([0.5, 1.8], g) }),
+  "release.faster": (state, g) => withDelivery(state, { speedMph: state.bowler.speedMph + between([0.5, 1.8], g) }),
+  "release.lessTurn": (state, g) =>
+    withDelivery(state, {
+      revRateRpm: state.bowler.revRateRpm * between([0.94, 0.75], g),
+      axisRotationDeg: state.bowler.axisRotationDeg - between([3, 15], g),
+    }),
+  "release.tired": (state, g) =>
+    withDelivery(state, {
+      speedMph: state.bowler.speedMph - between([0.2, 1], g),
+      revRateRpm: state.bowler.revRateRpm * between([0.96, 0.78], g),
+    }),
+  "release.grip": (state, g) => withDelivery(state, { revRateRpm: state.bowler.revRateRpm * between([0.95, 0.7], g) }),
+  "ball.faded": (state, g, { ball, use }) => ({ ...state, raUm: fadedUm(state, ball, use.games ?? between([10, 60], g)) }),
+  "ball.oilSoaked": (state, g) => withAssumed(state, { "house.dry": 1 - between(SOAKED_LOSES, g) }),
+  "ball.dirty": (state, g) => withAssumed(state, { "house.dry": 1 - between(DIRT_LOSES, g) }),
+  "ball.tooDull": (state, g) => ({ ...state, raUm: state.raUm * between([1.4, 2.4], g) }),
+  "ball.tooSmooth": (state, g) => ({ ...state, raUm: state.raUm / between([1.4, 2.4], g) }),
+  "ball.tooStrong": (state, g) =>
+    withAssumed({ ...state, raUm: state.raUm * between([1, 1.3], g) }, { "house.dry": between([1.08, 1.25], g) }),
+  "ball.tooWeak": (state, g) =>
+    withAssumed({ ...state, raUm: state.raUm / between([1, 1.3], g) }, { "house.dry": between([0.92, 0.75], g) }),
+  "ball.spareWorn": (state, g) => ({ ...state, raUm: state.raUm * between([1.5, 4], g) }),
+};
+
+function fadedUm(state: State, ball: Ball, games: number): number {
+  return raAfter(fadeLaw(ball.cover, state.assumed), state.raUm, games);
+}
+
+function played(state: State, shots: number): State {
+  const law = wearLaw(state.ball.cover, state.raUm, state.assumed);
+  return { ...state, film: filmPlayed(state.film, throwerOf(state), state.line, Math.round(shots), law) };
+}
+
+function throwerOf({ bowler, ball, raUm, film, assumed }: State): Thrower {
+  return { bowler, ball: averagedBall(ball, assumed["roll.resistance"]), friction: frictionOnLane(film, ball, raUm, assumed) };
+}
+
+/** A question of this bowler and ball; no limits but the usual. */
+function groundFor(bowler: Bowler, ball: Ball, pattern: PatternSource): PlanGround {
+  return groundOf({
+    seed: 1,
+    bowler,
+    ball,
+    lane: { pattern, playedShots: 0 },
+    line: null,
+    limits: USUAL_LIMITS,
+    candidates: [ball.finish],
+    outsideRangeReason: null,
+    assumptions: {},
+    house: null,
+  });
+}
+
+/** What each cause that shows in the motion does, over how grave it may be. */
+export function shiftsOf(complaint: Complaint): ReadonlyMap<CauseId, readonly Shift[]> {
+  const { ball, bowler, lane } = complaint;
+  const assumed = assume();
+  const ground = groundFor(bowler, ball, lane.pattern);
+  const found = filmFound(ground);
+  // The best line with nothing wrong; a spare ball is sent straight.
+  const isStraight = ball.job === "spare" || ball.job === "house";
+  const line = (isStraight ? null : lineNow(ground, found, ball.finish)) ?? STRAIGHT;
+  const state: State = { bowler, ball, raUm: effectiveRaUm(ball.finish, assumed), film: found, assumed, line };
+  const right = meanShot(throwerOf(state), line);
+  const gravities = evenPoints(DRAWS, 1, 7);
+  return new Map(
+    (Object.entries(CHANGES) as [CauseId, Change][]).map(([id, change]) => [
+      id,
+      Array.from(gravities, (gravity) => shiftTo(right, meanShot(throwerOf(change(state, gravity, complaint)), line))),
+    ]),
+  );
+}
+
+/** A ball that never hooks is taken to hook at the pins. */
+const PINS_FT = 60;
+const CORNER = leaveOf([10]);
+
+function shiftTo(right: MeanShot, wrong: MeanShot): Shift {
+  const corner = ({ boardAtPins, entryAngleDeg }: MeanShot) => leaveChanceAt(CORNER, boardAtPins, entryAngleDeg) + 0.02;
+  return {
+    hookFt: (wrong.hookStartFt ?? PINS_FT) - (right.hookStartFt ?? PINS_FT),
+    boards: wrong.boardAtPins - right.boardAtPins,
+    entryDeg: wrong.entryAngleDeg - right.entryAngleDeg,
+    cornerRatio: corner(wrong) / corner(right),
+  };
+}

@@ -1,0 +1,94 @@
+import type { Ball } from "../../ball/ball.ts";
+import type { Bowler } from "../../delivery/bowler.ts";
+import type { PatternSource } from "../../lane/lane.ts";
+
+/** What a bowler complains of. The words are in the catalogue. */
+export const SYMPTOM_IDS = [
+  "hooksEarlyHitsWeak",
+  "doesNothing",
+  "skidsPast",
+  "leavesCorner",
+  "comesInHigh",
+  "hooksLess",
+  "deflects",
+  "neverTheSame",
+  "spareBallHooks",
+  "knocks",
+  "looksShiny",
+  "feelsOily",
+] as const;
+export type SymptomId = (typeof SYMPTOM_IDS)[number];
+
+export const SINCE = ["suddenly", "slowly", "always", "unknown"] as const;
+export type Since = (typeof SINCE)[number];
+
+/** How the ball comes in at the pocket, where somebody has watched. */
+export const HITS = ["good", "light", "high", "unknown"] as const;
+export type Hits = (typeof HITS)[number];
+
+/** Everything that is asked of a complaint. Null: nobody knows. */
+export interface Complaint {
+  readonly symptoms: readonly SymptomId[];
+  /** Did all balls change, or only this one? */
+  readonly changed: "all" | "one" | "unknown";
+  readonly since: Since;
+  readonly hits: Hits;
+  /** With the finish it was last given. */
+  readonly ball: Ball;
+  readonly use: BallUse;
+  readonly bowler: Bowler;
+  readonly release: ReleaseNow;
+  readonly lane: LaneNow;
+}
+
+export interface BallUse {
+  /** Games on the finish. */
+  readonly games: number | null;
+  readonly gamesSinceExtraction: number | null;
+  /** Readings in the track and beside it, µin. */
+  readonly trackMicroinch: number | null;
+  readonly besideMicroinch: number | null;
+  readonly crack: boolean;
+  readonly hollowSound: boolean;
+  readonly plug: boolean;
+  readonly flatSpot: boolean;
+  readonly wornTrack: boolean;
+  /** A warranty question may be open. */
+  readonly claimOpen: boolean;
+}
+
+export interface ReleaseNow {
+  /** Measured now against before, where both are known. */
+  readonly speedChangeMph: number | null;
+  readonly revChangeRpm: number | null;
+  readonly grip: "changed" | "hurts" | "same" | null;
+  readonly tired: boolean | null;
+}
+
+export interface LaneNow {
+  readonly pattern: PatternSource;
+  /** Shots that all have played on this oil when it happens. */
+  readonly playedShots: number;
+  readonly otherHouse: boolean | null;
+  /** Known to have changed: machine, oil, boards. */
+  readonly known: boolean | null;
+}
+
+export const NOTHING_KNOWN: Omit<Complaint, "symptoms" | "ball" | "bowler" | "lane"> = {
+  changed: "unknown",
+  since: "unknown",
+  hits: "unknown",
+  use: {
+    games: null,
+    gamesSinceExtraction: null,
+    trackMicroinch: null,
+    besideMicroinch: null,
+    crack: false,
+    hollowSound: false,
+    plug: false,
+    flatSpot: false,
+    wornTrack: false,
+    claimOpen: false,
+  },
+  release: { speedChangeMph: null, revChangeRpm: null, grip: null, tired: null },
+};

@@ -1,0 +1,175 @@
+import type { CauseId } from "#engine/learning/diagnosis/causes";
+import type { SymptomId } from "#engine/learning/diagnosis/complaint";
+import type { DiagnosisMessageId } from "#engine/learning/diagnosis/diagnose";
+import type { Evidence, EvidenceId } from "#engine/learning/diagnosis/evidence";
+import type { StepId } from "#engine/learning/diagnosis/nextSteps";
+import type * as en from "../en/diagnosis.ts";
+import { Params, type Sentence } from "../params.ts";
+import type { Translated } from "../translated.ts";
+import { feet, fixed, signed } from "./figures.ts";
+
+export const SYMPTOM_WORDS: Readonly<Record<SymptomId, string>> = {
+  hooksEarlyHitsWeak: "Er hakt früh und trifft schwach.",
+  doesNothing: "Am Ende der Bahn tut er nichts.",
+  skidsPast: "Er rutscht an der Stelle vorbei.",
+  leavesCorner: "Er lässt den Eckpin stehen.",
+  comesInHigh: "Er kommt zu hoch.",
+  hooksLess: "Er hakt weniger als früher.",
+  deflects: "Die Pins lenken ihn ab.",
+  neverTheSame: "Er läuft nie zweimal gleich.",
+  spareBallHooks: "Der Spareball hakt.",
+  knocks: "Er klopft oder klingt falsch.",
+  looksShiny: "Er glänzt in der Laufspur.",
+  feelsOily: "Er fühlt sich ölig an.",
+};
+
+export const CAUSE_WORDS: Readonly<Record<CauseId, string>> = {
+  "lane.drier": "Die Bahnen sind trockener als sonst",
+  "lane.oilier": "Auf den Bahnen liegt mehr Öl als sonst",
+  "lane.transition": "Das Öl auf dieser Linie ist weggespielt",
+  "release.slower": "Der Spieler wirft langsamer",
+  "release.faster": "Der Spieler wirft schneller",
+  "release.lessTurn": "Der Spieler dreht den Ball weniger",
+  "release.tired": "Der Spieler ist müde",
+  "release.grip": "Der Griff passt nicht",
+  "ball.faded": "Der Schliff ist in der Laufspur verblasst",
+  "ball.oilSoaked": "Die Schale ist voll Öl",
+  "ball.dirty": "Die Schale ist schmutzig",
+  "ball.tooDull": "Die Oberfläche ist dafür zu stumpf",
+  "ball.tooSmooth": "Die Oberfläche ist dafür zu glatt",
+  "ball.tooStrong": "Der Ball ist für diesen Spieler auf diesem Öl zu stark",
+  "ball.tooWeak": "Der Ball ist für diesen Spieler auf diesem Öl zu schwach",
+  "ball.uneven": "Der Ball ist ungleich: ein Plug, eine flache Stelle, eine stärker bearbeitete Seite",
+  "ball.crack": "Der Ball hat einen Riss, oder die Schale hat sich gelöst",
+  "ball.spareWorn": "Die Schale des Spareballs ist stumpf geworden",
+  "ball.tooLight": "Der Ball ist leicht, und die Pins lenken ihn ab",
+  "pins.carry": "Nur das Fallen der Pins: Gute Treffer lassen hin und wieder einen stehen",
+};
+
+export const ANSWER_WORDS: Readonly<Record<CauseId, string>> = {
+  "lane.drier": "Ein anderer Ball oder eine andere Linie; die Oberfläche bleibt, wie sie ist.",
+  "lane.oilier": "Ein anderer Ball oder eine andere Linie; die Oberfläche bleibt, wie sie ist.",
+  "lane.transition": "Nach innen gehen oder einen schwächeren Ball nehmen.",
+  "release.slower": "Über einige Würfe messen; sehen, was sich im Anlauf geändert hat.",
+  "release.faster": "Über einige Würfe messen; sehen, was sich im Anlauf geändert hat.",
+  "release.lessTurn": "Den Abwurf filmen und mit früheren Zahlen vergleichen.",
+  "release.tired": "Ein glatterer Ball oder eine Pause.",
+  "release.grip": "Passung, Klebeband und Einsätze ansehen.",
+  "ball.faded": "Den Schliff erneuern, alle Seiten gleich.",
+  "ball.oilSoaked": "Das Öl ausziehen, nicht wärmer, als der Hersteller erlaubt; danach den Schliff.",
+  "ball.dirty": "Reinigen und nach jedem Wurf abwischen.",
+  "ball.tooDull": "Ein glatterer Schliff.",
+  "ball.tooSmooth": "Ein stumpferer Schliff.",
+  "ball.tooStrong": "Ein anderer Ball; Schleifen allein macht ihn nicht schwach genug.",
+  "ball.tooWeak": "Ein anderer Ball; Schleifen allein macht ihn nicht stark genug.",
+  "ball.uneven": "Plug und Oberfläche ebnen, dann alle Seiten gleich.",
+  "ball.crack": "Halt: keine Drehmaschine, keine Wärme. Fotografieren, und zuerst nach der Gewährleistung fragen.",
+  "ball.spareWorn": "Wieder polieren.",
+  "ball.tooLight": "Ein schwererer Ball, wenn der Spieler ihn halten kann: einen Trainer fragen.",
+  "pins.carry": "Den Ball in Ruhe lassen.",
+};
+
+export const STEP_WORDS: Readonly<Record<StepId, string>> = {
+  referenceBall: "Einen Ball, der sicher stimmt, auf derselben Linie werfen",
+  askLaneMechanic: "Den Bahnmechaniker fragen, was sich geändert hat",
+  timeTheBall: "Den Ball über einige Würfe messen und vergleichen",
+  lookAtGrip: "Den Griff ansehen: Passung, Klebeband, Einsätze, den Daumen",
+  wipe: "Den Ball mit einem trockenen Tuch abwischen und noch einmal werfen",
+  clean: "Den Ball reinigen und noch einmal werfen",
+  handPad: "An der Bahn von Hand mit einem Pad darübergehen und noch einmal werfen",
+  otherBall: "Einen anderen Ball der Tasche werfen",
+  reading: "Messen: Laufspur, daneben, jede Seite",
+  lookForCrack: "Unter einer Lampe nach einem Riss sehen und horchen, an Löchern und Plugs",
+  spinForUneven: "Auf der Drehmaschine von Hand drehen und Plug und flache Stelle fühlen",
+  extract: "Das Öl ausziehen",
+  watchTenShots: "Zehn Würfen zusehen und notieren, was stehen bleibt",
+};
+
+const EVIDENCE: Readonly<Record<EvidenceId, Sentence>> = {
+  symptom: (p) => shiftText(p) ?? `„${symptomOf(p)}“ ist, was das tut`,
+  notComplainedOf: () => "es würde sich auch anders zeigen, wovon niemand spricht",
+  hit: (p) => `die Treffer sind ${HIT_WORDS[p.text("hits")] ?? p.text("hits")}`,
+  allChanged: () => "alle Bälle haben sich geändert",
+  onlyThisOne: () => "nur dieser Ball hat sich geändert",
+  suddenly: () => "es kam plötzlich",
+  slowly: () => "es kam langsam",
+  always: () => "es war immer so",
+  gamesFade: (p) => `${fixed(p.number("games"), 0)} Spiele haben die Rauheit der Laufspur um ${signed(p.number("percent"), 0)} % verändert`,
+  gamesFadeLittle: (p) =>
+    `${fixed(p.number("games"), 0)} Spiele haben die Rauheit der Laufspur kaum verändert (${signed(p.number("percent"), 0)} %)`,
+  oilDue: (p) => `${fixed(p.number("games"), 0)} Spiele, seit Öl ausgezogen wurde`,
+  oilNotDue: (p) => `erst ${fixed(p.number("games"), 0)} Spiele, seit Öl ausgezogen wurde, oder eine Schale, die keines aufnimmt`,
+  trackSmoother: (p) => `die Laufspur misst ${fixed(p.number("track"), 0)} µin, daneben ${fixed(p.number("beside"), 0)}`,
+  trackAlike: (p) => `Laufspur und daneben messen gleich (${fixed(p.number("track"), 0)} und ${fixed(p.number("beside"), 0)} µin)`,
+  crackFound: () => "ein Riss wurde gefunden",
+  hollow: () => "er klingt hohl",
+  plugFound: () => "er hat einen Plug",
+  flatSpot: () => "er hat eine flache Stelle",
+  wornTrack: () => "die Laufspur ist abgenutzt",
+  gripChanged: () => "der Griff wurde geändert",
+  gripHurts: () => "der Griff schmerzt",
+  gripSame: () => "der Griff ist, wie er war",
+  tired: () => "wie müde der Spieler ist",
+  speedMeasured: (p) => `die gemessene Geschwindigkeit hat sich um ${signed(p.number("mph"), 1)} mph geändert`,
+  revsMeasured: (p) => `die gemessene Drehzahl hat sich um ${signed(p.number("rpm"), 0)} U/min geändert`,
+  otherHouse: () => "es ist ein anderes Haus",
+  laneKnown: () => "an den Bahnen hat sich, wie man weiß, etwas geändert",
+  laneKnownSame: () => "an den Bahnen hat sich, wie man weiß, nichts geändert",
+  manyShots: (p) => `${fixed(p.number("shots"), 0)} Würfe auf diesem Öl`,
+  fewShots: (p) => `erst ${fixed(p.number("shots"), 0)} Würfe auf diesem Öl`,
+  lightBall: (p) => `er wiegt ${fixed(p.number("lb"), 0)} lb`,
+  notLight: (p) => `er wiegt ${fixed(p.number("lb"), 0)} lb`,
+  freshlyWorked: (p) => `${fixed(p.number("games"), 0)} Spiele auf dem Schliff`,
+  strongForOil: () => "die Schale für dieses Öl und diese Hand",
+  weakForOil: () => "die Schale für dieses Öl und diese Hand",
+  jobOfBall: () => "wofür der Ball in der Tasche ist",
+};
+
+const HIT_WORDS: Readonly<Record<string, string>> = { good: "gut", light: "zu leicht", high: "zu hoch" };
+
+function symptomOf(p: Params): string {
+  return Object.entries(SYMPTOM_WORDS).find(([id]) => id === p.text("symptom"))?.[1] ?? p.text("symptom");
+}
+
+function shiftText(p: Params): string | null {
+  if (p.optionalNumber("boards") === null) return null;
+  const parts = [
+    Math.abs(p.number("hookFt")) < 0.3
+      ? null
+      : `hakt ${feet(Math.abs(p.number("hookFt")))} ${p.number("hookFt") < 0 ? "früher" : "später"}`,
+    Math.abs(p.number("boards")) < 0.2
+      ? null
+      : `kommt ${fixed(Math.abs(p.number("boards")), 1)} Bretter ${p.number("boards") > 0 ? "höher" : "leichter"}`,
+    Math.abs(p.number("entryDeg")) < 0.1
+      ? null
+      : `läuft ${fixed(Math.abs(p.number("entryDeg")), 1)}° ${p.number("entryDeg") > 0 ? "steiler" : "flacher"} ein`,
+  ].filter((part) => part !== null);
+  const does = parts.length === 0 ? "das bewegt den Ball kaum" : `der Ball ${parts.join(", ")}`;
+  return `${does} („${symptomOf(p)}“)`;
+}
+
+export function evidenceText({ id, params, from }: Evidence): string {
+  return `${EVIDENCE[id](new Params({ id, params }))}${from === "model" ? DIAGNOSIS.byModel : ""}`;
+}
+
+export const DIAGNOSIS_SENTENCES: Readonly<Record<DiagnosisMessageId, Sentence>> = {
+  "diagnosis.stopCrack": () => "Halt: keine Drehmaschine, keine Wärme. Den Ball fotografieren, und zuerst nach der Gewährleistung fragen.",
+  "diagnosis.claimFirst": () => "Ein Gewährleistungsfall kann offen sein: Er wird geklärt, bevor am Ball etwas getan wird.",
+  "diagnosis.noSandingAll": () => "Alle Bälle haben sich geändert: Deswegen wird kein Ball geschliffen.",
+  "diagnosis.noSandingCrack": () => "Der Ball kann einen Riss haben: An seiner Oberfläche geschieht nichts, bis jemand nachgesehen hat.",
+  "diagnosis.noSandingClaim": () => "An seiner Oberfläche geschieht nichts, solange ein Anspruch offen sein kann.",
+  "diagnosis.unclear": () => "Noch sticht keine Ursache heraus: Erst der nächste Schritt, dann die Entscheidung.",
+};
+
+export const DIAGNOSIS: Translated<typeof en.DIAGNOSIS> = {
+  byModel: " [berechnet]",
+  causes: "Was es sein kann",
+  cause: (words, percent) => `${fixed(percent, 0).padStart(3)} von 100  ${words}`,
+  speaksFor: "dafür",
+  against: "dagegen",
+  steps: "Der nächste Schritt, nach dem, was er für seine Zeit verrät",
+  step: (words, minutes, nats) => `${words} (etwa ${fixed(minutes, 0)} min; verrät ${fixed(nats, 2)} nat)`,
+  answer: "Wenn es das erste ist",
+  chosen:
+    "Die Aussichten beruhen auf Regeln des Fachs mit gewählten Faktoren und, wo es dabeisteht, auf dem Modell; siehe docs/model/diagnosis.md.",
+};
