@@ -3,6 +3,7 @@ import { SHOP_FRAME } from "#words/en/rooms/frame";
 import { FRAME } from "#words/en/screens";
 import { OneOf } from "../pieces/OneOf.tsx";
 import { BAR } from "./rooms.ts";
+import { SearchAnywhere } from "./SearchAnywhere.tsx";
 import { VARIANTS, type Variant } from "./useVariant.ts";
 import { WhoActs } from "./WhoActs.tsx";
 
@@ -25,6 +26,7 @@ export function TopBar({ variant, onVariant }: { readonly variant: Variant; onVa
           </Link>
         ))}
       </nav>
+      <SearchAnywhere />
       <WhoActs />
       <OneOf label={FRAME.variant} value={variant} words={VARIANTS} onChange={onVariant} />
     </header>
