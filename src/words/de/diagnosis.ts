@@ -139,7 +139,7 @@ function shiftText(p: Params): string | null {
       : `hakt ${feet(Math.abs(p.number("hookFt")))} ${p.number("hookFt") < 0 ? "früher" : "später"}`,
     Math.abs(p.number("boards")) < 0.2
       ? null
-      : `kommt ${fixed(Math.abs(p.number("boards")), 1)} Bretter ${p.number("boards") > 0 ? "höher" : "leichter"}`,
+      : `kommt ${fixed(Math.abs(p.number("boards")), 1)} Boards ${p.number("boards") > 0 ? "höher" : "leichter"}`,
     Math.abs(p.number("entryDeg")) < 0.1
       ? null
       : `läuft ${fixed(Math.abs(p.number("entryDeg")), 1)}° ${p.number("entryDeg") > 0 ? "steiler" : "flacher"} ein`,
