@@ -249,6 +249,7 @@ test("the ball in space is drawn, and turned by button and by arrow keys; its wo
   const id = await workedBall(request);
   await page.goto(`/balls/${id}`);
   const canvas = page.locator(".ball-space canvas");
+  await expect(page.locator(".ball-log li", { hasText: /: signed [A-Z]+/ }).first()).toBeVisible();
   // What was read last in the track stands beside what was read off it.
   const { items } = await (await request.get(`/api/readings?ballId=${id}&limit=200`)).json();
   const places = ["track", "off track"].filter((place) => items.some((one: { place: string }) => one.place === place));

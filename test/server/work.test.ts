@@ -165,3 +165,16 @@ describe("a bowler's own data", () => {
       problemOf(await shop.ask(name, { params: { id: counter.ball.id } }), "notFound");
   });
 });
+
+test("every stage signed on a ball is told in the order of the work, whichever ticket it was for", async () => {
+  const { visit, ball, ticket } = counter;
+  const sign = (ticketId: string, what: string, doneAt: string) =>
+    shop.ask("createStageDone", { body: { ticketId, personId: shop.by, initials: "T", doneAt, what } });
+  const other = (await shop.ask("createTicket", { body: { visitId: visit.id, ballId: ball.id, receivedAt: AT } })).body;
+  await sign(other.id, "Later", "2026-06-02T10:00:00.000Z");
+  await sign(ticket.id, "Earlier", "2026-05-30T10:00:00.000Z");
+  const { items } = (await shop.ask("ballStagesDone", { params: { id: ball.id } })).body;
+  const told = items.map(({ what }: { what: string }) => what);
+  expect([told[0], told.at(-1)]).toEqual(["Earlier", "Later"]);
+  problemOf(await shop.ask("ballStagesDone", { params: { id: visit.id } }), "notFound");
+});

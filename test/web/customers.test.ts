@@ -37,13 +37,13 @@ const reading = readingKept.parse({
 describe("the log of a ball", () => {
   it("holds every entry once, latest first, however it was written down", () => {
     expect(
-      ballTimeline(ball, { readings: [reading], tickets: [], photos: [] }).map(({ kind, at }) => `${at.slice(0, 10)} ${kind}`),
+      ballTimeline(ball, { readings: [reading], tickets: [], photos: [], stages: [] }).map(({ kind, at }) => `${at.slice(0, 10)} ${kind}`),
     ).toEqual(["2026-03-02 games", "2026-03-01 reading", "2026-03-01 surface", "2026-02-15 found", "2026-02-01 games"]);
   });
 
   it("leaves the record as it was", () => {
     const before = structuredClone(ball);
-    ballTimeline(ball, { readings: [], tickets: [], photos: [] });
+    ballTimeline(ball, { readings: [], tickets: [], photos: [], stages: [] });
     expect(ball).toEqual(before);
   });
 });

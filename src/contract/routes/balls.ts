@@ -41,6 +41,13 @@ export const ballRoutes = {
     does: "The last finished work on a ball, with its stages as they were done; `last` is null where there is none",
     answer: answers(z.strictObject({ last: lastTimeSchema.nullable() })),
   }),
+  ballStagesDone: route({
+    method: "get",
+    path: "/api/balls/:id/stages-done",
+    params: idParams,
+    does: "Every stage that has been signed on a ball, oldest first",
+    answer: answers(z.strictObject({ items: z.array(stageDoneKept) })),
+  }),
 
   listReadings: listRoute("/api/readings", "readings", readingKept, ["ballId", "ticketId", "referenceBallId"]),
   getReading: getRoute("/api/readings/:id", "a reading", readingKept),

@@ -1,5 +1,8 @@
+import type { StageDone } from "#contract/records/stageDone";
+import type { Ticket } from "#contract/records/ticket";
 import type { ballRoutes } from "#contract/routes/balls";
 import type { Records } from "#records/records";
+import { everything } from "../everything.ts";
 import { pictureType } from "../http/fileTypes.ts";
 import type { Handlers } from "../http/mount.ts";
 import { fieldRefusal } from "../http/refusal.ts";
@@ -7,7 +10,7 @@ import { stated } from "../stated.ts";
 import { changed, created, got, listed, removed, writeOf } from "./keptHandlers.ts";
 
 export function ballHandlers(records: Records): Handlers<typeof ballRoutes> {
-  const { balls, readings, referenceBalls, photos, profileFiles, search } = records;
+  const { balls, tickets, stagesDone, readings, referenceBalls, photos, profileFiles, search } = records;
   return {
     listBalls: listed(balls),
     getBall: got(balls),
@@ -17,6 +20,14 @@ export function ballHandlers(records: Records): Handlers<typeof ballRoutes> {
       await balls.get(params.id);
       const last = await search.lastTime(params.id);
       return { last: last === null ? null : { ticket: last.ticket, stagesDone: [...last.stagesDone] } };
+    },
+    async ballStagesDone({ params }) {
+      await balls.get(params.id);
+      const ofBall = await everything<Ticket>((after) => tickets.list({ after, where: { ballId: params.id } }));
+      const items: StageDone[] = [];
+      for (const { id } of ofBall)
+        items.push(...(await everything<StageDone>((after) => stagesDone.list({ after, where: { ticketId: id } }))));
+      return { items: items.toSorted((a, b) => a.doneAt.localeCompare(b.doneAt)) };
     },
 
     listReadings: listed(readings),

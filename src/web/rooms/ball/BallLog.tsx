@@ -55,6 +55,10 @@ function Moment({ moment }: { readonly moment: BallMoment }) {
       const value = raUm === null ? (comparison === null ? "" : MEASURE.comparisons[comparison]) : roughness(raUm);
       return <span>{BALL_LOG.reading(MEASURE.when[when], placeText(place), value)}</span>;
     }
+    case "stage": {
+      const { what, way, initials, note } = moment.of;
+      return <span>{BALL_LOG.stage(what, way === null ? null : BALL_LOG.stageWays[way], initials, note)}</span>;
+    }
     case "photo":
       return (
         <a href={`/api/photos/${moment.of.id}/bytes`} target="_blank" rel="noreferrer">

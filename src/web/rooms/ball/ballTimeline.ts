@@ -1,6 +1,7 @@
 import type { Photo } from "#contract/records/attachment";
 import type { Ball } from "#contract/records/ball";
 import type { Reading } from "#contract/records/reading";
+import type { StageDone } from "#contract/records/stageDone";
 import type { Ticket } from "#contract/records/ticket";
 import type { BallRecords } from "./useBallRecords.ts";
 
@@ -10,15 +11,17 @@ export type BallMoment =
   | { readonly kind: "games"; readonly at: string; readonly of: Ball["games"][number] }
   | { readonly kind: "found"; readonly at: string; readonly of: Ball["found"][number] }
   | { readonly kind: "reading"; readonly at: string; readonly of: Reading }
+  | { readonly kind: "stage"; readonly at: string; readonly of: StageDone }
   | { readonly kind: "photo"; readonly at: string; readonly of: Photo }
   | { readonly kind: "ticket"; readonly at: string; readonly of: Ticket };
 
 /** Everything that is kept of a ball, latest first; a ticket stands at the time it was received, a photo at the time it was taken, or kept where nobody knows. */
-export function ballTimeline(ball: Ball, { readings, tickets, photos }: BallRecords): readonly BallMoment[] {
+export function ballTimeline(ball: Ball, { readings, tickets, photos, stages }: BallRecords): readonly BallMoment[] {
   const moments: readonly BallMoment[] = [
     ...tickets.map((of): BallMoment => ({ kind: "ticket", at: of.receivedAt, of })),
     ...ball.found.map((of): BallMoment => ({ kind: "found", at: of.at, of })),
     ...ball.surface.map((of): BallMoment => ({ kind: "surface", at: of.at, of })),
+    ...stages.map((of): BallMoment => ({ kind: "stage", at: of.doneAt, of })),
     ...readings.map((of): BallMoment => ({ kind: "reading", at: of.at, of })),
     ...photos.map((of): BallMoment => ({ kind: "photo", at: of.takenAt ?? of.createdAt, of })),
     ...ball.games.map((of): BallMoment => ({ kind: "games", at: of.at, of })),

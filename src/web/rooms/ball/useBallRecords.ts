@@ -1,5 +1,6 @@
 import type { Photo } from "#contract/records/attachment";
 import type { Reading } from "#contract/records/reading";
+import type { StageDone } from "#contract/records/stageDone";
 import type { Ticket } from "#contract/records/ticket";
 import { everyPage } from "../../shop/everyPage.ts";
 import { answered, type ShopFault, shop } from "../../shop/shopClient.ts";
@@ -11,6 +12,8 @@ export interface BallRecords {
   readonly readings: readonly Reading[];
   readonly tickets: readonly Ticket[];
   readonly photos: readonly Photo[];
+  /** Oldest first. */
+  readonly stages: readonly StageDone[];
 }
 
 /** Null until all of it has been read; why not, where it could not be. */
@@ -23,10 +26,13 @@ export function useBallRecords(ballId: string): { readonly records: BallRecords 
     everyPage((after) => answered(shop.tickets.$get({ query: { ...query, ...after } }))),
   );
   const photos = usePhotos({ ballId });
-  const reads = [readings, tickets, photos];
-  const isRead = readings.data !== undefined && tickets.data !== undefined && photos.data !== undefined;
+  const stages = useRead(["stages-done", "of ball", ballId], () =>
+    answered(shop.balls[":id"]["stages-done"].$get({ param: { id: ballId } })),
+  );
+  const reads = [readings, tickets, photos, stages];
+  const isRead = readings.data !== undefined && tickets.data !== undefined && photos.data !== undefined && stages.data !== undefined;
   return {
-    records: isRead ? { readings: readings.data, tickets: tickets.data, photos: photos.data } : null,
+    records: isRead ? { readings: readings.data, tickets: tickets.data, photos: photos.data, stages: stages.data.items } : null,
     error: reads.find(({ error, data }) => error !== null && data === undefined)?.error ?? null,
     again: () => {
       for (const read of reads) void read.refetch();

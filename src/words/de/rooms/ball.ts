@@ -80,6 +80,14 @@ export const BALL_LOG = {
     other: "etwas anderes",
   },
   ways: { spinner: "Drehgerät", "hand, wet": "von Hand, nass", "hand, dry": "von Hand, trocken", machine: "Automat" },
+  stageWays: {
+    "spinner, wet": "auf dem Drehgerät, nass",
+    "spinner, dry": "auf dem Drehgerät, trocken",
+    "hand, wet": "von Hand, nass",
+    "hand, dry": "von Hand, trocken",
+  },
+  stage: (what, way, initials, note) =>
+    `${what}${way === null ? "" : `, ${way}`}: abgezeichnet ${initials}${note === "" ? "" : ` (${note})`}`,
   surface: (who, finish, way, note) =>
     `${WHO[who] ?? who}${finish === null ? "" : `: ${finish}`}${way === null ? "" : `, ${way}`}${note === "" ? "" : ` (${note})`}`,
   photo: (what, note) => `Foto: ${what}${note === "" ? "" : ` (${note})`}`,

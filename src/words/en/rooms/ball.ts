@@ -77,6 +77,14 @@ export const BALL_LOG = {
     other: "something else",
   },
   ways: { spinner: "spinner", "hand, wet": "by hand, wet", "hand, dry": "by hand, dry", machine: "machine" },
+  stageWays: {
+    "spinner, wet": "on the spinner, wet",
+    "spinner, dry": "on the spinner, dry",
+    "hand, wet": "by hand, wet",
+    "hand, dry": "by hand, dry",
+  },
+  stage: (what: string, way: string | null, initials: string, note: string) =>
+    `${what}${way === null ? "" : `, ${way}`}: signed ${initials}${note === "" ? "" : ` (${note})`}`,
   surface: (who: string, finish: string | null, way: string | null, note: string) =>
     `${WHO[who] ?? who}${finish === null ? "" : `: ${finish}`}${way === null ? "" : `, ${way}`}${note === "" ? "" : ` (${note})`}`,
   photo: (what: string, note: string) => `photo: ${what}${note === "" ? "" : ` (${note})`}`,

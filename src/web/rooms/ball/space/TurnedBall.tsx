@@ -31,12 +31,13 @@ export function TurnedBall({ ball, records }: TurnedProps) {
     enabled: bowlerId !== null,
   }).data;
   const ticket = newestWork(records.tickets);
-  const done = useRead(
-    ["stages-done", ticket?.id ?? ""],
-    () => answered(shop["stages-done"].$get({ query: { ticketId: ticket?.id ?? "", order: "oldest first", limit: "200" } })),
-    { enabled: ticket !== null },
-  ).data?.items;
-  const stages = ticket === null ? [] : signedPadWork(ticket, done ?? []);
+  const stages =
+    ticket === null
+      ? []
+      : signedPadWork(
+          ticket,
+          records.stages.filter(({ ticketId }) => ticketId === ticket.id),
+        );
   const { diameterIn } = benchBallOf(ball);
   const work = useComputed(stages.length === 0 ? null : { kind: "padWork", wanted: { name: ball.name, diameterIn, stages } }).data;
   const places = useMemo(() => placesOnBall(ball, bowler ?? null), [ball, bowler]);
