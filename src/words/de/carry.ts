@@ -22,7 +22,7 @@ export const CARRY = {
   strike: "Strike",
   other: "andere",
   hit: (board, entryDeg) => `Board ${fixed(board, 1)} bei ${degrees(entryDeg)}`,
-  chance: (value, low, high) => `trifft ${fixed(100 * value, 0)} Strikes von 100 (${fixed(100 * low, 0)} bis ${fixed(100 * high, 0)})`,
+  chance: (value, low, high) => `bringt ${fixed(100 * value, 0)} Strikes von 100 (${fixed(100 * low, 0)} bis ${fixed(100 * high, 0)})`,
   pinsDown: (pins) => `${fixed(pins, 1)} Pins mit dem ersten Ball`,
   scattered: (spreadBoards, entryDeg) => `gestreut um ${boards(spreadBoards)} und ${degrees(entryDeg)}`,
   beyond:
@@ -66,7 +66,7 @@ export function liesText({ lies, sure }: Explanation): string {
 }
 
 export function explainedText({ board, entryDeg, strike }: Explanation): string {
-  return `Sein mittlerer Treffer: Board ${fixed(board.value, 1)} (${fixed(board.low, 1)} bis ${fixed(board.high, 1)}) bei ${degrees(entryDeg.value)} (${fixed(entryDeg.low, 1)} bis ${fixed(entryDeg.high, 1)}); so geworfen ${CARRY.chance(strike.value, strike.low, strike.high)} er.`;
+  return `Sein mittlerer Treffer: Board ${fixed(board.value, 1)} (${fixed(board.low, 1)} bis ${fixed(board.high, 1)}) bei ${degrees(entryDeg.value)} (${fixed(entryDeg.low, 1)} bis ${fixed(entryDeg.high, 1)}); so geworfen bringt er ${fixed(100 * strike.value, 0)} Strikes von 100 (${fixed(100 * strike.low, 0)} bis ${fixed(100 * strike.high, 0)}).`;
 }
 
 const WORTH_A_CHANGE = 0.02;
