@@ -28,6 +28,8 @@ const SIZES: Readonly<Record<Layout, Sizes>> = {
   upright: { width: 360, plot: { left: 42, right: 346, top: 40, bottom: 300 }, strip: { left: 10, right: 346 }, radius: 11, font: 11 },
 };
 const STRIP_HEIGHT = 34;
+/** Bold letters are so much wider than the placing reckons with. */
+const BOLD_WIDER = 1.12;
 /** The least that the axes span, so that balls which do the same are seen to. */
 const LEAST_FT = 8;
 const LEAST_DEG = 1.5;
@@ -150,7 +152,7 @@ function names(balls: readonly PlacedBall[], at: (place: BagPlace) => Point, { r
     };
   });
   const busy = balls.flatMap(({ atFirst, atLast }) => [atFirst, ...(atLast === null ? [] : [atLast])]).map(at);
-  return placeLabels(labels, plot, busy, font).map(({ words, at: [x, y], anchor }, i) =>
+  return placeLabels(labels, plot, busy, BOLD_WIDER * font).map(({ words, at: [x, y], anchor }, i) =>
     textEl(words, {
       x,
       y,

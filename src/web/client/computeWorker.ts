@@ -1,6 +1,7 @@
 import { EngineFault, type Problem } from "#engine/fault";
 import { runUnit } from "#tasks/runUnit";
 import { askedJob, fieldProblem, readJob } from "./askedJob.ts";
+import { askedBag, drawBag } from "./bagCalls.ts";
 import { drawOil } from "./drawOil.ts";
 import { drawPadWork } from "./drawPadWork.ts";
 import { drawPictures } from "./drawPictures.ts";
@@ -36,6 +37,10 @@ function replyTo(call: Call): ReplyTo<Call> | Promise<ReplyTo<Call>> {
     case "profile":
       // What reads testers' files is loaded where one is opened.
       return import("./readProfile.ts").then(({ readProfile }) => readProfile(call.name, call.bytes, call.options));
+    case "askBag":
+      return askedBag(call.file, call.today);
+    case "bagPicture":
+      return drawBag(call.plan, call.colours);
     case "oil":
       return drawOil(call.oil, call.title);
     case "leaves":

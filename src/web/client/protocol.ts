@@ -1,4 +1,6 @@
 import type { Hand } from "#engine/delivery/bowler";
+import type { BagPlan } from "#engine/planning/bag/bagPlan";
+import type { BagQuestion } from "#engine/planning/bag/question";
 import type { FinishPlan } from "#engine/planning/plan";
 import type { PlanQuestion } from "#engine/planning/question";
 import type { PadStage } from "#engine/surface/padWork/padStage";
@@ -128,6 +130,11 @@ export interface PadWorkDrawn {
   readonly evenness: string;
 }
 
+/** A bag that has been read: the question it asks, or what is wrong with it. */
+export type AskedBag =
+  | { readonly kind: "question"; readonly question: BagQuestion; readonly defaults: readonly string[] }
+  | { readonly kind: "problems"; readonly problems: readonly FieldProblem[] };
+
 /** What the page may ask of a worker, and what comes back. */
 export type Call =
   | { readonly kind: "ask"; readonly job: unknown }
@@ -136,6 +143,8 @@ export type Call =
   | { readonly kind: "pictures"; readonly wanted: PicturesWanted }
   | { readonly kind: "padWork"; readonly wanted: PadWorkWanted }
   | { readonly kind: "profile"; readonly name: string; readonly bytes: Uint8Array; readonly options: MeasureOptions }
+  | { readonly kind: "askBag"; readonly file: unknown; readonly today: string }
+  | { readonly kind: "bagPicture"; readonly plan: BagPlan; readonly colours: "page" | "file" }
   | { readonly kind: "oil"; readonly oil: unknown; readonly title: string }
   | { readonly kind: "leaves"; readonly seen: readonly LeaveSeen[]; readonly hand: Hand };
 
@@ -149,11 +158,15 @@ export type ReplyTo<C extends Call> = C extends { kind: "ask" }
         ? PadWorkDrawn
         : C extends { kind: "profile" }
           ? ProfileSeen
-          : C extends { kind: "oil" }
-            ? OilDrawn
-            : C extends { kind: "leaves" }
-              ? LeavesTold
-              : ResultOf<Unit>;
+          : C extends { kind: "askBag" }
+            ? AskedBag
+            : C extends { kind: "bagPicture" }
+              ? TwoLayouts
+              : C extends { kind: "oil" }
+                ? OilDrawn
+                : C extends { kind: "leaves" }
+                  ? LeavesTold
+                  : ResultOf<Unit>;
 
 export type Answer =
   | { readonly number: number; readonly reply: ReplyTo<Call> }

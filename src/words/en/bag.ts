@@ -86,7 +86,8 @@ export const BAG = {
     `Against ${ball} at ${finish} all through: ${value < 0 ? "" : "+"}${fixed(value, 1)} strikes (${fixed(low, 1)} to ${fixed(high, 1)}).`,
   mostPossible: (value: number, low: number, high: number, minutes: number, changes: number) =>
     `The most that work and changes could bring: ${strikes(value)} (${fixed(low, 1)} to ${fixed(high, 1)}), with ${fixed(minutes, 0)} min of work and ${changesOfBall(changes)}.`,
-  assumed: "Others on the lane, wear and carry are assumed, not measured; ranges in --json and docs/model/bag-plan.md.",
+  assumed:
+    "Others on the lane, wear and carry are assumed, not measured; their ranges go with the data, the law is docs/model/bag-plan.md.",
   /** The picture. */
   chartHook: "hook starts, ft",
   chartEntry: "entry angle, deg",

@@ -24,13 +24,18 @@ export function Bag({ bowlerId }: { readonly bowlerId: string }) {
       <h2>{BOWLER.bag}</h2>
       <Reading of={balls} isEmpty={(all) => all.length === 0} empty={BOWLER.noBalls}>
         {(all) => (
-          <ul className="queue">
-            {all
-              .toSorted((a, b) => Number(a.state !== "in use") - Number(b.state !== "in use"))
-              .map((ball) => (
-                <BagLine key={ball.id} ball={ball} />
-              ))}
-          </ul>
+          <>
+            <Link href={`/bags/${bowlerId}`} className="button no-print">
+              {BOWLER.planBag}
+            </Link>
+            <ul className="queue">
+              {all
+                .toSorted((a, b) => Number(a.state !== "in use") - Number(b.state !== "in use"))
+                .map((ball) => (
+                  <BagLine key={ball.id} ball={ball} />
+                ))}
+            </ul>
+          </>
         )}
       </Reading>
     </section>

@@ -68,6 +68,7 @@ export const BOWLER = {
   usual: "wie üblich",
 
   bag: "Tasche",
+  planBag: "Die Tasche für eine Sitzung planen",
   noBalls: "Noch kein Ball dieses Spielers ist verzeichnet.",
   finishUnknown: "Schliff nicht bekannt",
   sinceWork: (games) => (games === 1 ? "1 Spiel seither" : `${games} Spiele seither`),

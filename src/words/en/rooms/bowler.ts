@@ -67,6 +67,7 @@ export const BOWLER = {
   usual: "as usual",
 
   bag: "Bag",
+  planBag: "Plan the bag for a session",
   noBalls: "No ball of this bowler is in the records yet.",
   finishUnknown: "finish not known",
   sinceWork: (games: number) => (games === 1 ? "1 game since" : `${games} games since`),

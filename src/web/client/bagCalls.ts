@@ -1,0 +1,29 @@
+import { bagFileSchema, resolveBag } from "#contract/bagFile";
+import { checkFile } from "#contract/job/checkJob";
+import { JobFault } from "#contract/problem";
+import { bagChart } from "#drawing/bagChart";
+import { FILE_PAINT, PAGE_PAINT } from "#drawing/paint";
+import { EngineFault } from "#engine/fault";
+import type { BagPlan } from "#engine/planning/bag/bagPlan";
+import { fieldProblem } from "./askedJob.ts";
+import type { AskedBag, TwoLayouts } from "./protocol.ts";
+
+/** Reads a bag as it stands in the form: every problem at once, or the question. @param today day of play where none was typed */
+export function askedBag(file: unknown, today: string): AskedBag {
+  try {
+    return { kind: "question", ...resolveBag(checkFile(bagFileSchema, file), today) };
+  } catch (error) {
+    if (error instanceof JobFault || error instanceof EngineFault)
+      return { kind: "problems", problems: error.problems.map((problem) => fieldProblem(problem)) };
+    throw error;
+  }
+}
+
+/** The bag and its session, for a wide and for a narrow page. */
+export function drawBag(plan: BagPlan, colours: "page" | "file"): TwoLayouts {
+  const paint = colours === "page" ? PAGE_PAINT : FILE_PAINT;
+  return {
+    lying: bagChart(plan, { paint, id: "bag-lying" }),
+    upright: bagChart(plan, { paint, id: "bag-upright", layout: "upright" }),
+  };
+}
