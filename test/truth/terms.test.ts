@@ -14,8 +14,16 @@ import { type FullMechanics, fullRunTo, fullStart, spinOf } from "#engine/motion
 import type { ShotSetup } from "#engine/motion/shot";
 import { simulateShot } from "#engine/motion/simulate";
 import { carryOf, chanceOver, qualityShift, strikeAt, strikeMap, TYPICAL_QUALITY } from "#engine/pins/carry";
+import { bestRoute } from "#engine/planning/bag/optimum";
+import type { BagQuestion } from "#engine/planning/bag/question";
+import { statesOf } from "#engine/planning/bag/states";
+import { filmChange } from "#engine/planning/oilInPlay/filmChange";
+import type { Player } from "#engine/planning/oilInPlay/player";
+import { playSession } from "#engine/planning/oilInPlay/session";
 import { nudged } from "#engine/planning/outcomeMap";
+import { USUAL_LIMITS } from "#engine/planning/question";
 import { STYLES } from "#engine/planning/situations";
+import { effectiveRaOfReadingUm, effectiveRaUm } from "#engine/surface/finish";
 import { FOOT, INCH } from "#engine/units";
 import { conjugate, dot, type Quaternion, rotate, turnBetween, unit } from "#engine/vector";
 
@@ -280,5 +288,77 @@ describe("lane's edge", () => {
       expect(sample.omegaRadps[1]).toBe(-right.samples[i].omegaRadps[1]);
       expect(sample.omegaRadps[0]).toBe(right.samples[i].omegaRadps[0]);
     });
+  });
+});
+
+describe("a house's own oil and boards", () => {
+  const film = filmFrom(44, () => 2);
+  const at = (f: number, ft: number) => {
+    const usual = filmMet(film, "hybrid", assume());
+    const tilted = filmMet(film, "hybrid", assume({ "house.frontOil": f }));
+    const place = ft * 4 * COLUMNS + 40;
+    return tilted[place] / usual[place];
+  };
+
+  it("front against back: f at the foul line, none at 20 ft, 1/f at 40 ft (as defined)", () => {
+    expect(at(1.2, 0)).toBeCloseTo(1.2, 12);
+    expect(at(1.2, 20)).toBeCloseTo(1, 12);
+    expect(at(1.2, 40)).toBeCloseTo(1 / 1.2, 12);
+    expect(at(1, 30)).toBe(1);
+  });
+
+  it("dry boards: friction on the dry by the factor, friction on oil untouched (as defined)", () => {
+    const [usual, grippy] = [assume(), assume({ "house.dry": 1.1 })].map((a) => contactOf("solid", 0.5, a));
+    expect(grippy.dry / usual.dry).toBeCloseTo(1.1, 12);
+    expect(grippy.oil).toBe(usual.oil);
+  });
+});
+
+describe("oil in play", () => {
+  const player = (hand: "right" | "left"): Player => ({
+    bowler: { ...STYLES.matched, hand, spread: TYPICAL_SPREAD },
+    ball: { ...TYPICAL_BALL, name: "", cover: "hybrid", finish: { number: 2000, polished: false } },
+    limits: USUAL_LIMITS,
+    line: null,
+    shotsAGame: 30,
+  });
+  const play = (hand: "right" | "left") =>
+    playSession({ seed: 1, pattern: { kind: "named", id: "medium-41" }, players: [player(hand)], games: 2, assumptions: {} });
+
+  it("a left-hander wears the mirrored lane: his own side as a right-hander wears hers", () => {
+    const [right, left] = [play("right"), play("left")];
+    const wornOn = (lanes: typeof right, hand: "right" | "left") => filmChange(lanes[0].film, lanes[2].film, hand).burn;
+    expect(wornOn(left, "left")).toEqual(wornOn(right, "right"));
+    expect(wornOn(left, "right").share).toBeGreaterThan(wornOn(left, "left").share + 0.1);
+  });
+
+  it("as the oil goes the bowler moves in (common practice)", () => {
+    const lanes = play("right");
+    expect(lanes[2].players[0].line.laydownBoard).toBeGreaterThan(lanes[0].players[0].line.laydownBoard);
+  });
+});
+
+describe("a bag", () => {
+  it("a change of ball is made only where it brings more than it costs (as defined)", () => {
+    const worth = [
+      [1, 0.9],
+      [0.8, 1],
+    ];
+    expect(bestRoute(worth, 2, 0.05)).toEqual({ sequence: [0, 1], worth: 1.95 });
+    expect(bestRoute(worth, 2, 0.2)).toEqual({ sequence: [0, 0], worth: 1.9 });
+  });
+
+  it("a dull ball with games on it is smoother than the same finish fresh (sanded surfaces shine in the track; common practice)", () => {
+    const bag = {
+      balls: [
+        { ball: { ...TYPICAL_BALL, name: "", cover: "solid", finish: { number: 1000, polished: false } }, gamesSince: 40, finishes: [] },
+      ],
+      assumptions: {},
+      rules: { book: "usbc", on: "2026-11-25", event: null },
+    } as unknown as BagQuestion;
+    const [today] = statesOf(bag, 0);
+    expect(effectiveRaOfReadingUm(today.as.raMicroinch ?? 1e9, assume())).toBeLessThan(
+      0.8 * effectiveRaUm({ number: 1000, polished: false }),
+    );
   });
 });

@@ -148,7 +148,7 @@ export const TERMS: readonly Term[] = [
     name: "oil carried by the ball",
     page: "friction",
     file: "contact/friction.ts",
-    edits: [["met[at] = scale * (here + share * carried);", "met[at] = scale * (here + 0 * share * carried);"]],
+    edits: [["met[at] = scale * tilt[row] * (here + share * carried);", "met[at] = scale * tilt[row] * (here + 0 * share * carried);"]],
   },
   {
     name: "oil taken by the ball",
@@ -234,5 +234,62 @@ export const TERMS: readonly Term[] = [
     page: "fade",
     file: "surface/fade.ts",
     edits: [['const slower = where === "track" ? 1 : law.offTrack;', 'const slower = where === "track" ? 1 : 1;']],
+  },
+  {
+    name: "oil at the front of a house's lanes against the back",
+    page: "house-correction",
+    file: "contact/friction.ts",
+    edits: [
+      ["met[at] = scale * tilt[row] * (here + share * carried);", "met[at] = scale * (1 + 0 * tilt[row]) * (here + share * carried);"],
+    ],
+  },
+  {
+    name: "friction of a house's dry boards",
+    page: "house-correction",
+    file: "contact/friction.ts",
+    edits: [['a["house.dry"] * a[`friction.dry.${cover}`]', "a[`friction.dry.${cover}`]"]],
+  },
+  {
+    name: "a left-hander plays the other side of the oil",
+    page: "oil-in-play",
+    file: "planning/oilInPlay/session.ts",
+    edits: [
+      ["const seen = handed(film, hand);", 'const seen = handed(film, hand === "left" ? "right" : hand);'],
+      ["film = handed(worn.film, hand);", "film = worn.film;"],
+    ],
+  },
+  {
+    name: "everybody finds the line anew",
+    page: "oil-in-play",
+    file: "planning/oilInPlay/session.ts",
+    edits: [
+      [
+        "const found = player.line ?? lineNow(ground, seen, player.ball.finish);",
+        "const found = player.line ?? before?.line ?? lineNow(ground, seen, player.ball.finish);",
+      ],
+    ],
+  },
+  {
+    name: "what a change of ball costs",
+    page: "bag-plan",
+    file: "planning/bag/optimum.ts",
+    edits: [
+      [
+        "return (stays ? own : best[leader] - changeCost) + worth[ball][stage];",
+        "return (stays ? own : best[leader]) + worth[ball][stage];",
+      ],
+    ],
+  },
+  {
+    name: "a ball in the bag has faded by its games",
+    page: "bag-plan",
+    file: "planning/bag/states.ts",
+    edits: [["raMicroinch: readingOfEffectiveRa(faded, assumed)", "raMicroinch: 0 * faded === 0 ? null : null"]],
+  },
+  {
+    name: "the ball slows on its way to the display",
+    page: "delivery",
+    file: "learning/delivery/speed.ts",
+    edits: [["return run.reached === 1 ? Math.hypot(run.vx, run.vy) / MPH : null;", "return run.reached === 1 ? speedMph : null;"]],
   },
 ];
