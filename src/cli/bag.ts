@@ -3,14 +3,13 @@ import type { Resolved } from "#contract/resolve/question";
 import { bagChart } from "#drawing/bagChart";
 import type { BagPlan } from "#engine/planning/bag/bagPlan";
 import type { BagQuestion } from "#engine/planning/bag/question";
-import { computePool } from "#server/computePool";
 import { programVersion } from "#server/version";
 import { type BagProgress, runBag } from "#tasks/bagTask";
-import { inlineExecutor } from "#tasks/inlineExecutor";
 import { bagText } from "./bagText.ts";
 import type { Options } from "./options.ts";
 import { progressOn } from "./progress.ts";
 import { readChecked } from "./readJob.ts";
+import { withExecutor } from "./withExecutor.ts";
 import type { ExitCode, World } from "./world.ts";
 import { writePicture } from "./writePicture.ts";
 
@@ -18,7 +17,8 @@ import { writePicture } from "./writePicture.ts";
 export async function bag(file: string, options: Options, world: World): Promise<ExitCode> {
   const read = await readChecked(file, bagFileSchema);
   const asked = resolveBag(options.seed === null ? read : { ...read, seed: options.seed }, today(world));
-  const plan = await compute(asked.question, options.workers ?? world.workers, world);
+  const onProgress = progressOn(world, STAGES);
+  const plan = await withExecutor(options.workers ?? world.workers, (executor) => runBag(asked.question, { executor, onProgress }));
   if (options.svg !== null) await writePicture(options.svg, bagChart(plan));
   world.print(options.json ? `${JSON.stringify(documentOf(plan, asked), null, 2)}\n` : bagText(plan, asked));
   return 0;
@@ -37,14 +37,3 @@ const STAGES: Readonly<Record<BagProgress["stage"], string>> = {
   worth: "what every ball is worth on it",
   draws: "how sure that is",
 };
-
-async function compute(question: BagQuestion, workers: number, world: World): Promise<BagPlan> {
-  const onProgress = progressOn(world, STAGES);
-  if (workers === 1) return runBag(question, { executor: inlineExecutor, onProgress });
-  const pool = computePool(workers);
-  try {
-    return await runBag(question, { executor: pool, onProgress });
-  } finally {
-    await pool.close();
-  }
-}

@@ -2,9 +2,9 @@ import { transitionDocumentOf } from "#contract/transitionDocument";
 import { resolveTransition, transitionFileSchema } from "#contract/transitionFile";
 import { transitionChart } from "#drawing/transitionChart";
 import { transitionMoments } from "#drawing/transitionMoments";
-import { playSession } from "#engine/planning/oilInPlay/session";
 import { programVersion } from "#server/version";
-
+import { inlineExecutor } from "#tasks/inlineExecutor";
+import { runTransition } from "#tasks/transitionTask";
 import type { Options } from "./options.ts";
 import { readChecked } from "./readJob.ts";
 import { transitionText } from "./transitionText.ts";
@@ -15,7 +15,7 @@ import { writePicture } from "./writePicture.ts";
 export async function transition(file: string, options: Options, world: World): Promise<ExitCode> {
   const asked = await readChecked(file, transitionFileSchema);
   const resolved = resolveTransition(options.seed === null ? asked : { ...asked, seed: options.seed });
-  const lanes = playSession(resolved.question);
+  const lanes = await runTransition(resolved.question, { executor: inlineExecutor });
   const { hand } = resolved.question.players[0].bowler;
   if (options.svg !== null)
     await writePicture(options.svg, transitionChart({ hand, moments: transitionMoments(resolved.question, lanes) }));

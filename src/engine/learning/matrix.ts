@@ -69,3 +69,9 @@ export function meanAndCovariance(rows: readonly (readonly number[])[]): { mean:
   for (let i = 0; i < size; i++) for (let j = 0; j < i; j++) covariance[j][i] = covariance[i][j];
   return { mean, covariance };
 }
+
+export function dotProduct(a: readonly number[], b: readonly number[]): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
+  return sum;
+}

@@ -1,7 +1,7 @@
 import type { Assumed } from "../../assumptions.ts";
 import type { Bowler } from "../../delivery/bowler.ts";
 import { evenPoints, normalDeviate } from "../../random.ts";
-import { cholesky, lowerTimes, type Matrix, solveCholesky } from "../matrix.ts";
+import { cholesky, dotProduct, lowerTimes, type Matrix, solveCholesky } from "../matrix.ts";
 import type { SituationSeen } from "./notes.ts";
 import { distancesOf, NOT_OFF, type Off, observe, throwerFor } from "./observe.ts";
 import { assumedAt, bowlerAt, type DeliveryKnown, HOUSE_IDS, PARAMETER_IDS, type Place, valuesAt } from "./parameters.ts";
@@ -59,7 +59,7 @@ export function emulate(
     return solveCholesky(lower, right);
   });
   const missedSd = coefficients.map((c, latent) => {
-    const squares = rows.reduce((sum, row, i) => sum + (dotOf(c, row) - seen[i][latent]) ** 2, 0);
+    const squares = rows.reduce((sum, row, i) => sum + (dotProduct(c, row) - seen[i][latent]) ** 2, 0);
     return Math.sqrt(squares / (POINTS - TERMS));
   });
   return { region, coefficients, missedSd, offs: offsAt(seenAt, region.middle, latents), expected: [...seenAt(about.usual)] };
@@ -68,7 +68,7 @@ export function emulate(
 /** What a place shows, latent by latent. */
 export function emulated({ coefficients, region }: Emulator, place: Place): number[] {
   const row = terms(coordinates(region, place));
-  return coefficients.map((c) => dotOf(c, row));
+  return coefficients.map((c) => dotProduct(c, row));
 }
 
 function offsAt(seenAt: (place: Place, off: Off) => Float64Array, middle: Place, latents: number): number[][] {
@@ -113,10 +113,4 @@ function normalEquations(rows: readonly (readonly number[])[]): number[][] {
     squares[i][i] += RIDGE * (squares[i][i] + 1);
   }
   return squares;
-}
-
-function dotOf(a: readonly number[], b: readonly number[]): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
-  return sum;
 }

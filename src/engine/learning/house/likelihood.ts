@@ -1,5 +1,5 @@
 import { leaveChanceAt } from "../../pins/carry.ts";
-import { cholesky, logDet, solveCholesky } from "../matrix.ts";
+import { cholesky, dotProduct, logDet, solveCholesky } from "../matrix.ts";
 import { truncated } from "../normal.ts";
 import type { Emulator } from "./emulator.ts";
 import { ARROWS_TO_FT, type Arrived, type Eye, FLUSH, RIGHT_FT, type ShotSeen, type Turned } from "./notes.ts";
@@ -41,7 +41,7 @@ export function shotLikelihood(shot: ShotSeen, emulator: Emulator, distances: re
     Math.max(
       a === b ? 1e-6 : Number.NEGATIVE_INFINITY,
       covariance(behind[a], behind[b]) -
-        dotOf(
+        dotProduct(
           gains[a],
           reads.map(({ latent }) => covariance(behind[b], latent)),
         ),
@@ -52,8 +52,8 @@ export function shotLikelihood(shot: ShotSeen, emulator: Emulator, distances: re
   return (shown) => {
     const off = reads.map(({ latent, value }) => value - shown[latent]);
     let log = figures.log(off);
-    const hook = shown[hookFt] + dotOf(gains[0], off);
-    let pins = shown[boardAtPins] + dotOf(gains[1], off);
+    const hook = shown[hookFt] + dotProduct(gains[0], off);
+    let pins = shown[boardAtPins] + dotProduct(gains[1], off);
     let pinsVariance = variances[1];
     if (shot.turned !== null) {
       const variance = variances[0] + eye.turnFt ** 2;
@@ -106,7 +106,7 @@ function figuresPart(reads: readonly Read[], covariance: Covariance): FiguresPar
   return {
     solve: (b) => solveCholesky(lower, b),
     log: (off) => {
-      const square = dotOf(off, solveCholesky(lower, off));
+      const square = dotProduct(off, solveCholesky(lower, off));
       return norm + Math.log((1 - OUTLIERS) * Math.exp(-0.5 * square) + wide * Math.exp((-0.5 * square) / OUTLIER_WIDTH ** 2) + 1e-300);
     },
   };
@@ -138,10 +138,4 @@ function leavePart(leave: number, board: number, sd: number, entryDeg: number): 
   let chance = 0;
   for (const [z, weight] of NODES) chance += weight * leaveChanceAt(leave, board + z * sd, entryDeg);
   return Math.log(LEAVE_BELIEVED * Math.max(0, chance) + (1 - LEAVE_BELIEVED) * ANY_LEAVE);
-}
-
-function dotOf(a: readonly number[], b: readonly number[]): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
-  return sum;
 }

@@ -1,4 +1,4 @@
-import { cholesky, logDet, meanAndCovariance, solveCholesky } from "../matrix.ts";
+import { cholesky, dotProduct, logDet, meanAndCovariance, solveCholesky } from "../matrix.ts";
 import { type Emulator, emulated } from "./emulator.ts";
 import type { Eye } from "./notes.ts";
 import { LATENT } from "./observe.ts";
@@ -29,13 +29,13 @@ export function nextShots(emulators: readonly Emulator[], places: readonly Place
     .map((emulator, situation): NextShot => {
       const gradient = gradientAt(emulator, mean);
       const noise = SEEN.map((a, i) => SEEN.map((b, k) => scatter(emulator, a, b) + (i === k ? eyeSd(a, eye) ** 2 : 0)));
-      const spread = gradient.map((row) => covariance.map((column) => dotOf(row, column)));
-      const whole = noise.map((row, i) => row.map((value, k) => value + dotOf(spread[i], gradient[k])));
+      const spread = gradient.map((row) => covariance.map((column) => dotProduct(row, column)));
+      const whole = noise.map((row, i) => row.map((value, k) => value + dotProduct(spread[i], gradient[k])));
       const lower = cholesky(whole);
       const nats = 0.5 * (logDet(lower) - logDet(cholesky(noise)));
       const left = PARAMETER_IDS.map((_, p) => {
         const column = spread.map((row) => row[p]);
-        const taken = dotOf(column, solveCholesky(lower, column));
+        const taken = dotProduct(column, solveCholesky(lower, column));
         return Math.sqrt(Math.max(0, 1 - taken / covariance[p][p]));
       });
       const best = left.indexOf(Math.min(...left));
@@ -58,17 +58,11 @@ function gradientAt(emulator: Emulator, at: Place): number[][] {
 }
 
 function scatter({ offs, missedSd }: Emulator, a: number, b: number): number {
-  return dotOf(offs[a], offs[b]) + (a === b ? missedSd[a] ** 2 : 0);
+  return dotProduct(offs[a], offs[b]) + (a === b ? missedSd[a] ** 2 : 0);
 }
 
 function eyeSd(latent: number, eye: Eye): number {
   if (latent === LATENT.breakpointBoard) return eye.breakpointBoards;
   if (latent === LATENT.breakpointFt) return eye.breakpointFt;
   return latent === LATENT.boardAtPins ? eye.pinsBoards : eye.speedMph;
-}
-
-function dotOf(a: readonly number[], b: readonly number[]): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
-  return sum;
 }
