@@ -9,6 +9,7 @@ import { type LaneFrame, type Layout, laneFrame } from "./laneFrame.ts";
 import { laneGround } from "./laneGround.ts";
 import { border, landmarks, pinPlaces, pocketMark, scales } from "./laneMarks.ts";
 import { FILE_PAINT, type Paint, SANS } from "./paint.ts";
+import { type PathNow, playedLines } from "./playedLine.ts";
 import { placeStations, stationMarks, stationsOf } from "./stations.ts";
 import { el, type Point, picture, textEl } from "./svg.ts";
 import { finishTexture } from "./texture.ts";
@@ -25,6 +26,8 @@ export interface LaneChartInput {
   readonly hand: Hand;
   /** Drawn in this order; lettered A, B, C … in this order. */
   readonly courses: readonly ChartCourse[];
+  /** Lines of a session, under the courses; the first is the one it is about. */
+  readonly played?: readonly PathNow[];
   readonly title: string;
 }
 
@@ -82,6 +85,7 @@ export function laneChart(input: LaneChartInput, options: LaneChartOptions = {})
       { "clip-path": `url(#${id}-lane)` },
       laneGround(input.film, frame, { wakes, words: placed.map((p) => p.box) }, paint, font),
       landmarks(frame, paint),
+      ...playedLines(input.played ?? [], frame, paint),
       ...drawnLast(input.courses).map((c) => courseLine(c.course, c.emphasis, frame, paint)),
     ),
     border(frame, paint),

@@ -1,16 +1,11 @@
 import type { Hand } from "#engine/delivery/bowler";
 import type { FilmSheet } from "#engine/lane/filmSheet";
 import { CHART } from "#words/en/charts";
-import { type LaneFrame, type Layout, laneFrame } from "./laneFrame.ts";
+import { type Layout, laneFrame } from "./laneFrame.ts";
 import { laneStrip } from "./laneStrip.ts";
 import { FILE_PAINT, type Paint, SANS, SERIF } from "./paint.ts";
-import { el, pathOf, picture, textEl } from "./svg.ts";
-
-/** Somebody's mean path at a moment: boards from the hand's side at every second foot. */
-export interface PathNow {
-  readonly hand: Hand;
-  readonly boards: readonly number[];
-}
+import { type PathNow, playedLines } from "./playedLine.ts";
+import { el, picture, textEl } from "./svg.ts";
 
 /** The lane at one moment. */
 export interface LaneMoment {
@@ -33,8 +28,6 @@ export interface TransitionOptions {
   readonly paint?: Paint;
   readonly id?: string;
 }
-
-const FT_BETWEEN = 2;
 
 /** The oil as it is laid and after each game, one still strip of lane each, with the lines that were played. */
 export function transitionChart(input: TransitionInput, options: TransitionOptions = {}): string {
@@ -63,22 +56,11 @@ export function transitionChart(input: TransitionInput, options: TransitionOptio
         "g",
         { class: "gw-strip", transform: `translate(0 ${tops[i]})` },
         laneStrip(moment.film, frame, paint),
-        el("g", { "clip-path": `url(#${id}-lane)` }, ...moment.paths.map((path, nth) => pathLine(path, nth === 0, frame, paint)).reverse()),
+        el("g", { "clip-path": `url(#${id}-lane)` }, ...playedLines(moment.paths, frame, paint)),
         momentWords(moment, lying, paint),
       ),
     ),
   );
-}
-
-function pathLine({ hand, boards }: PathNow, isFirst: boolean, frame: LaneFrame, paint: Paint): string {
-  const points = boards.map((board, i) => frame.fromRight(i * FT_BETWEEN, hand === "right" ? board : 40 - board));
-  return el("path", {
-    d: pathOf(points),
-    fill: "none",
-    stroke: isFirst ? paint.accent : paint.ink,
-    "stroke-width": isFirst ? 2.2 : 0.9,
-    ...(isFirst ? {} : { "stroke-opacity": 0.45 }),
-  });
 }
 
 function momentWords({ title, says }: LaneMoment, lying: boolean, paint: Paint): string {

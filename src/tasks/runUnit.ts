@@ -5,6 +5,7 @@ import { statesOf } from "#engine/planning/bag/states";
 import { drawsOn, worthOn } from "#engine/planning/bag/worth";
 import { ratingsWanted } from "#engine/planning/candidates";
 import { DRAWS } from "#engine/planning/draws";
+import { laneAsLaid, playPiece } from "#engine/planning/oilInPlay/session";
 import { decide, drawChances, rate, sketch } from "#engine/planning/steps";
 import type { ResultOf, Unit } from "./unit.ts";
 
@@ -40,5 +41,9 @@ function compute(unit: Unit): ResultOf<Unit> {
       return drawsOn(unit.question, unit.state, unit.films, unit.lines);
     case "bagDecide":
       return decideBag(unit.question, unit.found);
+    case "laneAsLaid":
+      return laneAsLaid(unit.question);
+    case "playPiece":
+      return playPiece(unit.question, unit.now);
   }
 }

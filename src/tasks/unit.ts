@@ -7,7 +7,7 @@ import type { BagQuestion } from "#engine/planning/bag/question";
 import type { BallState } from "#engine/planning/bag/states";
 import type { StageWorth, StateDraws } from "#engine/planning/bag/worth";
 import type { FinishDraws } from "#engine/planning/draws";
-import type { LaneNow } from "#engine/planning/oilInPlay/session";
+import type { LaneNow, PlayQuestion } from "#engine/planning/oilInPlay/session";
 import type { FinishPlan } from "#engine/planning/plan";
 import type { PlanQuestion } from "#engine/planning/question";
 import type { FinishRating } from "#engine/planning/rating";
@@ -25,7 +25,9 @@ export type Unit =
       readonly ratings: readonly FinishRating[];
       readonly draws: readonly FinishDraws[];
     }
-  | BagUnit;
+  | BagUnit
+  | { readonly kind: "laneAsLaid"; readonly question: PlayQuestion }
+  | { readonly kind: "playPiece"; readonly question: PlayQuestion; readonly now: LaneNow };
 
 /** A piece of a bag plan. */
 export type BagUnit =
@@ -63,6 +65,8 @@ export interface UnitResults {
   readonly bagWorth: readonly StageWorth[];
   readonly bagDraws: StateDraws;
   readonly bagDecide: { readonly plan: BagPlan; readonly thrown: readonly Thrown[] };
+  readonly laneAsLaid: LaneNow;
+  readonly playPiece: LaneNow;
 }
 
 export type ResultOf<U extends Unit> = UnitResults[U["kind"]];
