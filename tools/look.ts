@@ -1,9 +1,9 @@
 /** `npm run look`: every room of the running demonstration at three widths in both looks, on one page: dist/look/index.html. For the eye; kept out of git. */
-import { spawn } from "node:child_process";
 import { mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { type Browser, chromium } from "@playwright/test";
 import { findBrowser } from "./browser.mjs";
+import { demonstrationServer } from "./demonstrationServer.ts";
 import { bundleWeb, compile, ROOT } from "./setup.mjs";
 
 const OUT = join(ROOT, "dist", "look");
@@ -26,7 +26,7 @@ if (executablePath === null) throw new Error("No browser to look with.");
 rmSync(OUT, { recursive: true, force: true });
 mkdirSync(OUT, { recursive: true });
 
-const server = await demonstration(join(OUT, "shop"));
+const server = await demonstrationServer(join(OUT, "shop"));
 const browser = await chromium.launch({ executablePath, args: ["--no-sandbox", "--disable-gpu"] });
 try {
   const shots: Shot[] = [];
@@ -36,20 +36,6 @@ try {
 } finally {
   await browser.close();
   server.stop();
-}
-
-/** A server of its own over a new demonstration shop. */
-async function demonstration(data: string): Promise<{ readonly address: string; stop(): void }> {
-  const main = join(ROOT, "dist", "server", "main.js");
-  const child = spawn(process.execPath, [main, "--no-open", "--demonstration", "--data", data, "--port", "0"]);
-  const address = await new Promise<string>((resolve, reject) => {
-    child.stdout.on("data", (chunk: Buffer) => {
-      const found = /http:\/\/127\.0\.0\.1:\d+/.exec(chunk.toString());
-      if (found !== null) resolve(found[0]);
-    });
-    child.on("exit", () => reject(new Error("The server ended before it listened.")));
-  });
-  return { address, stop: () => child.kill() };
 }
 
 /** Every room by its address, each with something in it. */

@@ -1,0 +1,107 @@
+/**
+ * `npm run measure-page`: how soon the page is there and how soon it answers, on this machine, as a table in docs/performance.md.
+ * Medians of five runs in a browser without a cache; what is asked of the engine is the example that the plan opens with.
+ */
+import { rmSync, writeFileSync } from "node:fs";
+import { cpus } from "node:os";
+import { join } from "node:path";
+import { gzipSync } from "node:zlib";
+import { type Browser, chromium, type Page } from "@playwright/test";
+import { findBrowser } from "./browser.mjs";
+import { demonstrationServer } from "./demonstrationServer.ts";
+import { bundleWeb, compile, ROOT } from "./setup.mjs";
+
+const RUNS = 5;
+const SHOP = join(ROOT, "dist", ".measured-shop");
+
+interface Run {
+  readonly firstLoadKb: number;
+  readonly todayPaintMs: number;
+  readonly planPaintMs: number;
+  readonly planFirstMs: number;
+  readonly planFinalMs: number;
+  readonly planChangedMs: number;
+  readonly typingMs: number;
+}
+
+const WORDS: Readonly<Record<keyof Run, string>> = {
+  firstLoadKb: "first load of Today, kB gzip",
+  todayPaintMs: "Today: first paint with content, ms",
+  planPaintMs: "finish plan: first paint with content, ms",
+  planFirstMs: "finish plan: first answer after the address is opened, ms",
+  planFinalMs: "finish plan: final answer (seven finishes, 200 draws), ms",
+  planChangedMs: "finish plan: final answer after a changed figure, ms",
+  typingMs: "typing into the form: longest time from key to picture, ms",
+};
+
+if ((await compile()) !== 0 || (await bundleWeb()) !== 0) throw new Error("The program does not build.");
+const { path: executablePath } = await findBrowser();
+if (executablePath === null) throw new Error("No browser to measure with.");
+rmSync(SHOP, { recursive: true, force: true });
+const server = await demonstrationServer(SHOP);
+const browser = await chromium.launch({ executablePath, args: ["--no-sandbox", "--disable-gpu"] });
+try {
+  const runs: Run[] = [];
+  for (let run = 0; run < RUNS; run++) runs.push(await measured(browser, server.address));
+  const rows = (Object.keys(WORDS) as (keyof Run)[]).map((key) => {
+    const sorted = runs.map((run) => run[key]).sort((a, b) => a - b);
+    return `| ${WORDS[key]} | ${Math.round(sorted[(RUNS - 1) / 2])} | ${Math.round(sorted[0])}–${Math.round(sorted[RUNS - 1])} |`;
+  });
+  const page = `# Performance
+
+## The page
+
+Written by \`npm run measure-page\` on ${cpus().length} × ${cpus()[0].model.trim()}, Node ${process.version}, Chromium ${browser.version()}; medians of ${RUNS} runs without a cache, server and browser on the same machine.
+
+| what | median | from–to |
+|---|---:|---:|
+${rows.join("\n")}
+`;
+  writeFileSync(join(ROOT, "docs", "performance.md"), page);
+  console.log(page);
+} finally {
+  await browser.close();
+  server.stop();
+}
+
+async function measured(browser: Browser, address: string): Promise<Run> {
+  const today = await browser.newPage();
+  let bytes = 0;
+  today.on("response", async (response) => {
+    const body = await response.body().catch(() => Buffer.alloc(0));
+    if (!response.url().includes("/api/")) bytes += gzipSync(body).length;
+  });
+  await today.goto(address, { waitUntil: "networkidle" });
+  const todayPaintMs = await paint(today);
+  await today.close();
+
+  const page = await browser.newPage();
+  await page.addInitScript(() => {
+    Object.assign(globalThis, { longest: 0 });
+    new PerformanceObserver((list) => {
+      for (const entry of list.getEntries())
+        Object.assign(globalThis, { longest: Math.max((globalThis as unknown as { longest: number }).longest, entry.duration) });
+    }).observe({ type: "event", durationThreshold: 16, buffered: true } as PerformanceObserverInit);
+  });
+  const begun = Date.now();
+  await page.goto(`${address}/plan`);
+  await page.waitForSelector(".candidates");
+  const planFirstMs = Date.now() - begun;
+  await page.waitForSelector("#answer[data-status=done]", { timeout: 60_000 });
+  const planFinalMs = Date.now() - begun;
+  const planPaintMs = await paint(page);
+  const speed = page.getByLabel("Speed", { exact: false }).first();
+  await speed.fill("");
+  await speed.pressSequentially("19.5", { delay: 60 });
+  const changed = Date.now();
+  await page.waitForSelector("#answer[data-status=working]").catch(() => undefined);
+  await page.waitForSelector("#answer[data-status=done]", { timeout: 60_000 });
+  const planChangedMs = Date.now() - changed;
+  const typingMs = await page.evaluate(() => (globalThis as unknown as { longest: number }).longest);
+  await page.close();
+  return { firstLoadKb: bytes / 1000, todayPaintMs, planPaintMs, planFirstMs, planFinalMs, planChangedMs, typingMs };
+}
+
+function paint(page: Page): Promise<number> {
+  return page.evaluate(() => performance.getEntriesByName("first-contentful-paint")[0]?.startTime ?? Number.NaN);
+}
