@@ -25,12 +25,12 @@ export async function diagnose(file: string, options: Options, world: World): Pr
   return 0;
 }
 
-function textOf({ causes, steps, messages }: Diagnosis, heading: string): string {
+function textOf({ causes, steps, answerTo, messages }: Diagnosis, heading: string): string {
   const told = causes.filter(({ probability }, i) => i === 0 || probability >= TOLD_FROM);
   const sections = [
     [...paragraph(heading, "", WIDTH), ...messages.flatMap((message) => paragraph(messageText(message), "", WIDTH))],
     [`${DIAGNOSIS.causes}:`, ...told.flatMap(causeLines)],
-    [`${DIAGNOSIS.answer}: ${ANSWER_WORDS[causes[0].cause]}`],
+    ...(answerTo === null ? [] : [[`${DIAGNOSIS.answer}: ${ANSWER_WORDS[answerTo]}`]]),
     [
       `${DIAGNOSIS.steps}:`,
       ...steps

@@ -263,7 +263,7 @@ const CASES: readonly Case[] = [
 
 describe("twenty complaints, answered as a good technician would (common practice)", () => {
   it.each(CASES.map((one) => [one.says, one] as const))("%s", (_, one) => {
-    const { causes, steps, maySand, messages } = diagnose(complaintOf(one));
+    const { causes, steps, answerTo, maySand, messages } = diagnose(complaintOf(one));
     const ranked = causes.slice(0, 4).map(({ cause, probability }) => `${cause} ${(100 * probability).toFixed(0)}`);
     expect(one.first, ranked.join(", ")).toContain(causes[0].cause);
     for (const cause of one.among ?? [])
@@ -277,6 +277,7 @@ describe("twenty complaints, answered as a good technician would (common practic
       `${advised.join(", ")} after ${ranked.join(", ")}`,
     ).toBe(true);
     expect(maySand).toBe(one.noSanding !== true);
+    expect(answerTo === null).toBe(one.noSanding === true && CAUSES[causes[0].cause].isSurface);
     if (one.noSanding) {
       expect(steps.every(({ step }) => !STEPS[step].isSanding)).toBe(true);
       expect(messages.some(({ id }) => id.startsWith("diagnosis.noSanding"))).toBe(true);

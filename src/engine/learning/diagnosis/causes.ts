@@ -6,7 +6,7 @@ export interface Cause {
   readonly kind: CauseKind;
   /** How often it is met before anything is known, relative to the others: **chosen** after the trade's common practice. */
   readonly weight: number;
-  /** Whether sanding could be part of the answer. */
+  /** Whether the answer would be work on the surface. */
   readonly isSurface: boolean;
 }
 

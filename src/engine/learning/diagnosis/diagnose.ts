@@ -29,6 +29,8 @@ export interface Diagnosis {
   readonly causes: readonly RankedCause[];
   /** By what they tell for their time, best first. */
   readonly steps: readonly StepWorth[];
+  /** The cause whose answer may be told: the first; null where its answer would be work on the surface and none may be advised. */
+  readonly answerTo: CauseId | null;
   /** Whether anything that takes surface off may be advised. */
   readonly maySand: boolean;
   readonly messages: readonly Message<DiagnosisMessageId>[];
@@ -60,7 +62,9 @@ export function diagnose(complaint: Complaint): Diagnosis {
   }).toSorted((a, b) => b.probability - a.probability);
   const messages = messagesFor(complaint, causes);
   const maySand = !messages.some(({ id }) => id.startsWith("diagnosis.noSanding"));
-  return { causes, steps: stepsByWorth(chances, maySand), maySand, messages };
+  const [{ cause: first }] = causes;
+  const answerTo = !maySand && CAUSES[first].isSurface ? null : first;
+  return { causes, steps: stepsByWorth(chances, maySand), answerTo, maySand, messages };
 }
 
 function messagesFor({ changed, use }: Complaint, causes: readonly RankedCause[]): readonly Message<DiagnosisMessageId>[] {
@@ -72,9 +76,4 @@ function messagesFor({ changed, use }: Complaint, causes: readonly RankedCause[]
   if (changed === "all") said.push("diagnosis.noSandingAll");
   if (causes[0].probability < CLEAR_FROM) said.push("diagnosis.unclear");
   return said.map((id) => ({ id, params: {} }));
-}
-
-/** Whether the answer to a cause would be work on the surface; a test holds that none is named where it may not be. */
-export function answerIsSanding(cause: CauseId): boolean {
-  return CAUSES[cause].isSurface;
 }
