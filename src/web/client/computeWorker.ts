@@ -5,8 +5,10 @@ import { askedBag, drawBag } from "./bagCalls.ts";
 import { drawOil } from "./drawOil.ts";
 import { drawPadWork } from "./drawPadWork.ts";
 import { drawPictures } from "./drawPictures.ts";
+import { measuredDelivery } from "./measureCalls.ts";
 import type { Answer, Call, ReplyTo } from "./protocol.ts";
 import { tellLeaves } from "./tellLeaves.ts";
+import { askedTransition, drawPlayedGame, drawPlayedStrips } from "./transitionCalls.ts";
 
 /** The engine lives here, off the thread that the page is drawn on. */
 self.addEventListener("message", (event: MessageEvent<{ number: number; call: Call }>) => {
@@ -41,6 +43,14 @@ function replyTo(call: Call): ReplyTo<Call> | Promise<ReplyTo<Call>> {
       return askedBag(call.file, call.today);
     case "bagPicture":
       return drawBag(call.plan, call.colours);
+    case "measureDelivery":
+      return measuredDelivery(call.file);
+    case "askTransition":
+      return askedTransition(call.file);
+    case "playedGame":
+      return drawPlayedGame(call.played, call.title, call.colours);
+    case "playedStrips":
+      return drawPlayedStrips(call.played, call.colours);
     case "oil":
       return drawOil(call.oil, call.title);
     case "leaves":

@@ -1,6 +1,9 @@
+import type { GameDocument } from "#contract/transitionDocument";
 import type { Hand } from "#engine/delivery/bowler";
+import type { BowlerMeasured } from "#engine/learning/delivery/measureBowler";
 import type { BagPlan } from "#engine/planning/bag/bagPlan";
 import type { BagQuestion } from "#engine/planning/bag/question";
+import type { LaneNow, PlayQuestion } from "#engine/planning/oilInPlay/session";
 import type { FinishPlan } from "#engine/planning/plan";
 import type { PlanQuestion } from "#engine/planning/question";
 import type { PadStage } from "#engine/surface/padWork/padStage";
@@ -135,6 +138,31 @@ export type AskedBag =
   | { readonly kind: "question"; readonly question: BagQuestion; readonly defaults: readonly string[] }
   | { readonly kind: "problems"; readonly problems: readonly FieldProblem[] };
 
+/** A lane in play that has been read: the question it asks, or what is wrong with it. */
+export type AskedTransition =
+  | { readonly kind: "question"; readonly question: PlayQuestion; readonly defaults: readonly string[] }
+  | { readonly kind: "problems"; readonly problems: readonly FieldProblem[] };
+
+/** A lane in play, as laid first, then after some of its games. */
+export interface PlayedLanes {
+  readonly question: PlayQuestion;
+  readonly lanes: readonly LaneNow[];
+}
+
+export interface PlayedGame {
+  readonly title: string;
+  readonly lane: TwoLayouts;
+  readonly game: GameDocument;
+}
+
+/** `page` follows the page's look; `file` has plain colours and stands by itself. */
+export type Colours = "page" | "file";
+
+/** What filmed shots tell of a bowler, or what is wrong with what was read off them. */
+export type DeliveryMeasured =
+  | { readonly kind: "measured"; readonly measured: BowlerMeasured }
+  | { readonly kind: "problems"; readonly problems: readonly FieldProblem[] };
+
 /** What the page may ask of a worker, and what comes back. */
 export type Call =
   | { readonly kind: "ask"; readonly job: unknown }
@@ -145,28 +173,31 @@ export type Call =
   | { readonly kind: "profile"; readonly name: string; readonly bytes: Uint8Array; readonly options: MeasureOptions }
   | { readonly kind: "askBag"; readonly file: unknown; readonly today: string }
   | { readonly kind: "bagPicture"; readonly plan: BagPlan; readonly colours: "page" | "file" }
+  | { readonly kind: "measureDelivery"; readonly file: unknown }
+  | { readonly kind: "askTransition"; readonly file: unknown }
+  | { readonly kind: "playedGame"; readonly played: PlayedLanes; readonly title: string; readonly colours: Colours }
+  | { readonly kind: "playedStrips"; readonly played: PlayedLanes; readonly colours: Colours }
   | { readonly kind: "oil"; readonly oil: unknown; readonly title: string }
   | { readonly kind: "leaves"; readonly seen: readonly LeaveSeen[]; readonly hand: Hand };
 
-export type ReplyTo<C extends Call> = C extends { kind: "ask" }
-  ? AskedJob
-  : C extends { kind: "read" }
-    ? ReadJob
-    : C extends { kind: "pictures" }
-      ? Pictures
-      : C extends { kind: "padWork" }
-        ? PadWorkDrawn
-        : C extends { kind: "profile" }
-          ? ProfileSeen
-          : C extends { kind: "askBag" }
-            ? AskedBag
-            : C extends { kind: "bagPicture" }
-              ? TwoLayouts
-              : C extends { kind: "oil" }
-                ? OilDrawn
-                : C extends { kind: "leaves" }
-                  ? LeavesTold
-                  : ResultOf<Unit>;
+interface Replies {
+  readonly ask: AskedJob;
+  readonly read: ReadJob;
+  readonly unit: ResultOf<Unit>;
+  readonly pictures: Pictures;
+  readonly padWork: PadWorkDrawn;
+  readonly profile: ProfileSeen;
+  readonly askBag: AskedBag;
+  readonly bagPicture: TwoLayouts;
+  readonly measureDelivery: DeliveryMeasured;
+  readonly askTransition: AskedTransition;
+  readonly playedGame: PlayedGame;
+  readonly playedStrips: TwoLayouts;
+  readonly oil: OilDrawn;
+  readonly leaves: LeavesTold;
+}
+
+export type ReplyTo<C extends Call> = Replies[C["kind"]];
 
 export type Answer =
   | { readonly number: number; readonly reply: ReplyTo<Call> }

@@ -5,6 +5,7 @@ import type { Bowler } from "#contract/records/bowler";
 import type { Pattern } from "#contract/records/place";
 import { BAG_ROOM } from "#words/en/rooms/bag";
 import { usePool } from "../../client/poolHere.ts";
+import { Computing } from "../../pieces/Computing.tsx";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useKept } from "../../shop/useKept.ts";
@@ -69,7 +70,7 @@ function WholeBag({ bowler, balls, patterns }: WholeBagProps) {
             <h2>{BAG_ROOM.forWhat}</h2>
             {bowler.deliveries.length === 0 && <p className="note">{BAG_ROOM.notKnown}</p>}
             <BagForm draft={draft} balls={balls} patterns={patterns} problems={state.problems} onChange={setDraft} />
-            <Computing state={state} onCompute={() => state.compute(file, today)} onStop={state.stop} />
+            <Computing {...toldOf(state)} words={BAG_ROOM} onCompute={() => state.compute(file, today)} onStop={state.stop} />
           </section>
           {state.answer !== null && <BagAnswer answer={state.answer} balls={balls} isOld={state.answer.file !== JSON.stringify(file)} />}
         </>
@@ -78,35 +79,11 @@ function WholeBag({ bowler, balls, patterns }: WholeBagProps) {
   );
 }
 
-interface ComputingProps {
-  readonly state: BagState;
-  onCompute(): void;
-  onStop(): void;
-}
-
-function Computing({ state: { status, progress, answer, failure }, onCompute, onStop }: ComputingProps) {
-  return (
-    <div className="bag-compute" aria-live="polite">
-      {status === "working" ? (
-        <>
-          <button type="button" className="button" onClick={onStop}>
-            {BAG_ROOM.stop}
-          </button>
-          <p className="note">
-            {progress === null
-              ? BAG_ROOM.computing
-              : `${BAG_ROOM.progress[progress.stage]}: ${BAG_ROOM.progressOf(progress.done, progress.of)}`}
-          </p>
-          <progress max={progress?.of ?? 1} value={progress?.done ?? 0} aria-label={BAG_ROOM.computing} />
-        </>
-      ) : (
-        <button type="button" className="button primary" onClick={onCompute}>
-          {BAG_ROOM.compute}
-        </button>
-      )}
-      {status === "idle" && answer === null && <p className="note">{BAG_ROOM.notYet}</p>}
-      {status === "stopped" && <p className="note">{BAG_ROOM.stopped}</p>}
-      {failure !== null && <p className="failed">{BAG_ROOM.failed(failure)}</p>}
-    </div>
-  );
+function toldOf({ status, progress, answer, failure }: BagState) {
+  return {
+    status,
+    progress: progress && { ...progress, said: `${BAG_ROOM.progress[progress.stage]}: ${BAG_ROOM.progressOf(progress.done, progress.of)}` },
+    hint: answer === null ? BAG_ROOM.notYet : null,
+    failure: failure === null ? null : BAG_ROOM.failed(failure),
+  };
 }

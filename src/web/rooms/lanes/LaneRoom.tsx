@@ -9,6 +9,7 @@ import { answered, shop } from "../../shop/shopClient.ts";
 import { useKept } from "../../shop/useKept.ts";
 import { useRead } from "../../shop/useShop.ts";
 import { NotesOfLane } from "./NotesOfLane.tsx";
+import { OilInPlay } from "./OilInPlay.tsx";
 import { OilOnLane } from "./OilOnLane.tsx";
 import { ShotNoteForm } from "./ShotNoteForm.tsx";
 import { useHouse, useNotesOf, usePatterns } from "./usePlaces.ts";
@@ -81,6 +82,7 @@ function WholeLane({ lane, house, patterns, notes }: WholeLaneProps) {
         <h2>{OIL.title}</h2>
         {pattern === null ? <p className="nothing">{OIL.noPatternYet}</p> : <OilOnLane oil={pattern.oil} title={pattern.name} />}
       </section>
+      {pattern !== null && <OilInPlay key={pattern.id} laneId={lane.id} pattern={pattern} />}
       <NotesOfLane lane={lane} notes={notes} />
     </>
   );
