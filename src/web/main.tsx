@@ -9,6 +9,7 @@ import "./style/sheets.css";
 import "./style/measureRooms.css";
 import "./style/bag.css";
 import "./style/lanes.css";
+import "./style/learning.css";
 import "./style/customers.css";
 import "./style/shopRooms.css";
 import "./style/paper.css";

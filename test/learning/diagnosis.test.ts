@@ -8,7 +8,7 @@ import { shiftsOf } from "#engine/learning/diagnosis/changes";
 import { type Complaint, NOTHING_KNOWN, SYMPTOM_IDS, type SymptomId } from "#engine/learning/diagnosis/complaint";
 import { DIAGNOSIS_MESSAGES, diagnose } from "#engine/learning/diagnosis/diagnose";
 import { EVIDENCE_IDS } from "#engine/learning/diagnosis/evidence";
-import { STEP_IDS, STEPS, type StepId } from "#engine/learning/diagnosis/nextSteps";
+import { afterStep, STEP_IDS, STEPS, type StepId } from "#engine/learning/diagnosis/nextSteps";
 import { parseFinish } from "#engine/surface/finish";
 
 const BOWLERS = {
@@ -345,6 +345,15 @@ describe("what causes do to the ball, by the model", () => {
   it("sixty games of fade on a solid at 2000 let it hook later (common practice)", () => {
     expect(mean("ball.faded", "hookFt")).toBeGreaterThan(0.5);
   });
+});
+
+it("a step that has been taken moves the chances as Bayes has it: ten to one for a crack that was seen (computed by hand)", () => {
+  const even = new Map(CAUSE_IDS.map((id) => [id, 1 / CAUSE_IDS.length]));
+  const seen = afterStep(even, "lookForCrack", true);
+  const others = CAUSE_IDS.length - 2;
+  expect(seen.get("ball.crack")).toBeCloseTo(0.92 / (0.92 + 0.15 + 0.02 * others), 12);
+  const notSeen = afterStep(even, "lookForCrack", false);
+  expect(notSeen.get("ball.crack")).toBeCloseTo(0.08 / (0.08 + 0.85 + 0.98 * others), 12);
 });
 
 it("every step tells something, and some cause or other answers to each", () => {

@@ -2,6 +2,7 @@ import { EngineFault, type Problem } from "#engine/fault";
 import { runUnit } from "#tasks/runUnit";
 import { askedJob, fieldProblem, readJob } from "./askedJob.ts";
 import { askedBag, drawBag } from "./bagCalls.ts";
+import { diagnosed } from "./diagnoseCall.ts";
 import { drawOil } from "./drawOil.ts";
 import { drawPadWork } from "./drawPadWork.ts";
 import { drawPictures } from "./drawPictures.ts";
@@ -39,6 +40,8 @@ function replyTo(call: Call): ReplyTo<Call> | Promise<ReplyTo<Call>> {
     case "profile":
       // What reads testers' files is loaded where one is opened.
       return import("./readProfile.ts").then(({ readProfile }) => readProfile(call.name, call.bytes, call.options));
+    case "diagnose":
+      return diagnosed(call.file);
     case "askBag":
       return askedBag(call.file, call.today);
     case "bagPicture":

@@ -1,6 +1,7 @@
 import type { GameDocument } from "#contract/transitionDocument";
 import type { Hand } from "#engine/delivery/bowler";
 import type { BowlerMeasured } from "#engine/learning/delivery/measureBowler";
+import type { Diagnosis } from "#engine/learning/diagnosis/diagnose";
 import type { BagPlan } from "#engine/planning/bag/bagPlan";
 import type { BagQuestion } from "#engine/planning/bag/question";
 import type { LaneNow, PlayQuestion } from "#engine/planning/oilInPlay/session";
@@ -163,6 +164,11 @@ export type DeliveryMeasured =
   | { readonly kind: "measured"; readonly measured: BowlerMeasured }
   | { readonly kind: "problems"; readonly problems: readonly FieldProblem[] };
 
+/** What may be wrong, or what is wrong with the question. */
+export type Diagnosed =
+  | { readonly kind: "diagnosis"; readonly diagnosis: Diagnosis }
+  | { readonly kind: "problems"; readonly problems: readonly FieldProblem[] };
+
 /** What the page may ask of a worker, and what comes back. */
 export type Call =
   | { readonly kind: "ask"; readonly job: unknown }
@@ -171,6 +177,7 @@ export type Call =
   | { readonly kind: "pictures"; readonly wanted: PicturesWanted }
   | { readonly kind: "padWork"; readonly wanted: PadWorkWanted }
   | { readonly kind: "profile"; readonly name: string; readonly bytes: Uint8Array; readonly options: MeasureOptions }
+  | { readonly kind: "diagnose"; readonly file: unknown }
   | { readonly kind: "askBag"; readonly file: unknown; readonly today: string }
   | { readonly kind: "bagPicture"; readonly plan: BagPlan; readonly colours: "page" | "file" }
   | { readonly kind: "measureDelivery"; readonly file: unknown }
@@ -187,6 +194,7 @@ interface Replies {
   readonly pictures: Pictures;
   readonly padWork: PadWorkDrawn;
   readonly profile: ProfileSeen;
+  readonly diagnose: Diagnosed;
   readonly askBag: AskedBag;
   readonly bagPicture: TwoLayouts;
   readonly measureDelivery: DeliveryMeasured;

@@ -85,6 +85,22 @@ export const STEP_WORDS: Readonly<Record<StepId, string>> = {
   watchTenShots: "Zehn Würfen zusehen und notieren, was stehen bleibt",
 };
 
+export const STEP_OUTCOMES: Readonly<Record<StepId, readonly [yes: string, no: string]>> = {
+  referenceBall: ["Er tut dasselbe", "Er läuft, wie er soll"],
+  askLaneMechanic: ["Etwas hat sich geändert", "Nichts hat sich geändert"],
+  timeTheBall: ["Es hat sich geändert", "Wie vorher"],
+  lookAtGrip: ["Etwas stimmt daran nicht", "Er passt"],
+  wipe: ["Es ist besser", "Nicht besser"],
+  clean: ["Es ist besser", "Nicht besser"],
+  handPad: ["Es ist besser", "Nicht besser"],
+  otherBall: ["Der läuft richtig", "Nicht besser"],
+  reading: ["Nicht, wie sie sein sollen", "Wie sie sein sollen"],
+  lookForCrack: ["Da ist einer", "Keiner gefunden"],
+  spinForUneven: ["Er ist ungleich", "Er ist gleichmäßig"],
+  extract: ["Es ist besser", "Nicht besser"],
+  watchTenShots: ["Gute Treffer lassen Pins stehen", "Die Treffer sind nicht gut"],
+};
+
 const EVIDENCE: Readonly<Record<EvidenceId, Sentence>> = {
   symptom: (p) => shiftText(p) ?? `„${symptomOf(p)}“ ist, was das tut`,
   notComplainedOf: () => "es würde sich auch anders zeigen, wovon niemand spricht",

@@ -87,6 +87,23 @@ export const STEP_WORDS: Readonly<Record<StepId, string>> = {
   watchTenShots: "Watch ten shots, and note what is left",
 };
 
+/** How a step turned out, where it speaks for what it looks for; and where it does not. */
+export const STEP_OUTCOMES: Readonly<Record<StepId, readonly [yes: string, no: string]>> = {
+  referenceBall: ["It does the same", "It runs as it should"],
+  askLaneMechanic: ["Something has changed", "Nothing has changed"],
+  timeTheBall: ["It has changed", "As before"],
+  lookAtGrip: ["Something is wrong with it", "It fits"],
+  wipe: ["It is better", "No better"],
+  clean: ["It is better", "No better"],
+  handPad: ["It is better", "No better"],
+  otherBall: ["That one runs right", "No better"],
+  reading: ["Off what they should be", "As they should be"],
+  lookForCrack: ["There is one", "None found"],
+  spinForUneven: ["It is uneven", "It is even"],
+  extract: ["It is better", "No better"],
+  watchTenShots: ["Good hits leave pins", "The hits are not good"],
+};
+
 const EVIDENCE: Readonly<Record<EvidenceId, Sentence>> = {
   symptom: (p) => shiftText(p) ?? `“${symptomOf(p)}” is what this does`,
   notComplainedOf: () => "it would show in other ways too, of which nobody speaks",

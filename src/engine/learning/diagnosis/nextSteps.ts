@@ -102,6 +102,17 @@ export function stepsByWorth(probabilities: ReadonlyMap<CauseId, number>, maySan
     .toSorted((a, b) => b.nats / (b.minutes + TALK_MINUTES) - a.nats / (a.minutes + TALK_MINUTES));
 }
 
+/** What is thought after a step has turned out one way: Bayes with the step's own chances. */
+export function afterStep(probabilities: ReadonlyMap<CauseId, number>, step: StepId, isPositive: boolean): ReadonlyMap<CauseId, number> {
+  const { positive, otherwise }: Step = STEPS[step];
+  const weighed = CAUSE_IDS.map((id) => {
+    const chance = positive[id] ?? otherwise;
+    return (probabilities.get(id) ?? 0) * (isPositive ? chance : 1 - chance);
+  });
+  const sum = weighed.reduce((total, one) => total + one, 0);
+  return new Map(CAUSE_IDS.map((id, i) => [id, weighed[i] / sum]));
+}
+
 /** Mutual information of the step's outcome and the cause: entropy of the outcome less its mean entropy with the cause known. */
 function information(step: Step, probabilities: ReadonlyMap<CauseId, number>): number {
   let positive = 0;

@@ -8,6 +8,7 @@ import { INTAKE, SYMPTOMS } from "#words/en/rooms/intake";
 import { PRINT } from "#words/en/rooms/print";
 import { TICKET } from "#words/en/rooms/ticket";
 import { TICKET_STATE_WORDS } from "#words/en/rooms/today";
+import { WRONG } from "#words/en/rooms/wrong";
 import { COVER_WORDS } from "#words/en/screens";
 import { Facts } from "../../pieces/Facts.tsx";
 import { ownerLink } from "../../pieces/ownerLink.tsx";
@@ -107,7 +108,7 @@ function TicketFacts({ ticket, ball, bowler }: PartProps) {
   return (
     <section className="plate">
       <Facts rows={rows} />
-      <Link href={`/balls/${ball.id}`}>{TICKET.ballLog}</Link>
+      <Link href={`/balls/${ball.id}`}>{TICKET.ballLog}</Link> <Link href={`/wrong?ball=${ball.id}&ticket=${ticket.id}`}>{WRONG.open}</Link>
     </section>
   );
 }

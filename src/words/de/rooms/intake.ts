@@ -1,5 +1,6 @@
 import type * as en from "../../en/rooms/intake.ts";
 import type { Translated } from "../../translated.ts";
+import { SYMPTOM_WORDS } from "../diagnosis.ts";
 
 export const INTAKE = {
   title: "Annahme",
@@ -53,14 +54,7 @@ export const INTAKE = {
 } as const satisfies Translated<typeof en.INTAKE>;
 
 export const SYMPTOMS = {
-  hooksEarlyHitsWeak: "Er hakt früh und trifft schwach.",
-  doesNothing: "Er tut am Ende der Bahn nichts.",
-  skidsPast: "Er rutscht an der Stelle vorbei.",
-  leavesCorner: "Er lässt den Eckpin stehen.",
-  comesInHigh: "Er kommt zu hoch.",
-  hooksLess: "Er hakt weniger als früher.",
-  looksShiny: "Er glänzt in der Laufspur.",
-  feelsOily: "Er fühlt sich ölig an.",
+  ...SYMPTOM_WORDS,
   scratched: "Er ist zerkratzt oder hat Kerben.",
   justRefresh: "Nichts: Er ist an der Reihe.",
 } as const satisfies Translated<typeof en.SYMPTOMS>;

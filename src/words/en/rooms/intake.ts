@@ -1,3 +1,5 @@
+import { SYMPTOM_WORDS } from "../diagnosis.ts";
+
 /** English text of the counter: a visit of one or several balls, under a minute. */
 export const INTAKE = {
   title: "Take in",
@@ -50,16 +52,9 @@ export const INTAKE = {
   unclaimed: "nobody's ball",
 } as const;
 
-/** What a bowler complains of, as plain sentences; the keys are kept with the ticket. */
+/** What a bowler complains of, as plain sentences; the keys are kept with the ticket. Two are none of the diagnosis: they say what is wanted. */
 export const SYMPTOMS = {
-  hooksEarlyHitsWeak: "It hooks early and hits weak.",
-  doesNothing: "It does nothing at the end of the lane.",
-  skidsPast: "It skids past the spot.",
-  leavesCorner: "It leaves the corner pin.",
-  comesInHigh: "It comes in high.",
-  hooksLess: "It hooks less than it did.",
-  looksShiny: "It looks shiny in the track.",
-  feelsOily: "It feels oily.",
+  ...SYMPTOM_WORDS,
   scratched: "It is scratched or nicked.",
   justRefresh: "Nothing: it is due.",
 } as const;

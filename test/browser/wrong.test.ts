@@ -1,0 +1,73 @@
+import { AxeBuilder } from "@axe-core/playwright";
+import { type APIRequestContext, expect, test } from "@playwright/test";
+import { complaints } from "./room.ts";
+
+/* Finding what is wrong, from a ticket. */
+
+async function someTicket(request: APIRequestContext): Promise<{ readonly id: string; readonly ballId: string }> {
+  const { items } = await (await request.get("/api/queue?limit=50")).json();
+  return items[0].ticket;
+}
+
+test("from a ticket to causes with their evidence; a step that was taken moves them; what came out goes to the ticket", async ({
+  page,
+  request,
+}) => {
+  const heard = complaints(page);
+  const ticket = await someTicket(request);
+  await page.goto(`/tickets/${ticket.id}`);
+  await page.getByRole("link", { name: "What is wrong?" }).click();
+  for (const box of await page.getByRole("group", { name: "What hurts" }).getByRole("checkbox", { checked: true }).all())
+    await box.uncheck();
+  await expect(page.getByText("Say what hurts: then the answer stands here.")).toBeVisible();
+  await page.getByLabel("It does nothing at the end of the lane.").check();
+  await page.getByText("only this one", { exact: true }).click();
+  const first = page.locator(".causes .cause-name").first();
+  await expect(first).toBeVisible();
+  await page.locator(".causes summary").first().click();
+  await expect(page.getByText(/only this ball changed/).first()).toBeVisible();
+  const chances = () => page.locator(".causes .cause-chance").allTextContents();
+  const before = await chances();
+  await page
+    .getByRole("button", { name: /: (It is better|Off what they should be|That one runs right)$/ })
+    .first()
+    .click();
+  await expect(page.getByRole("button", { name: "Take back" })).toBeVisible();
+  expect(await chances()).not.toEqual(before);
+  await page.reload();
+  await expect(page.getByRole("button", { name: "Take back" })).toBeVisible();
+  await page.getByRole("button", { name: "Keep as the ticket's findings" }).click();
+  await expect(page.getByRole("button", { name: "Kept with the ticket." })).toBeVisible();
+  const kept = await (await request.get(`/api/tickets/${ticket.id}`)).json();
+  expect(kept.findings).toContain(await first.textContent());
+  expect(heard).toEqual([]);
+});
+
+test("when all balls changed no sanding is advised, and it is said; bad input is answered beside its field", async ({ page, request }) => {
+  const { ballId } = await someTicket(request);
+  await page.goto(`/wrong?ball=${ballId}`);
+  await page.getByLabel("It hooks less than it did.").check();
+  await page.getByText("all of them", { exact: true }).click();
+  await expect(page.getByText("All balls changed: no ball is sanded for it.")).toBeVisible();
+  await expect(page.getByText(/Put a pad on/)).toHaveCount(0);
+  await page.getByLabel("Reading in the track, µin").fill("-4");
+  await expect(page.getByText(/0 < x ≤ 1000/)).toBeVisible();
+});
+
+test("without a ball in the address one is found; axe finds nothing in either look, nothing runs out at 360 px", async ({
+  page,
+  request,
+}) => {
+  await page.goto("/wrong");
+  await expect(page.getByRole("heading", { name: "Which ball?" })).toBeVisible();
+  const { ballId } = await someTicket(request);
+  await page.goto(`/wrong?ball=${ballId}`);
+  await page.getByLabel("It knocks or sounds wrong.").check();
+  await expect(page.locator(".causes")).toBeVisible();
+  for (const look of ["Paper", "Bench, dark"]) {
+    await page.getByText(look, { exact: true }).click();
+    expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+  }
+  await page.setViewportSize({ width: 360, height: 800 });
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
+});
