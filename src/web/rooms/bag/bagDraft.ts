@@ -5,7 +5,7 @@ import { PATTERN_IDS } from "#engine/lane/patterns";
 import { PAD_NUMBERS } from "#engine/surface/abrasives";
 import { gamesSinceWork } from "../../benchWork/benchBall.ts";
 import type { Json } from "../plan/jobDraft.ts";
-import { jobOfTicket } from "../plan/jobOfTicket.ts";
+import { bowlerOfJob, jobOfTicket } from "../plan/jobOfTicket.ts";
 
 /** The form as it was typed. */
 export interface BagDraft {
@@ -68,7 +68,7 @@ export function bagFileOf(draft: BagDraft, bowler: Bowler, balls: readonly Ball[
   const names = uniqueNames(chosen);
   return {
     gritwright: 1,
-    bowler: jobOfTicket(chosen[0] ?? NO_BALL, bowler).bowler ?? {},
+    bowler: bowlerOfJob(bowler),
     limits: { laydownBoard: [typed(draft.outermost), typed(draft.innermost)] },
     balls: chosen.map((ball, i) => {
       const job = jobOfTicket(ball, bowler).ball as { readonly [key: string]: Json };
@@ -91,18 +91,6 @@ export function bagFileOf(draft: BagDraft, bowler: Bowler, balls: readonly Ball[
     rules: { book: draft.book, ...(draft.on === "" ? {} : { on: draft.on }), ...eventOf(draft) },
   };
 }
-
-/** Stands for a bag without a ball: only the bowler is read from it. */
-const NO_BALL = {
-  name: "",
-  cover: "hybrid",
-  job: null,
-  core: null,
-  layout: null,
-  surface: [],
-  boxFinish: null,
-  games: [],
-} as unknown as Ball;
 
 function eventOf({ between }: BagDraft): { readonly [key: string]: Json } {
   if (between === "book") return {};

@@ -5,6 +5,7 @@ import { Facts } from "../../pieces/Facts.tsx";
 import { type ShopTimes, type SpeedUnit, useShopTimes, useSpeed } from "../../shop/zone.ts";
 import { AddDelivery } from "./AddDelivery.tsx";
 import { type Delivery, newestFirst } from "./deliveryDraft.ts";
+import { Measuring } from "./Measuring.tsx";
 
 /** What the bowler gives the ball: the newest first and whole, how it is known beside it, the earlier ones below. */
 export function Deliveries({ bowler }: { readonly bowler: Bowler }) {
@@ -26,6 +27,7 @@ export function Deliveries({ bowler }: { readonly bowler: Bowler }) {
         />
       )}
       <AddDelivery bowler={bowler} />
+      <Measuring bowler={bowler} />
       {earlier.length > 0 && <Earlier deliveries={earlier} speed={speed} times={times} />}
     </section>
   );

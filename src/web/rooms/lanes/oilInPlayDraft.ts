@@ -4,7 +4,7 @@ import type { Pattern } from "#contract/records/place";
 import { knownFinish } from "../../benchWork/benchBall.ts";
 import { figureOrNull } from "../../shop/typedValues.ts";
 import type { Json } from "../plan/jobDraft.ts";
-import { jobOfTicket } from "../plan/jobOfTicket.ts";
+import { bowlerOfJob, jobOfTicket } from "../plan/jobOfTicket.ts";
 
 /** The form as it was typed. */
 export interface OilInPlayDraft {
@@ -40,6 +40,9 @@ export function transitionFileOf(draft: OilInPlayDraft, pattern: Pattern, known:
 }
 
 function playerOf({ ball, bowler }: KnownPlayer): Json {
-  const { bowler: delivery = {}, ball: thrown } = jobOfTicket(ball, bowler);
-  return { bowler: delivery, ball: { ...(thrown as { readonly [key: string]: Json }), finish: knownFinish(ball) ?? USUAL_FINISH } };
+  const { ball: thrown } = jobOfTicket(ball, bowler);
+  return {
+    bowler: bowlerOfJob(bowler),
+    ball: { ...(thrown as { readonly [key: string]: Json }), finish: knownFinish(ball) ?? USUAL_FINISH },
+  };
 }

@@ -14,7 +14,7 @@ export function jobOfTicket(ball: Ball, bowler: Bowler | null): JobDraft {
   return {
     gritwright: 1,
     seed: 1,
-    bowler: known({ name: bowler?.name, hand: bowler?.hand, ...deliveryOf(bowler), spread: known(bowler?.spread ?? {}) }),
+    bowler: bowlerOfJob(bowler),
     ball: known({
       name: ball.name,
       cover: ball.cover,
@@ -26,6 +26,11 @@ export function jobOfTicket(ball: Ball, bowler: Bowler | null): JobDraft {
     }),
     lane: EXAMPLE_JOB.lane,
   };
+}
+
+/** The bowler of a job: what is written down of one, and no more. */
+export function bowlerOfJob(bowler: Bowler | null): { readonly [key: string]: Json } {
+  return known({ name: bowler?.name, hand: bowler?.hand, ...deliveryOf(bowler), spread: known(bowler?.spread ?? {}) });
 }
 
 /** What a job cannot know from the shop's records, each named as the form names it. */
