@@ -1,10 +1,12 @@
 import { useState } from "react";
 import { Button, ProgressBar } from "react-aria-components";
+import { markDisc } from "#drawing/markDisc";
 import { FILE_PAINT, PAGE_PAINT, type Paint } from "#drawing/paint";
 import { plateauBar } from "#drawing/plateauBar";
 import { textureSwatch } from "#drawing/texture";
 import { parseFinish } from "#engine/surface/finish";
 import { DESIGN } from "#words/en/screens";
+import { Computing } from "../../pieces/Computing.tsx";
 import { Fold } from "../../pieces/Fold.tsx";
 import { OneOf } from "../../pieces/OneOf.tsx";
 import { Picture, PictureForWidth } from "../../pieces/Picture.tsx";
@@ -16,6 +18,20 @@ import { SAMPLE_DRAFT, SAMPLE_LOSSES, SAMPLE_PLANS, SAMPLE_PROBLEMS } from "./sa
 
 const FINISHES = ["360", "500", "1000", "2000", "3000", "4000", "5000", "500 + polish", "1000 + polish", "4000 + polish"];
 const SWATCHES = Object.fromEntries(FINISHES.map((f, i) => [f, textureSwatch(`piece-${i}`, parseFinish(f), 30, PAGE_PAINT)]));
+
+/** The same piece in each of its states. */
+const LONG_WORK = [
+  { status: "idle", progress: null, hint: DESIGN.longWorkHint, failure: null },
+  { status: "working", progress: { done: 2, of: 5, said: DESIGN.longWorkPart }, hint: null, failure: null },
+  { status: "stopped", progress: null, hint: null, failure: null },
+  { status: "failed", progress: null, hint: null, failure: DESIGN.longWorkFailed },
+] as const;
+const DISC_MARKS = [
+  { right: -0.55, up: -0.52 },
+  { right: -0.2, up: -0.28 },
+  { right: -0.06, up: 0.22 },
+];
+const nothing = () => undefined;
 
 /** Every piece in every state, to be looked at: figures are invented. */
 export function DesignRoom() {
@@ -91,6 +107,12 @@ export function DesignRoom() {
           </span>
         </ProgressBar>
       ))}
+      <h2>{DESIGN.longWork}</h2>
+      {LONG_WORK.map((state) => (
+        <Computing key={state.status} {...state} words={DESIGN.longWorkWords} onCompute={nothing} onStop={nothing} />
+      ))}
+      <h2>{DESIGN.disc}</h2>
+      <Picture svg={markDisc(DISC_MARKS, [{ right: 0.45, up: 0.2 }], "sample-disc")} className="mark-disc" />
       <h2>{DESIGN.folds}</h2>
       <Fold title={DESIGN.folded} summary={DESIGN.summary} startsOpen="never" level={3}>
         <p>{DESIGN.inside}</p>
