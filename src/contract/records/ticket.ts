@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { OUTCOMES } from "#engine/learning/outcomes";
 import { FORCES, type Force } from "#engine/surface/cut";
 import { SIDE_IDS, type SideId } from "#engine/surface/padWork/sides";
 import { STAGE_KINDS } from "#engine/surface/stages";
@@ -60,6 +61,10 @@ export const ticketWritten = mapping(
     /** The ticket whose work is done again, free. */
     reworkOf: maybe(id),
     promisedFor: maybe(instant),
+    /** How sure the finish plan was whose pick this finish is; null where no plan was made, or another finish was taken. */
+    planSure: maybe(z.number({ error: "0 ≤ x ≤ 1" }).min(0, { error: "0 ≤ x ≤ 1" }).max(1, { error: "0 ≤ x ≤ 1" })),
+    /** What the bowler said of it at the next visit. */
+    outcome: maybe(mapping({ at: instant, answer: oneOf(OUTCOMES, "Whether it did what was said") }, "What came of it")),
   },
   "A ticket",
 );

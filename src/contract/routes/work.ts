@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { COVER_IDS } from "#engine/ball/ball";
 import { mapping, oneOf, text } from "../job/fields.ts";
 import { laneSideWritten } from "../records/laneSide.ts";
 import { stageDoneKept, stageDoneWritten } from "../records/stageDone.ts";
@@ -17,6 +18,18 @@ const queuedSchema = z.strictObject({
 });
 export const queueSchema = z.strictObject({ items: z.array(queuedSchema) });
 export type Queue = z.output<typeof queueSchema>;
+
+const heldSchema = z.strictObject({ held: z.number(), of: z.number(), share: z.number(), low: z.number(), high: z.number() });
+/** Which plans held: in all, by cover, by complaint, and against the odds that were told. */
+export const outcomesSchema = z.strictObject({
+  all: heldSchema,
+  byCover: z.array(z.strictObject({ cover: z.enum(COVER_IDS), held: heldSchema })).readonly(),
+  bySymptom: z.array(z.strictObject({ symptom: z.string(), held: heldSchema })).readonly(),
+  calibration: z
+    .array(z.strictObject({ from: z.number(), to: z.number(), said: z.number(), held: heldSchema, agrees: z.boolean() }))
+    .readonly(),
+  brier: z.number().nullable(),
+});
 
 const moved = { params: idParams, answer: answers(ticketKept), match: true, key: "allowed" } as const;
 
@@ -44,6 +57,13 @@ export const workRoutes = {
     path: "/api/tickets/:id/plan",
     does: "Keeps a computed plan with a ticket: its inputs, seed, assumptions and the engine's version",
     body: json(mapping({ planId: text("Id of a plan that is done") }, "Which plan")),
+  }),
+
+  outcomes: route({
+    method: "get",
+    path: "/api/outcomes",
+    does: "Which plans held, as bowlers told: in all, by cover, by complaint, and against the odds that were told",
+    answer: answers(outcomesSchema),
   }),
 
   listStagesDone: listRoute("/api/stages-done", "stages that have been done", stageDoneKept, ["ticketId", "personId"]),

@@ -22,6 +22,9 @@ interface Job {
   ticket: Ticket;
 }
 
+/** The sentence that is ticked at the counter for what was said. */
+const SYMPTOM_OF = { care: "justRefresh", tooSmooth: "hooksLess", tooDull: "hooksEarlyHitsWeak" } as const;
+
 /** How often somebody has to be asked first. */
 const ASKED_FIRST = 0.12;
 
@@ -73,22 +76,36 @@ async function takeIn(making: Making, customer: Customer, visit: Visit, ball: Cu
   const plan = stagesFor(ball, wanted, now);
   await countGames(making, ball);
   const isSmoother = roughnessAt(ball, now, "track") < roughnessAt(ball, ball.finishedMs, "track");
+  const said = dice.chance(0.5) ? "care" : isSmoother ? "tooSmooth" : "tooDull";
   const ticket = await things.tickets.create(
     {
       visitId: visit.id,
       ballId: ball.id,
       bowlerId: customer.id,
       receivedAt: visit.arrivedAt,
-      complaint: dice.pick(dice.chance(0.5) ? COMPLAINTS.care : isSmoother ? COMPLAINTS.tooSmooth : COMPLAINTS.tooDull),
+      complaint: dice.pick(COMPLAINTS[said]),
+      symptoms: [SYMPTOM_OF[said]],
       whatChanged: "only this one",
       finishBefore: finishText(ball.finish),
       finishAfter: finishText(wanted),
       stages: plan.stages.map(plannedOf),
       promisedFor: visit.promisedFor,
+      ...(dice.chance(0.6) ? { planSure: dice.pick([0.55, 0.65, 0.75, 0.85, 0.92, 0.97]) } : {}),
     },
     { by },
   );
+  await tellOfLastTime(making, ball, ticket.id);
   return { ball, wanted, plan, ticket };
+}
+
+/** At the next visit most say whether the last work did what was said; surer plans did so more often. */
+async function tellOfLastTime({ things, clock, dice, by }: Making, ball: CustomerBall, now: string): Promise<void> {
+  const { items } = await things.tickets.list({ where: { ballId: ball.id }, limit: 2 });
+  const last = items.find(({ id, state }) => id !== now && state === "collected");
+  if (last === undefined || !dice.chance(0.7)) return;
+  const held = 0.45 + 0.45 * (last.planSure ?? 0.5);
+  const answer = dice.chance(held) ? "as said" : dice.chance(0.6) ? "partly" : "not";
+  await things.tickets.change(last.id, { outcome: { at: clock.text(), answer } }, { by, expectedVersion: last.version });
 }
 
 function plannedOf(stage: Stage) {

@@ -5,6 +5,7 @@ import { recordsProblems } from "../http/faults.ts";
 import type { Handlers } from "../http/mount.ts";
 import { Refusal } from "../http/refusal.ts";
 import { keepLaneSide } from "../laneSide.ts";
+import { outcomesOf } from "../outcomes.ts";
 import type { PlanBook } from "../plans/planBook.ts";
 import { queueOf } from "../queue.ts";
 import { hearQueue } from "../queueEvents.ts";
@@ -28,6 +29,8 @@ export function workHandlers(records: Records, plans: PlanBook): Handlers<typeof
       if (plan === null) throw new Refusal("notNow", { detail: "There is no such plan, or it is not done." });
       return tickets.change(asked.params.id, { plan }, changeOf(asked));
     },
+
+    outcomes: () => outcomesOf(records),
 
     listStagesDone: listed(stagesDone),
     getStageDone: got(stagesDone),

@@ -42,6 +42,7 @@ export const ROOMS: readonly Room[] = [
     path: "/bowlers/:id",
     Room: lazy(() => import("../rooms/bowler/BowlerRoom.tsx").then((m) => ({ default: m.BowlerRoom }))),
   },
+  { path: "/held", Room: lazy(() => import("../rooms/held/HeldRoom.tsx").then((m) => ({ default: m.HeldRoom }))) },
   { path: "/wrong", Room: lazy(() => import("../rooms/wrong/WrongRoom.tsx").then((m) => ({ default: m.WrongRoom }))) },
   { path: "/bags/:id", Room: lazy(() => import("../rooms/bag/BagRoom.tsx").then((m) => ({ default: m.BagRoom }))) },
   {

@@ -1,4 +1,5 @@
 import type { Price } from "#contract/records/money";
+import { HELD } from "#words/en/rooms/held";
 import { COUNTER_FINISHES, INTAKE, SYMPTOMS } from "#words/en/rooms/intake";
 import { COVER_WORDS } from "#words/en/screens";
 import { Choices } from "../../pieces/Choices.tsx";
@@ -6,6 +7,7 @@ import { LineField, WordField, WordsField } from "../../pieces/PlainFields.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useRead } from "../../shop/useShop.ts";
 import { useShopTimes } from "../../shop/zone.ts";
+import { DidItWork } from "../held/DidItWork.tsx";
 import { type BallDraft, mustStop, type WhatChanged } from "./visitDraft.ts";
 
 interface BallWorkProps {
@@ -91,9 +93,12 @@ function SameAsLast({ ball, set }: PartProps) {
   if (last === undefined) return null;
   if (last === null) return <p className="note">{INTAKE.noLastTime}</p>;
   return (
-    <label className="choice same-as-last">
-      <input type="checkbox" checked={ball.sameAsLast} onChange={({ target }) => set({ sameAsLast: target.checked })} />
-      <span>{INTAKE.sameAsLast(last.ticket.finishAfter ?? "–", times.day(last.ticket.readyAt ?? last.ticket.receivedAt))}</span>
-    </label>
+    <>
+      <label className="choice same-as-last">
+        <input type="checkbox" checked={ball.sameAsLast} onChange={({ target }) => set({ sameAsLast: target.checked })} />
+        <span>{INTAKE.sameAsLast(last.ticket.finishAfter ?? "–", times.day(last.ticket.readyAt ?? last.ticket.receivedAt))}</span>
+      </label>
+      <DidItWork ticket={last.ticket} question={HELD.lastTime(last.ticket.finishAfter ?? "–")} />
+    </>
   );
 }

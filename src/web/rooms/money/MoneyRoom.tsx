@@ -1,6 +1,7 @@
 import { useEffect } from "react";
-import { useSearchParams } from "wouter";
+import { Link, useSearchParams } from "wouter";
 import { dayIn } from "#contract/records/dayIn";
+import { HELD } from "#words/en/rooms/held";
 import { MONEY } from "#words/en/rooms/money";
 import { LineField } from "../../pieces/PlainFields.tsx";
 import { Reading } from "../../shop/Reading.tsx";
@@ -23,6 +24,7 @@ export function MoneyRoom() {
     <main id="answer" className="room money" tabIndex={-1}>
       <div className="room-head">
         <h1>{MONEY.title}</h1>
+        <Link href="/held">{HELD.toRoom}</Link>
       </div>
       {/* A day is the shop's day: without its zone there is none. */}
       <Reading of={settings}>{({ zone }) => <OverSpan today={dayIn(zone, new Date().toISOString())} />}</Reading>

@@ -68,7 +68,11 @@ function Take({ ticket, ball, plan }: { readonly ticket: Ticket; readonly ball: 
   const isStopped = ticket.stops.some(({ clearedAt }) => clearedAt === null);
   const take = () =>
     change.mutate(
-      { finishAfter: finish, stages: isStopped ? [] : plannedStages(benchBallOf(ball), finish) },
+      {
+        finishAfter: finish,
+        stages: isStopped ? [] : plannedStages(benchBallOf(ball), finish),
+        planSure: finish === pick ? (plan.pick?.sureShare ?? null) : null,
+      },
       { onSuccess: () => go(`/tickets/${ticket.id}`) },
     );
   return (

@@ -4,6 +4,7 @@ import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
 import type { Ticket } from "#contract/records/ticket";
 import { statesAfter } from "#contract/records/ticketStates";
+import { HELD } from "#words/en/rooms/held";
 import { INTAKE, SYMPTOMS } from "#words/en/rooms/intake";
 import { PRINT } from "#words/en/rooms/print";
 import { TICKET } from "#words/en/rooms/ticket";
@@ -16,6 +17,7 @@ import { Photos } from "../../shop/Photos.tsx";
 import { Reading } from "../../shop/Reading.tsx";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
+import { DidItWork } from "../held/DidItWork.tsx";
 import { Account } from "./Account.tsx";
 import { ReadingsOf } from "./ReadingsOf.tsx";
 import { Stops } from "./Stops.tsx";
@@ -63,6 +65,12 @@ function WholeTicket(parts: PartProps) {
         </div>
         <div>
           <TicketFacts {...parts} />
+          {ticket.readyAt !== null && (
+            <section className="plate">
+              <DidItWork ticket={ticket} question={HELD.question} />
+              <Link href="/held">{HELD.toRoom}</Link>
+            </section>
+          )}
           <Moves ticket={ticket} />
           <Account visitId={ticket.visitId} />
           <History ticket={ticket} />

@@ -1,0 +1,125 @@
+import { useEffect } from "react";
+import { csvText } from "#contract/csv";
+import type { HeldShare, OutcomeReport } from "#engine/learning/outcomes";
+import { HELD } from "#words/en/rooms/held";
+import { SYMPTOMS } from "#words/en/rooms/intake";
+import { TABLE } from "#words/en/rooms/pieces";
+import { COVER_WORDS } from "#words/en/screens";
+import { fixed } from "#words/figures";
+import { saveText } from "../../client/saveFile.ts";
+import { type Column, PlainTable } from "../../pieces/PlainTable.tsx";
+import { Reading } from "../../shop/Reading.tsx";
+import { answered, shop } from "../../shop/shopClient.ts";
+import { useRead } from "../../shop/useShop.ts";
+
+const inHundred = (share: number): string => fixed(100 * share, 0);
+
+/** Which of the shop's work held, as bowlers told, and whether the odds that were told are kept. */
+export function HeldRoom() {
+  const report = useRead(["tickets", "outcomes"], () => answered(shop.outcomes.$get()));
+  useEffect(() => {
+    document.title = HELD.title;
+  }, []);
+  return (
+    <main id="answer" className="room held" tabIndex={-1}>
+      <h1>{HELD.title}</h1>
+      <Reading of={report} isEmpty={({ all }) => all.of === 0} empty={HELD.nothing}>
+        {(read) => <Whole report={read} />}
+      </Reading>
+    </main>
+  );
+}
+
+interface Named {
+  readonly name: string;
+  readonly held: HeldShare;
+}
+
+function Whole({ report }: { readonly report: OutcomeReport }) {
+  const { all, byCover, bySymptom, calibration, brier } = report;
+  const covers = byCover.map(({ cover, held }): Named => ({ name: COVER_WORDS[cover], held }));
+  const symptoms = bySymptom.map(({ symptom, held }): Named => ({ name: symptomWords(symptom), held }));
+  return (
+    <>
+      <section className="plate">
+        <div className="ball-work-head">
+          <h2>{HELD.all}</h2>
+          <button type="button" className="button no-print" onClick={() => save([{ name: HELD.all, held: all }, ...covers, ...symptoms])}>
+            {TABLE.csv}
+          </button>
+        </div>
+        <p className="large-figure">{HELD.share(inHundred(all.share), inHundred(all.low), inHundred(all.high), all.of)}</p>
+        <p className="note">{HELD.halves}</p>
+      </section>
+      <div className="room-columns">
+        <section className="plate">
+          <h2>{HELD.byCover}</h2>
+          <PlainTable name={HELD.byCover} rows={covers} keyOf={({ name }) => name} columns={columnsOf(HELD.cover)} />
+        </section>
+        {symptoms.length > 0 && (
+          <section className="plate">
+            <h2>{HELD.bySymptom}</h2>
+            <PlainTable name={HELD.bySymptom} rows={symptoms} keyOf={({ name }) => name} columns={columnsOf(HELD.symptom)} />
+          </section>
+        )}
+      </div>
+      <section className="plate">
+        <h2>{HELD.calibration}</h2>
+        {calibration.length === 0 ? (
+          <p className="nothing">{HELD.noOdds}</p>
+        ) : (
+          <>
+            <p className="note">{HELD.calibrationWhy}</p>
+            <PlainTable name={HELD.calibration} rows={calibration} keyOf={({ from }) => from} columns={CALIBRATION} />
+            {brier !== null && <p className="note">{HELD.brier(fixed(brier, 3))}</p>}
+          </>
+        )}
+      </section>
+    </>
+  );
+}
+
+function symptomWords(id: string): string {
+  return id in SYMPTOMS ? SYMPTOMS[id as keyof typeof SYMPTOMS] : id;
+}
+
+function columnsOf(name: string): readonly Column<Named>[] {
+  return [
+    { name, cell: (row) => row.name },
+    { name: HELD.held, cell: ({ held }) => `${inHundred(held.share)} %`, kind: "figure" },
+    { name: HELD.of, cell: ({ held }) => String(held.of), kind: "figure" },
+    { name: HELD.interval, cell: ({ held }) => <Bar held={held} said={null} />, kind: "figure" },
+  ];
+}
+
+type Bin = OutcomeReport["calibration"][number];
+
+const CALIBRATION: readonly Column<Bin>[] = [
+  { name: HELD.said, cell: ({ from, to }) => HELD.between(inHundred(from), inHundred(to)) },
+  { name: HELD.of, cell: ({ held }) => String(held.of), kind: "figure" },
+  { name: HELD.seen, cell: ({ held }) => `${inHundred(held.share)} %`, kind: "figure" },
+  { name: HELD.interval, cell: ({ held, said }) => <Bar held={held} said={said} />, kind: "figure" },
+  { name: HELD.agrees, cell: ({ agrees }) => (agrees ? HELD.agreesWords.yes : HELD.agreesWords.no) },
+];
+
+/** The interval on a scale of a hundred: what was seen as a tick, what was said as a ring. */
+function Bar({ held, said }: { readonly held: HeldShare; readonly said: number | null }) {
+  return (
+    <svg
+      className="held-bar"
+      viewBox="0 0 104 14"
+      role="img"
+      aria-label={`${inHundred(held.low)}–${inHundred(held.high)}${said === null ? "" : `, ${HELD.said} ${inHundred(said)}`}`}
+    >
+      <line x1={2} x2={102} y1={7} y2={7} className="held-scale" />
+      <line x1={2 + 100 * held.low} x2={2 + 100 * held.high} y1={7} y2={7} className="held-interval" />
+      <line x1={2 + 100 * held.share} x2={2 + 100 * held.share} y1={2} y2={12} className="held-share" />
+      {said !== null && <circle cx={2 + 100 * said} cy={7} r={3.4} className="held-said" />}
+    </svg>
+  );
+}
+
+function save(rows: readonly Named[]): void {
+  const table = rows.map(({ name, held }) => [name, held.held, held.of, held.share, held.low, held.high]);
+  saveText(csvText(HELD.csv, table), "held.csv", "text/csv");
+}
