@@ -26,15 +26,19 @@ interface KnownTicket {
   readonly ballId: string;
 }
 
-/** A ticket on which work may still be written, of a ball that is asked to strike. */
+/** A new ticket of a ball that is asked to strike: which balls wait in the invented shop is chance. */
 async function openTicket(request: APIRequestContext): Promise<KnownTicket> {
-  const { items } = await (await request.get(`${shop.address}/api/tickets?limit=200`)).json();
-  for (const ticket of items) {
-    if (ticket.state !== "received" || ticket.stops.length > 0 || ticket.bowlerId === null) continue;
-    const ball = await (await request.get(`${shop.address}/api/balls/${ticket.ballId}`)).json();
-    if (ball.job === "strike") return ticket;
-  }
-  throw new Error("The invented shop has no ticket to plan.");
+  const { items } = await (await request.get(`${shop.address}/api/balls?limit=200`)).json();
+  const ball = items.find(
+    (one: { job: string; bowlerId: string | null; state: string }) =>
+      one.job === "strike" && one.bowlerId !== null && one.state === "in use",
+  );
+  if (ball === undefined) throw new Error("The invented shop has no ball to plan for.");
+  const receivedAt = new Date().toISOString();
+  const visit = { bowlerId: ball.bowlerId, arrivedAt: receivedAt, currency: "USD" };
+  const { id: visitId } = await (await request.post(`${shop.address}/api/visits`, { data: visit })).json();
+  const ticket = { visitId, ballId: ball.id, bowlerId: ball.bowlerId, receivedAt };
+  return (await request.post(`${shop.address}/api/tickets`, { data: ticket })).json();
 }
 
 async function kept(request: APIRequestContext, ballId: string) {
