@@ -93,7 +93,6 @@ function Figures({ measured }: { readonly measured: BowlerMeasured }) {
             cell: ({ number: { mean }, isTaken, figure }) => (isTaken ? "" : MEASURING.range(figure(mean.low), figure(mean.high))),
           },
           { name: MEASURING.varies, kind: "figure", cell: variesText },
-          { name: MEASURING.shots, kind: "figure", cell: ({ number, isTaken }) => (isTaken ? "" : String(number.shots)) },
         ]}
       />
       <p className="note">{MEASURING.ends}</p>
@@ -101,10 +100,10 @@ function Figures({ measured }: { readonly measured: BowlerMeasured }) {
   );
 }
 
-function variesText({ number: { spread }, isTaken, figure }: FigureRow): string {
+function variesText({ number: { spread, shots }, isTaken, figure }: FigureRow): string {
   if (isTaken) return "";
   if (spread === null) return MEASURING.oneShot;
-  return spread === 0 ? MEASURING.lessThanRead : figure(spread);
+  return MEASURING.overShots(spread === 0 ? MEASURING.lessThanRead : figure(spread), shots);
 }
 
 function Meaning({ measured: { spinRatio, speedClass, classesPossible } }: { readonly measured: BowlerMeasured }) {
