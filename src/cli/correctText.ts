@@ -2,12 +2,12 @@ import type { ResolvedCorrection } from "#contract/correctFile";
 import type { CorrectionRun, Learned } from "#engine/learning/house/correct";
 import type { NextShot } from "#engine/learning/house/nextShot";
 import type { ParameterId } from "#engine/learning/house/parameters";
+import { chanceChange, type PlanChange } from "#engine/learning/house/planChanges";
 import type { FinishPlan } from "#engine/planning/plan";
 import { BAG } from "#words/en/bag";
 import { CORRECT, PARAMETER_WORDS } from "#words/en/correct";
 import { SHOT_DEFAULTS } from "#words/en/shotReport";
 import { fixed } from "#words/figures";
-import type { PlanChange } from "./correct.ts";
 import { type Column, paragraph, textTable } from "./textTable.ts";
 
 const WIDTH = 100;
@@ -71,16 +71,10 @@ function parameterTable(parameters: readonly Learned[]): string[] {
   );
 }
 
-function planLine({ ball, before, after }: PlanChange): string {
-  return CORRECT.planLine(ball, pickOf(before), pickOf(after), 100 * (chanceOf(after) - chanceOf(before)));
+function planLine(change: PlanChange): string {
+  return CORRECT.planLine(change.ball, pickOf(change.before), pickOf(change.after), 100 * chanceChange(change));
 }
 
 function pickOf({ pick }: FinishPlan): string {
   return pick?.finish ?? CORRECT.noPick;
-}
-
-/** Of the pick, or where there is none of the best. */
-function chanceOf({ pick, candidates }: FinishPlan): number {
-  const picked = candidates.find(({ finish }) => finish === pick?.finish);
-  return picked?.chance?.value ?? Math.max(0, ...candidates.map(({ chance }) => chance?.value ?? 0));
 }

@@ -1,13 +1,13 @@
 import { z } from "zod";
 import { ASSUMPTIONS } from "#engine/assumptions";
 import type { Bowler } from "#engine/delivery/bowler";
-import type { Lane } from "#engine/lane/lane";
 import type { Correction, CorrectQuestion } from "#engine/learning/house/correct";
 import { ARRIVED, type ShotSeen, type SituationSeen, TURNED, USUAL_EYE } from "#engine/learning/house/notes";
 import { type DeliveryKnown, HOUSE_IDS, PARAMETER_IDS } from "#engine/learning/house/parameters";
+import type { Taught } from "#engine/learning/house/planChanges";
 import { leaveSeen } from "#engine/pins/carry";
 import { filmFound, groundOf, lineNow } from "#engine/planning/ground";
-import type { Limits, PlanQuestion } from "#engine/planning/question";
+import type { PlanQuestion } from "#engine/planning/question";
 import { STRAIGHT } from "#engine/planning/score";
 import { leaveField } from "./carryFile.ts";
 import { assumptionsField } from "./job/assumptions.ts";
@@ -107,11 +107,8 @@ const KNOWN_FIGURES: DeliveryKnown = { speedMph: 0.5, revRateRpm: 25, axisRotati
 const KNOWN_WORDS: DeliveryKnown = { speedMph: 1.2, revRateRpm: 60, axisRotationDeg: 10 };
 
 /** The question, with the name of each situation's ball. */
-export interface ResolvedCorrection extends Resolved<CorrectQuestion> {
-  readonly names: readonly string[];
-  /** What the plans of these balls are asked with. */
-  readonly lane: Lane;
-  readonly limits: Limits;
+export interface ResolvedCorrection extends Resolved<CorrectQuestion>, Taught {
+  readonly question: CorrectQuestion;
 }
 
 /** The shots of a file, those thrown alike put together. @throws {JobFault} if the lane is not oiled, or its sheet contradicts itself */

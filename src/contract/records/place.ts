@@ -1,10 +1,14 @@
 import { z } from "zod";
 import { count, mapping, oneOf, text } from "../job/fields.ts";
+import { houseField } from "../job/house.ts";
 import { laneField } from "../job/lane.ts";
-import { id, keptAs, longText, maybe } from "./fields.ts";
+import { id, instant, keptAs, longText, maybe } from "./fields.ts";
+
+/** What the shots seen in a house taught of it, and on which oil they were seen. It names no bowler. */
+const taughtField = mapping({ at: instant, patternId: id, house: houseField }, "What the shots seen in the house taught");
 
 /** A centre: its lanes share what the shot notes teach. */
-export const houseWritten = mapping({ name: text("Name of the centre"), notes: longText }, "A house");
+export const houseWritten = mapping({ name: text("Name of the centre"), notes: longText, taught: maybe(taughtField) }, "A house");
 export const houseKept = keptAs(houseWritten);
 export type HouseWritten = z.input<typeof houseWritten>;
 export type House = z.output<typeof houseKept>;

@@ -1,7 +1,10 @@
+import type { JobHouse } from "#contract/job/house";
 import type { GameDocument } from "#contract/transitionDocument";
 import type { Hand } from "#engine/delivery/bowler";
 import type { BowlerMeasured } from "#engine/learning/delivery/measureBowler";
 import type { Diagnosis } from "#engine/learning/diagnosis/diagnose";
+import type { Correction } from "#engine/learning/house/correct";
+import type { NextShot } from "#engine/learning/house/nextShot";
 import type { BagPlan } from "#engine/planning/bag/bagPlan";
 import type { BagQuestion } from "#engine/planning/bag/question";
 import type { LaneNow, PlayQuestion } from "#engine/planning/oilInPlay/session";
@@ -169,6 +172,25 @@ export type Diagnosed =
   | { readonly kind: "diagnosis"; readonly diagnosis: Diagnosis }
   | { readonly kind: "problems"; readonly problems: readonly FieldProblem[] };
 
+/** What the shots seen in a house tell of it, or what is wrong with the question. */
+export type HouseTold =
+  | {
+      readonly kind: "told";
+      readonly correction: Omit<Correction, "draws">;
+      /** What a plan takes in place of the ranges. */
+      readonly house: JobHouse;
+      /** Kinds of shot that would tell most next, most first. */
+      readonly next: readonly { readonly ball: string; readonly shot: NextShot }[];
+      readonly plans: readonly {
+        readonly ball: string;
+        readonly before: string | null;
+        readonly after: string | null;
+        /** Of a first shot with the pick to strike, by what is known now against before. */
+        readonly change: number;
+      }[];
+    }
+  | { readonly kind: "problems"; readonly problems: readonly FieldProblem[] };
+
 /** What the page may ask of a worker, and what comes back. */
 export type Call =
   | { readonly kind: "ask"; readonly job: unknown }
@@ -178,6 +200,7 @@ export type Call =
   | { readonly kind: "padWork"; readonly wanted: PadWorkWanted }
   | { readonly kind: "profile"; readonly name: string; readonly bytes: Uint8Array; readonly options: MeasureOptions }
   | { readonly kind: "diagnose"; readonly file: unknown }
+  | { readonly kind: "correctHouse"; readonly file: unknown }
   | { readonly kind: "askBag"; readonly file: unknown; readonly today: string }
   | { readonly kind: "bagPicture"; readonly plan: BagPlan; readonly colours: "page" | "file" }
   | { readonly kind: "measureDelivery"; readonly file: unknown }
@@ -195,6 +218,7 @@ interface Replies {
   readonly padWork: PadWorkDrawn;
   readonly profile: ProfileSeen;
   readonly diagnose: Diagnosed;
+  readonly correctHouse: HouseTold;
   readonly askBag: AskedBag;
   readonly bagPicture: TwoLayouts;
   readonly measureDelivery: DeliveryMeasured;

@@ -51,7 +51,7 @@ function Whole({ report }: { readonly report: OutcomeReport }) {
         <p className="large-figure">{HELD.share(inHundred(all.share), inHundred(all.low), inHundred(all.high), all.of)}</p>
         <p className="note">{HELD.halves}</p>
       </section>
-      <div className="room-columns">
+      <div className="room-columns even-columns">
         <section className="plate">
           <h2>{HELD.byCover}</h2>
           <PlainTable name={HELD.byCover} rows={covers} keyOf={({ name }) => name} columns={columnsOf(HELD.cover)} />
@@ -99,8 +99,13 @@ const CALIBRATION: readonly Column<Bin>[] = [
   { name: HELD.of, cell: ({ held }) => String(held.of), kind: "figure" },
   { name: HELD.seen, cell: ({ held }) => `${inHundred(held.share)} %`, kind: "figure" },
   { name: HELD.interval, cell: ({ held, said }) => <Bar held={held} said={said} />, kind: "figure" },
-  { name: HELD.agrees, cell: ({ agrees }) => (agrees ? HELD.agreesWords.yes : HELD.agreesWords.no) },
+  { name: HELD.agrees, cell: keptWords },
 ];
+
+function keptWords({ agrees, said, held }: Bin): string {
+  if (agrees) return HELD.agreesWords.yes;
+  return said > held.share ? HELD.agreesWords.bold : HELD.agreesWords.shy;
+}
 
 /** The interval on a scale of a hundred: what was seen as a tick, what was said as a ring. */
 function Bar({ held, said }: { readonly held: HeldShare; readonly said: number | null }) {

@@ -8,6 +8,7 @@ import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useKept } from "../../shop/useKept.ts";
 import { useRead } from "../../shop/useShop.ts";
+import { HouseTaught } from "./HouseTaught.tsx";
 import { NotesOfLane } from "./NotesOfLane.tsx";
 import { OilInPlay } from "./OilInPlay.tsx";
 import { OilOnLane } from "./OilOnLane.tsx";
@@ -83,6 +84,7 @@ function WholeLane({ lane, house, patterns, notes }: WholeLaneProps) {
         {pattern === null ? <p className="nothing">{OIL.noPatternYet}</p> : <OilOnLane oil={pattern.oil} title={pattern.name} />}
       </section>
       {pattern !== null && <OilInPlay key={pattern.id} laneId={lane.id} pattern={pattern} />}
+      {pattern !== null && <HouseTaught house={house} pattern={pattern} />}
       <NotesOfLane lane={lane} notes={notes} />
     </>
   );

@@ -26,3 +26,8 @@ export function usePatterns(houseId: string | undefined) {
 export function useNotesOf(laneId: string) {
   return useRead(["shot-notes", laneId], () => answered(shop["shot-notes"].$get({ query: { laneId, limit: "200" } })));
 }
+
+/** The last two hundred shots that were noted in a house, newest first. */
+export function useNotesOfHouse(houseId: string) {
+  return useRead(["shot-notes", "of-house", houseId], () => answered(shop["shot-notes"].$get({ query: { houseId, limit: "200" } })));
+}

@@ -7,6 +7,7 @@ import { type FormContent, FormContext, useForm } from "./formContext.ts";
 import { type Json, valueAt } from "./jobDraft.ts";
 import { CandidatesEntry, LimitsEntries } from "./limitFields.tsx";
 import { ballSummary, bowlerSummary, laneSummary, lineSummary } from "./summaries.ts";
+import { TaughtEntry } from "./TaughtEntry.tsx";
 
 /** Everything the plan is computed from. Each part can be folded away and then says in a line what is in it. */
 export function PlanForm(content: FormContent) {
@@ -160,6 +161,7 @@ function LaneFields() {
         <DragEntry path="lane.playedShots" label={PLAN_FORM.played} unit="" from={0} to={200} step={5} />
       </div>
       <OilDrag />
+      <TaughtEntry />
     </div>
   );
 }

@@ -24,7 +24,7 @@ export const HELD: Translated<typeof en.HELD> = {
   said: "Genannt",
   seen: "Gesehen",
   agrees: "Gehalten",
-  agreesWords: { yes: "ja", no: "nein: zu kühn oder zu scheu" },
+  agreesWords: { yes: "ja", bold: "nein: zu kühn", shy: "nein: zu scheu" },
   between: (from, to) => `${from} bis ${to} von 100`,
   noOdds: "Noch ist kein Plan mit Aussichten darunter.",
   brier: (value) => `Brier-Wert ${value}: 0 ist vollkommen, 0,25 eine Münze.`,

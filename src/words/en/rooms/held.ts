@@ -21,7 +21,7 @@ export const HELD = {
   said: "Said",
   seen: "Seen",
   agrees: "Kept",
-  agreesWords: { yes: "yes", no: "no: too bold or too shy" },
+  agreesWords: { yes: "yes", bold: "no: too bold", shy: "no: too shy" },
   between: (from: string, to: string) => `${from} to ${to} in 100`,
   noOdds: "No plan with odds among them yet.",
   brier: (value: string) => `Brier score ${value}: 0 is perfect, 0.25 a coin.`,

@@ -1,0 +1,35 @@
+import { correctFileSchema, jobHouseOf, resolveCorrection } from "#contract/correctFile";
+import { checkFile } from "#contract/job/checkJob";
+import { JobFault } from "#contract/problem";
+import { EngineFault } from "#engine/fault";
+import { correct } from "#engine/learning/house/correct";
+import { nextShots } from "#engine/learning/house/nextShot";
+import { chanceChange, planChanges } from "#engine/learning/house/planChanges";
+import { fieldProblem } from "./askedJob.ts";
+import type { HouseTold } from "./protocol.ts";
+
+/** What the shots of a file tell of the house, and what that does to the plans of their balls; or what is wrong with the file. */
+export function houseTold(file: unknown): HouseTold {
+  try {
+    const resolved = resolveCorrection(checkFile(correctFileSchema, file));
+    const { correction, emulators, places } = correct(resolved.question);
+    const { draws: _, ...told } = correction;
+    const house = jobHouseOf(correction);
+    return {
+      kind: "told",
+      correction: told,
+      house,
+      next: nextShots(emulators, places, resolved.question.eye).map((shot) => ({ ball: resolved.names[shot.situation], shot })),
+      plans: planChanges(resolved, house).map((change) => ({
+        ball: change.ball,
+        before: change.before.pick?.finish ?? null,
+        after: change.after.pick?.finish ?? null,
+        change: chanceChange(change),
+      })),
+    };
+  } catch (error) {
+    if (error instanceof JobFault || error instanceof EngineFault)
+      return { kind: "problems", problems: error.problems.map((problem) => fieldProblem(problem)) };
+    throw error;
+  }
+}

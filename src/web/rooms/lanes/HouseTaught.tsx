@@ -1,0 +1,194 @@
+import { useState } from "react";
+import type { Ball } from "#contract/records/ball";
+import type { Bowler } from "#contract/records/bowler";
+import type { House, Pattern } from "#contract/records/place";
+import { TAUGHT } from "#words/en/rooms/taught";
+import { usePool } from "../../client/poolHere.ts";
+import { Computing } from "../../pieces/Computing.tsx";
+import { WordField } from "../../pieces/PlainFields.tsx";
+import { Reading } from "../../shop/Reading.tsx";
+import { answered, madeOn, shop } from "../../shop/shopClient.ts";
+import { useRead, useWrite } from "../../shop/useShop.ts";
+import { WriteFault } from "../../shop/WriteFault.tsx";
+import { useShopTimes } from "../../shop/zone.ts";
+import { HouseToldTables } from "./HouseToldTables.tsx";
+import { type Lack, shotsPerBowler, sorted, taughtFileOf, type UsableNote } from "./taughtFile.ts";
+import { useHouseTold } from "./useHouseTold.ts";
+import { useNotesOfHouse } from "./usePlaces.ts";
+
+interface HouseTaughtProps {
+  readonly house: House;
+  readonly pattern: Pattern;
+}
+
+/** What the shots noted in a house on one oil tell of it; kept with the house, a finish plan can take it. */
+export function HouseTaught({ house, pattern }: HouseTaughtProps) {
+  const notes = useNotesOfHouse(house.id);
+  return (
+    <section className="plate">
+      <h2>{TAUGHT.title}</h2>
+      <p className="note">{TAUGHT.what}</p>
+      <Reading of={notes}>
+        {({ items }) => {
+          const { usable, lacks } = sorted(items, pattern.id);
+          return (
+            <>
+              <p>
+                {TAUGHT.used(usable.length, items.length, pattern.name)} {lacksText(lacks)}
+              </p>
+              {usable.length === 0 ? (
+                <p className="nothing">{TAUGHT.none}</p>
+              ) : (
+                <OfBowlers key={pattern.id} usable={usable} house={house} pattern={pattern} />
+              )}
+            </>
+          );
+        }}
+      </Reading>
+      <KeptTaught house={house} />
+    </section>
+  );
+}
+
+function lacksText(lacks: Readonly<Record<Lack, number>>): string {
+  const told = (Object.keys(lacks) as Lack[]).filter((lack) => lacks[lack] > 0).map((lack) => TAUGHT.unused[lack](lacks[lack]));
+  return told.length === 0 ? "" : `(${told.join("; ")})`;
+}
+
+interface OfBowlersProps extends HouseTaughtProps {
+  readonly usable: readonly UsableNote[];
+}
+
+function OfBowlers({ usable, house, pattern }: OfBowlersProps) {
+  const shots = shotsPerBowler(usable);
+  const bowlers = useRead(["bowlers", "of-notes", ...shots.map(([id]) => id)], () =>
+    readAll(
+      shots.map(([id]) => id),
+      bowlerOf,
+    ),
+  );
+  const [chosen, setChosen] = useState<string | null>(null);
+  return (
+    <Reading of={bowlers}>
+      {(read) => {
+        const words = Object.fromEntries(shots.map(([id, count]) => [id, TAUGHT.ofShots(read.get(id)?.name ?? "", count)]));
+        const bowlerId = chosen !== null && chosen in words ? chosen : shots[0][0];
+        const mine = usable.filter((one) => one.bowlerId === bowlerId);
+        return (
+          <>
+            <WordField label={TAUGHT.bowler} value={bowlerId} words={words} onChange={setChosen} />
+            <OfBowler key={bowlerId} notes={mine} bowler={read.get(bowlerId) as Bowler} house={house} pattern={pattern} />
+          </>
+        );
+      }}
+    </Reading>
+  );
+}
+
+interface OfBowlerProps extends HouseTaughtProps {
+  readonly notes: readonly UsableNote[];
+  readonly bowler: Bowler;
+}
+
+function OfBowler({ notes, bowler, house, pattern }: OfBowlerProps) {
+  const ids = [...new Set(notes.map(({ ballId }) => ballId))];
+  const balls = useRead(["balls", "of-notes", ...ids], () => readAll(ids, ballOf));
+  const state = useHouseTold(usePool());
+  return (
+    <Reading of={balls}>
+      {(read) => {
+        const file = taughtFileOf(notes, bowler, read, pattern);
+        const { told } = state;
+        return (
+          <>
+            <Computing
+              status={state.status}
+              progress={null}
+              words={TAUGHT}
+              hint={told === null ? TAUGHT.notYet : null}
+              failure={state.failure === null ? null : TAUGHT.failed(state.failure)}
+              onCompute={() => state.compute(file)}
+              onStop={state.stop}
+            />
+            {state.problems.map(({ path, value, allowed }) => (
+              <p key={path} className="failed">
+                {path}: {value} – {allowed}
+              </p>
+            ))}
+            {told !== null && (
+              <>
+                {told.file !== JSON.stringify(file) && <p className="note">{TAUGHT.old}</p>}
+                <HouseToldTables told={told.answer} />
+                <Keep house={house} patternId={pattern.id} learned={told.answer.house} />
+              </>
+            )}
+          </>
+        );
+      }}
+    </Reading>
+  );
+}
+
+interface KeepProps {
+  readonly house: House;
+  readonly patternId: string;
+  readonly learned: NonNullable<House["taught"]>["house"];
+}
+
+function Keep({ house, patternId, learned }: KeepProps) {
+  const change = useChangeTaught(house);
+  const isKept = JSON.stringify(house.taught?.house) === JSON.stringify(learned);
+  return (
+    <>
+      <button
+        type="button"
+        className="button primary no-print"
+        disabled={isKept || change.isPending}
+        onClick={() => change.mutate({ at: new Date().toISOString(), patternId, house: learned })}
+      >
+        {TAUGHT.keep}
+      </button>
+      {isKept && (
+        <p className="note" role="status">
+          {TAUGHT.kept}
+        </p>
+      )}
+      <WriteFault error={change.error} />
+    </>
+  );
+}
+
+/** What is kept with the house, and the way to take it off again. */
+function KeptTaught({ house }: { readonly house: House }) {
+  const times = useShopTimes();
+  const change = useChangeTaught(house);
+  if (house.taught === null) return null;
+  return (
+    <p>
+      {TAUGHT.keptAt(house.taught.house.shots, times.day(house.taught.at))}{" "}
+      <button type="button" className="button no-print" disabled={change.isPending} onClick={() => change.mutate(null)}>
+        {TAUGHT.takeOff}
+      </button>
+      <WriteFault error={change.error} />
+    </p>
+  );
+}
+
+function useChangeTaught(house: House) {
+  return useWrite(
+    (taught: House["taught"]) => answered(shop.houses[":id"].$patch({ param: { id: house.id }, json: { taught }, header: madeOn(house) })),
+    ["houses"],
+  );
+}
+
+async function readAll<T>(ids: readonly string[], read: (id: string) => Promise<T>): Promise<ReadonlyMap<string, T>> {
+  return new Map(await Promise.all(ids.map(async (id): Promise<[string, T]> => [id, await read(id)])));
+}
+
+function bowlerOf(id: string): Promise<Bowler> {
+  return answered(shop.bowlers[":id"].$get({ param: { id } }));
+}
+
+function ballOf(id: string): Promise<Ball> {
+  return answered(shop.balls[":id"].$get({ param: { id } }));
+}

@@ -1,0 +1,44 @@
+import type * as en from "../en/correct.ts";
+import type { Translated } from "../translated.ts";
+import { fixed, inHundred } from "./figures.ts";
+
+export const PARAMETER_WORDS: Translated<typeof en.PARAMETER_WORDS> = {
+  "house.dry": { name: "Reibung auf dem Trockenen, zur üblichen", unit: "", decimals: 2 },
+  "friction.oil": { name: "Reibung auf vollem Öl", unit: "", decimals: 4 },
+  "film.scale": { name: "Öl auf der Bahn, zum genannten", unit: "", decimals: 2 },
+  "house.frontOil": { name: "Öl vorn, zum genannten", unit: "", decimals: 2 },
+  "carriedOil.share": { name: "Öl, das der Ball mitträgt", unit: "", decimals: 2 },
+  "friction.laneRoughness": { name: "Rauheit der Bahn", unit: "µm", decimals: 2 },
+  speedMph: { name: "Geschwindigkeit beim Abwurf", unit: "mph", decimals: 1 },
+  revRateRpm: { name: "Drehzahl", unit: "U/min", decimals: 0 },
+  axisRotationDeg: { name: "Achsdrehung", unit: "°", decimals: 1 },
+};
+
+export const CORRECT: Translated<typeof en.CORRECT> = {
+  heading: (shots, kinds) =>
+    `${shots === 1 ? "Ein Wurf" : `${shots} Würfe`} ${kinds === 1 ? "einer Art" : `von ${kinds} Arten`} (Ball, Linie, Öl)`,
+  columns: {
+    what: ["", ""],
+    before: ["angenommen", "Spanne"],
+    after: ["jetzt", ""],
+    range: ["", "5–95 von 100"],
+    left: ["Streuung", "übrig"],
+  },
+  percent: (share) => `${fixed(100 * Math.min(1, share), 0)} %`,
+  untold: (names) => `Die Würfe sagen fast nichts von: ${names.join("; ")}.`,
+  tied: (first, second, correlation) =>
+    correlation > 0
+      ? `Aneinander gebunden: mehr ${first} sähe aus wie weniger ${second}; nur ihr Verhältnis ist bekannt (${fixed(correlation, 2)}).`
+      : `Gegeneinander gebunden: weniger ${first} sähe aus wie weniger ${second}; nur beide zusammen sind bekannt (${fixed(correlation, 2)}).`,
+  next: "Welcher weitere genaue Blick am meisten sagte",
+  nextLine: (ball, line, nats, tells, left) =>
+    `${ball}, ${line}: ${fixed(nats, 2)} nats; am meisten von ${tells}, dessen Streuung zu ${fixed(100 * left, 0)} % bliebe`,
+  plans: "Der Plan der Oberfläche, ohne und mit dem, was das Haus gelehrt hat",
+  planLine: (ball, before, after, change) =>
+    `${ball}: ${before === after ? `${after} wie vorher` : `vorher ${before}, jetzt ${after}`}; die Wahl trifft ${change < 0 ? "" : "+"}${inHundred(change)} gegen das, was gedacht war`,
+  noPick: "keine genannt",
+  notConverged: (factor) =>
+    `Die Ziehungen haben sich nicht gesetzt (Gelman–Rubin ${fixed(factor, 2)}): anderer Keim, oder weniger Arten von Würfen.`,
+  jobHouse: "Mit --json ist der Block `house` für eine Auftragsdatei: ein Plan nimmt dann diese Ziehungen statt der Spannen.",
+  held: "Film durch Rauheit bei halbem Kontakt bleibt fest: Würfe zeigen nur das Verhältnis von Film zu ihr.",
+};
