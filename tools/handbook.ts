@@ -72,10 +72,12 @@ async function picturesOf(address: string): Promise<readonly Taken[]> {
     { name: "care-card", path: `/print/care/${ticket.id}` },
     { name: "lane", path: `/lanes/${note.laneId}` },
     { name: "oil-in-play", path: `/lanes/${note.laneId}`, ready: playOil, of: ".oil-in-play" },
+    { name: "taught", path: `/lanes/${note.laneId}`, ready: learnHouse, of: ".taught" },
     { name: "bag", path: `/bags/${note.bowlerId}`, ready: planBag, of: ".bag-answer" },
     { name: "lane-side", path: "/lane-side", ready: findBall },
     { name: "stock", path: "/stock" },
     { name: "money", path: "/money" },
+    { name: "held", path: "/held" },
   ];
 }
 
@@ -97,6 +99,11 @@ async function playOil(page: Page): Promise<void> {
   await page.getByRole("button", { name: "Play it" }).click();
   await page.getByRole("button", { name: "Play it" }).waitFor({ timeout: COMPUTES_MS });
   await page.getByRole("radio", { name: "After game 2" }).check({ force: true });
+}
+
+async function learnHouse(page: Page): Promise<void> {
+  await page.getByRole("button", { name: "Learn from them" }).click();
+  await page.getByRole("table", { name: "Before and now" }).waitFor({ timeout: COMPUTES_MS });
 }
 
 async function planBag(page: Page): Promise<void> {

@@ -44,6 +44,7 @@ async function rooms(request: APIRequestContext): Promise<readonly string[]> {
     `/bags/${bowlerId}`,
     `/wrong?ball=${ticket.ballId}`,
     "/held",
+    "/held",
     "/lane-side",
     "/lanes",
     `/lanes/${note.laneId}`,

@@ -25,7 +25,7 @@ interface HouseTaughtProps {
 export function HouseTaught({ house, pattern }: HouseTaughtProps) {
   const notes = useNotesOfHouse(house.id);
   return (
-    <section className="plate">
+    <section className="plate taught">
       <h2>{TAUGHT.title}</h2>
       <p className="note">{TAUGHT.what}</p>
       <Reading of={notes}>
