@@ -1,5 +1,5 @@
 import type { ResolvedCorrection } from "#contract/correctFile";
-import type { CorrectionRun, Learned } from "#engine/learning/house/correct";
+import { type CorrectionRun, hasSettled, type Learned } from "#engine/learning/house/correct";
 import type { NextShot } from "#engine/learning/house/nextShot";
 import type { ParameterId } from "#engine/learning/house/parameters";
 import { chanceChange, type PlanChange } from "#engine/learning/house/planChanges";
@@ -7,12 +7,9 @@ import type { FinishPlan } from "#engine/planning/plan";
 import { BAG } from "#words/en/bag";
 import { CORRECT, PARAMETER_WORDS } from "#words/en/correct";
 import { SHOT_DEFAULTS } from "#words/en/shotReport";
-import { fixed } from "#words/figures";
 import { type Column, paragraph, textTable } from "./textTable.ts";
 
 const WIDTH = 100;
-/** Chains that agree worse than this have not settled. */
-const SETTLED = 1.2;
 const MOST_NEXT = 3;
 
 /** A house correction as text: what was learned, what was not, what to look at next, and what it does to the plans. */
@@ -31,7 +28,7 @@ export function correctText(
     [
       ...(correction.untold.length === 0 ? [] : [CORRECT.untold(correction.untold.map(nameOf))]),
       ...correction.tied.map(({ pair: [a, b], correlation }) => CORRECT.tied(nameOf(a), nameOf(b), correlation)),
-      ...(correction.worstRhat > SETTLED ? [CORRECT.notConverged(correction.worstRhat)] : []),
+      ...(!hasSettled(correction) ? [CORRECT.notConverged(correction.worstRhat)] : []),
       CORRECT.held,
     ].flatMap((line) => paragraph(line, "", WIDTH)),
     [
@@ -49,10 +46,7 @@ export function correctText(
 }
 
 function parameterTable(parameters: readonly Learned[]): string[] {
-  const figure = ({ id }: Learned, value: number) => {
-    const { decimals, unit } = PARAMETER_WORDS[id];
-    return `${fixed(value, decimals)}${unit === "" || unit === "°" ? unit : ` ${unit}`}`;
-  };
+  const figure = ({ id }: Learned, value: number) => CORRECT.figure(id, value);
   const column = (heading: readonly [string, string], align: Column["align"], cell: (one: Learned) => string): Column => ({
     heading,
     cells: parameters.map(cell),

@@ -153,8 +153,7 @@ describe("positive axis point", () => {
         })),
       )
       .find((marks) => marks.every(({ isSeen }) => isSeen));
-    expect(seen).toBeDefined();
-    if (seen === undefined) return;
+    if (seen === undefined) throw new Error("In no picture of a turn are both marks seen.");
     const axis = { rotationDeg: { value: truth.axisRotationDeg, within: 0 }, tiltDeg: { value: truth.axisTiltDeg, within: 0 } };
     const pap = papFromMarks([seen[0], seen[1]], axis, camera({ downDeg: 8, hand }), radiusIn);
     expect(pap.overIn.value).toBeCloseTo(overIn, 6);

@@ -15,6 +15,10 @@ export const PARAMETER_WORDS: Translated<typeof en.PARAMETER_WORDS> = {
 };
 
 export const CORRECT: Translated<typeof en.CORRECT> = {
+  figure: (id, value) => {
+    const { decimals, unit } = PARAMETER_WORDS[id];
+    return `${fixed(value, decimals)}${unit === "" || unit === "°" ? unit : ` ${unit}`}`;
+  },
   heading: (shots, kinds) =>
     `${shots === 1 ? "Ein Wurf" : `${shots} Würfe`} ${kinds === 1 ? "einer Art" : `von ${kinds} Arten`} (Ball, Linie, Öl)`,
   columns: {

@@ -14,8 +14,14 @@ export const PARAMETER_WORDS: Readonly<Record<ParameterId, { readonly name: stri
   axisRotationDeg: { name: "axis rotation", unit: "°", decimals: 1 },
 };
 
+function figure(id: ParameterId, value: number): string {
+  const { decimals, unit } = PARAMETER_WORDS[id];
+  return `${fixed(value, decimals)}${unit === "" || unit === "°" ? unit : ` ${unit}`}`;
+}
+
 /** The report of a house correction. */
 export const CORRECT = {
+  figure,
   heading: (shots: number, kinds: number) =>
     `${shots === 1 ? "One shot" : `${shots} shots`} of ${kinds === 1 ? "one kind" : `${kinds} kinds`} (ball, line, oil)`,
   columns: {

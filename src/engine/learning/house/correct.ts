@@ -64,6 +64,14 @@ const TIED_FROM = 0.5;
 /** The region of a later round is wider than the posterior of the one before by so much. */
 const WIDER = 1.6;
 
+/** Chains that agree worse than this have not settled (Gelman and Rubin 1992: "near 1, say below 1.2"; from memory). */
+const SETTLED = 1.2;
+
+/** Whether the chains agree so well that what they say may be used. */
+export function hasSettled({ worstRhat }: Pick<Correction, "worstRhat">): boolean {
+  return worstRhat <= SETTLED;
+}
+
 /** A correction with what it was computed with, for asking on. */
 export interface CorrectionRun {
   readonly correction: Correction;

@@ -7,6 +7,7 @@ import { TABLE } from "#words/en/rooms/pieces";
 import { COVER_WORDS } from "#words/en/screens";
 import { fixed } from "#words/figures";
 import { saveText } from "../../client/saveFile.ts";
+import { IntervalBar } from "../../pieces/IntervalBar.tsx";
 import { type Column, PlainTable } from "../../pieces/PlainTable.tsx";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
@@ -88,7 +89,7 @@ function columnsOf(name: string): readonly Column<Named>[] {
     { name, cell: (row) => row.name },
     { name: HELD.held, cell: ({ held }) => `${inHundred(held.share)} %`, kind: "figure" },
     { name: HELD.of, cell: ({ held }) => String(held.of), kind: "figure" },
-    { name: HELD.interval, cell: ({ held }) => <Bar held={held} said={null} />, kind: "figure" },
+    { name: HELD.interval, cell: ({ held }) => <Bar held={held} />, kind: "figure" },
   ];
 }
 
@@ -107,21 +108,10 @@ function keptWords({ agrees, said, held }: Bin): string {
   return said > held.share ? HELD.agreesWords.bold : HELD.agreesWords.shy;
 }
 
-/** The interval on a scale of a hundred: what was seen as a tick, what was said as a ring. */
-function Bar({ held, said }: { readonly held: HeldShare; readonly said: number | null }) {
-  return (
-    <svg
-      className="held-bar"
-      viewBox="0 0 104 14"
-      role="img"
-      aria-label={`${inHundred(held.low)}–${inHundred(held.high)}${said === null ? "" : `, ${HELD.said} ${inHundred(said)}`}`}
-    >
-      <line x1={2} x2={102} y1={7} y2={7} className="held-scale" />
-      <line x1={2 + 100 * held.low} x2={2 + 100 * held.high} y1={7} y2={7} className="held-interval" />
-      <line x1={2 + 100 * held.share} x2={2 + 100 * held.share} y1={2} y2={12} className="held-share" />
-      {said !== null && <circle cx={2 + 100 * said} cy={7} r={3.4} className="held-said" />}
-    </svg>
-  );
+/** What held, with its interval; beside it what was said. */
+function Bar({ held: { low, share, high }, said }: { readonly held: HeldShare; readonly said?: number }) {
+  const name = `${inHundred(low)}–${inHundred(high)}${said === undefined ? "" : `, ${HELD.said} ${inHundred(said)}`}`;
+  return <IntervalBar low={low} value={share} high={high} said={said} name={name} />;
 }
 
 function save(rows: readonly Named[]): void {
