@@ -1,7 +1,7 @@
 /**
  * `npm test`: installs, builds, lints and runs every test. The last line it prints is the true total, alone:
  * type-check, web build, lint and unused code count as one each, tests as their runners report them.
- * On a build machine (CI=true) each physical term is also left out in turn, which takes a minute or two.
+ * On a build machine (CI=true) each physical term is also left out in turn, which takes some minutes.
  */
 import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
 import { createServer } from "node:net";

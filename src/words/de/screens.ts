@@ -296,6 +296,7 @@ export const DESIGN = {
   progress: "Fortschritt",
   longWork: "Lange Arbeit",
   longWorkWords: { compute: "Rechnen", computing: "Wird gerechnet …", stop: "Anhalten", stopped: "Angehalten. Was gefunden ist, bleibt." },
+  interval: "Eine Spanne auf ihrer Skala",
   longWorkPart: "Teil 2 von 5",
   longWorkHint: "Dauert einige Sekunden.",
   longWorkFailed: "Es ließ sich nicht rechnen.",

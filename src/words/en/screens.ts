@@ -298,6 +298,7 @@ export const DESIGN = {
   progress: "Progress",
   longWork: "Long work",
   longWorkWords: { compute: "Work it out", computing: "Being worked out …", stop: "Stop", stopped: "Stopped. What was found stands." },
+  interval: "An interval on its scale",
   longWorkPart: "part 2 of 5",
   longWorkHint: "Takes some seconds.",
   longWorkFailed: "It could not be worked out.",

@@ -8,6 +8,7 @@ import { parseFinish } from "#engine/surface/finish";
 import { DESIGN } from "#words/en/screens";
 import { Computing } from "../../pieces/Computing.tsx";
 import { Fold } from "../../pieces/Fold.tsx";
+import { IntervalBar } from "../../pieces/IntervalBar.tsx";
 import { OneOf } from "../../pieces/OneOf.tsx";
 import { Picture, PictureForWidth } from "../../pieces/Picture.tsx";
 import { CandidateTable } from "../plan/CandidateTable.tsx";
@@ -111,6 +112,9 @@ export function DesignRoom() {
       {LONG_WORK.map((state) => (
         <Computing key={state.status} {...state} words={DESIGN.longWorkWords} onCompute={nothing} onStop={nothing} />
       ))}
+      <h2>{DESIGN.interval}</h2>
+      <IntervalBar low={0.2} value={0.35} high={0.6} name={DESIGN.interval} />
+      <IntervalBar low={0.7} value={0.9} high={1} said={0.55} name={DESIGN.interval} />
       <h2>{DESIGN.disc}</h2>
       <Picture svg={markDisc(DISC_MARKS, [{ right: 0.45, up: 0.2 }], "sample-disc")} className="mark-disc" />
       <h2>{DESIGN.folds}</h2>
