@@ -1,6 +1,5 @@
 import { z } from "zod";
 import { ASSUMPTION_IDS, ASSUMPTIONS, type AssumptionId } from "#engine/assumptions";
-import type { HouseLearned } from "#engine/planning/question";
 import { count, mapping } from "./fields.ts";
 
 const MOST_DRAWS = 1000;
@@ -36,7 +35,3 @@ export const houseField = mapping(
 });
 
 export type JobHouse = z.output<typeof houseField>;
-
-export function houseLearnedOf(house: JobHouse | undefined): HouseLearned | null {
-  return house ?? null;
-}

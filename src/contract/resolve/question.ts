@@ -1,7 +1,6 @@
 import type { Line } from "#engine/delivery/bowler";
 import type { ShotSetup } from "#engine/motion/shot";
 import type { PlanQuestion } from "#engine/planning/question";
-import { houseLearnedOf } from "../job/house.ts";
 import type { CheckedJob } from "../job/jobFile.ts";
 import { resolveBall } from "./ball.ts";
 import { resolveBowler } from "./bowler.ts";
@@ -37,7 +36,7 @@ export function resolvePlan(job: CheckedJob): Resolved<PlanQuestion> {
     candidates: defaults.or<PlanQuestion["candidates"]>("candidates", job.candidates, null),
     outsideRangeReason: job.reason ?? null,
     assumptions: setOtherwise(job),
-    house: houseLearnedOf(job.house),
+    house: job.house ?? null,
   };
   return { question, defaults: defaults.paths };
 }
