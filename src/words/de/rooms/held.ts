@@ -20,7 +20,8 @@ export const HELD: Translated<typeof en.HELD> = {
   of: "Von",
   interval: "Kann sein",
   calibration: "Die genannten Aussichten",
-  calibrationWhy: "Von Plänen, die sich etwa so sicher nannten, wie viele gehalten haben.",
+  calibrationWhy:
+    "Von Plänen, die sich etwa so sicher nannten, wie viele gehalten haben. Sicher heißt: die Wahl ist so gut wie die beste. Was nicht ganz das Beste ist, kann doch tun, was gesagt wurde; zu scheu ist also eher zu erwarten als zu kühn.",
   said: "Genannt",
   seen: "Gesehen",
   agrees: "Gehalten",

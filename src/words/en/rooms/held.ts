@@ -17,7 +17,8 @@ export const HELD = {
   of: "Of",
   interval: "Could be",
   calibration: "The odds that were told",
-  calibrationWhy: "Of plans that said they were about so sure, how many held.",
+  calibrationWhy:
+    "Of plans that said they were about so sure, how many held. Sure means: the pick is as good as the best. A finish that is not quite the best may still do what was said, so too shy is more to be expected than too bold.",
   said: "Said",
   seen: "Seen",
   agrees: "Kept",
