@@ -2,6 +2,7 @@ import { useState } from "react";
 import type { Ball } from "#contract/records/ball";
 import { BALL_LOG } from "#words/en/rooms/ball";
 import { LineField } from "../../pieces/PlainFields.tsx";
+import { emptied } from "../../shop/emptied.ts";
 import { answered, madeOn, shop } from "../../shop/shopClient.ts";
 import { useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
@@ -27,7 +28,7 @@ export function WriteDown({ ball }: { readonly ball: Ball }) {
       <form
         onSubmit={(event) => {
           event.preventDefault();
-          if (isGames) write.mutate({ games: [...ball.games, { at: now(), games }] }, { onSuccess: () => setTyped("") });
+          if (isGames) write.mutate({ games: [...ball.games, { at: now(), games }] }, { onSuccess: () => setTyped(emptied(typed, "")) });
         }}
       >
         <LineField

@@ -5,6 +5,7 @@ import { HOOK_WORD_TEXT, SPEED_WORD_TEXT } from "#words/en/screens";
 import { type EditField, EditFields } from "../../pieces/EditForm.tsx";
 import { Fold } from "../../pieces/Fold.tsx";
 import { OneOf } from "../../pieces/OneOf.tsx";
+import { emptied } from "../../shop/emptied.ts";
 import { useKept } from "../../shop/useKept.ts";
 import { useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
@@ -24,7 +25,7 @@ export function AddDelivery({ bowler }: { readonly bowler: Bowler }) {
   const delivery = deliveryOf(draft, new Date().toISOString(), speed);
   const keep = () => {
     setTried(delivery === null);
-    if (delivery !== null) write.mutate(delivery, { onSuccess: () => setDraft(EMPTY_DELIVERY) });
+    if (delivery !== null) write.mutate(delivery, { onSuccess: () => setDraft(emptied(draft, EMPTY_DELIVERY)) });
   };
   const place = `deliveries[${bowler.deliveries.length}].`;
   const problems = (write.error?.fields ?? []).map((problem) => ({ ...problem, path: problem.path.replace(place, "") }));

@@ -3,6 +3,7 @@ import { Link } from "wouter";
 import type { House } from "#contract/records/place";
 import { LANES } from "#words/en/rooms/lanes";
 import { LineField } from "../../pieces/PlainFields.tsx";
+import { emptied } from "../../shop/emptied.ts";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, newKey, shop } from "../../shop/shopClient.ts";
 import { useWrite } from "../../shop/useShop.ts";
@@ -93,7 +94,7 @@ function AddLane({ houseId, known }: { readonly houseId: string; readonly known:
         if (!isNumber) return;
         write.mutate(number, {
           onSuccess: () => {
-            setTyped("");
+            setTyped(emptied(typed, ""));
             setKey(newKey());
           },
         });
@@ -129,7 +130,7 @@ function AddHouse() {
         if (name.trim() === "") return;
         write.mutate(name.trim(), {
           onSuccess: () => {
-            setName("");
+            setName(emptied(name, ""));
             setKey(newKey());
           },
         });

@@ -3,6 +3,7 @@ import type { StockItem, StockMovementWritten } from "#contract/records/stock";
 import { STOCK } from "#words/en/rooms/stock";
 import { signed } from "#words/figures";
 import { LineField } from "../../pieces/PlainFields.tsx";
+import { emptied } from "../../shop/emptied.ts";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { figureOrNull } from "../../shop/typedValues.ts";
 import { useOnce } from "../../shop/useOnce.ts";
@@ -27,7 +28,7 @@ export function ComeAndGo({ item }: { readonly item: StockItem }) {
   const keep = (json: Pick<StockMovementWritten, "change" | "why" | "note">, then: typeof last) =>
     write.mutate(json, {
       onSuccess: () => {
-        setTyped("");
+        setTyped(emptied(typed, ""));
         renew();
         setLast(then);
       },

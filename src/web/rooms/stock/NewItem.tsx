@@ -2,6 +2,7 @@ import type { StockItem } from "#contract/records/stock";
 import { STOCK } from "#words/en/rooms/stock";
 import { EditFields, problemsBeside } from "../../pieces/EditForm.tsx";
 import { Fold } from "../../pieces/Fold.tsx";
+import { emptied } from "../../shop/emptied.ts";
 import { answered, newKey, shop } from "../../shop/shopClient.ts";
 import { figureOrNull } from "../../shop/typedValues.ts";
 import type { Typed } from "../../shop/useEditing.ts";
@@ -21,7 +22,8 @@ export function NewItem() {
         <form
           onSubmit={(event) => {
             event.preventDefault();
-            write.mutate(draft, { onSuccess: () => setDraft({ key: newKey(), typed: NEW_ITEM }) });
+            const clear = emptied(draft.typed, NEW_ITEM);
+            write.mutate(draft, { onSuccess: () => setDraft(({ typed }) => ({ key: newKey(), typed: clear(typed) })) });
           }}
         >
           <EditFields

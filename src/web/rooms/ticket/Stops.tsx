@@ -2,6 +2,7 @@ import { useState } from "react";
 import type { Ticket } from "#contract/records/ticket";
 import { TICKET } from "#words/en/rooms/ticket";
 import { LineField } from "../../pieces/PlainFields.tsx";
+import { emptied } from "../../shop/emptied.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
 import { useChangeTicket } from "./useTicket.ts";
@@ -37,7 +38,7 @@ export function Stops({ ticket }: { readonly ticket: Ticket }) {
           onClick={() =>
             change.mutate(
               { stops: [...ticket.stops, { at: new Date().toISOString(), why: why.trim(), clearedAt: null }] },
-              { onSuccess: () => setWhy("") },
+              { onSuccess: () => setWhy(emptied(why, "")) },
             )
           }
         >
