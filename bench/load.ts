@@ -11,7 +11,7 @@ import { uniformSource } from "#engine/random";
 import { readJobText } from "#exchange/jobFileText";
 import { childServer } from "../tools/childServer.ts";
 import { MACHINE, writeSection } from "../tools/performancePage.ts";
-import { compile, ROOT } from "../tools/setup.mjs";
+import { bundleWeb, compile, ROOT } from "../tools/setup.mjs";
 import { asking, newLog } from "./load/asking.ts";
 import { type LoadRun, loadReport } from "./load/loadReport.ts";
 import { watchMemory } from "./load/memory.ts";
@@ -23,7 +23,7 @@ const OPEN_TICKETS = 40;
 const SEED = 1;
 
 const { values } = parseArgs({ options: { minutes: { type: "string", default: "60" }, database: { type: "string" } } });
-if ((await compile()) !== 0) throw new Error("The program does not build.");
+if ((await compile()) !== 0 || (await bundleWeb()) !== 0) throw new Error("The program does not build.");
 const run = await loaded(Number(values.minutes), values.database ?? null);
 const report = loadReport(run);
 writeSection(
