@@ -9,6 +9,7 @@ export const RECORDS_FAULT: Readonly<Record<string, (about: string) => string>> 
   full: (about) => `There is no room left for ${about}. Nothing that was kept before is lost.`,
   damaged: (about) => `${about} is damaged, and was left as it is. Restore the last backup: gritwright restore FILE FOLDER.`,
   newerSchema: (about) => `The records were written by a newer Gritwright (${about}). Use that one; this one has changed nothing.`,
+  frozen: (about) => `These records are not open to anybody: they were or are ${about}.`,
   notReachable: (about) => `${about} cannot be reached.`,
   badBackup: (about) => `${about} is no sound backup; nothing was changed.`,
 };
