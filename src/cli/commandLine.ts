@@ -12,12 +12,14 @@ import { gauge } from "./gauge.ts";
 import { HELP } from "./help.ts";
 import { importTable, undo } from "./import.ts";
 import { limits } from "./limits.ts";
+import { move } from "./move.ts";
 import { type OptionName, type Options, readOptions, usageFault, wantsJson } from "./options.ts";
 import { padwork } from "./padwork.ts";
 import { plan } from "./plan.ts";
 import { profile } from "./profile.ts";
 import { readings } from "./readings.ts";
 import { restore } from "./restore.ts";
+import { shops } from "./shops.ts";
 import { shot } from "./shot.ts";
 import { stages } from "./stages.ts";
 import { transition } from "./transition.ts";
@@ -30,6 +32,8 @@ interface Entry {
   readonly run: Command;
   /** Options that it takes besides `--json`. */
   readonly takes: readonly OptionName[];
+  /** It is told everything by its options. */
+  readonly isWordless?: true;
 }
 
 /** A command is its own file and one line here. */
@@ -49,12 +53,14 @@ const COMMANDS = new Map<string, Entry>([
   ["gauge", { run: oneFile(gauge), takes: [] }],
   ["padwork", { run: oneFile(padwork), takes: ["svg", "seed"] }],
   ["limits", { run: oneFile(limits), takes: ["on", "book"] }],
-  ["backup", { run: backup, takes: ["due"] }],
+  ["backup", { run: backup, takes: ["due", "shop"] }],
   ["verify", { run: verify, takes: [] }],
   ["restore", { run: restore, takes: [] }],
-  ["export", { run: exportAll, takes: [] }],
-  ["import", { run: importTable, takes: ["apply", "map", "by"] }],
-  ["undo", { run: undo, takes: ["by"] }],
+  ["export", { run: exportAll, takes: ["shop"] }],
+  ["import", { run: importTable, takes: ["apply", "map", "by", "shop"] }],
+  ["undo", { run: undo, takes: ["by", "shop"] }],
+  ["shops", { run: shops, takes: ["add"] }],
+  ["move", { run: move, takes: ["from", "to", "take-back"], isWordless: true }],
 ]);
 
 /** Runs one command line to its end. Every fault is reported, none is thrown. */
@@ -74,7 +80,8 @@ async function dispatch(options: Options, world: World): Promise<ExitCode> {
   if (name === undefined) throw usageFault(`Which command? One of ${names}; gritwright --help tells more.`, names);
   const command = COMMANDS.get(name);
   if (command === undefined) throw usageFault(`"${name}" is not a command. Commands: ${names}.`, names, name);
-  if (files.length === 0) throw usageFault(`gritwright ${name} wants a file: gritwright ${name} FILE.`, "a file");
+  if (files.length === 0 && command.isWordless === undefined)
+    throw usageFault(`gritwright ${name} wants a file: gritwright ${name} FILE.`, "a file");
   const takes: readonly OptionName[] = ["json", ...command.takes];
   const stray = options.given.find((option) => !takes.includes(option));
   if (stray !== undefined)

@@ -9,7 +9,7 @@ import type { ExitCode, World } from "./world.ts";
 /** `gritwright export FOLDER INTO`: everything that is kept, as one JSON and a table a kind, into a new folder. */
 export async function exportAll(words: readonly string[], options: Options, world: World): Promise<ExitCode> {
   const [folder, into] = wordsFor(words, "export", ["FOLDER", "INTO"]);
-  const files = await withRecords(folder, world, ({ lists }) => lists.exportAll());
+  const files = await withRecords(folder, options, world, ({ lists }) => lists.exportAll());
   await mkdir(into, { recursive: true });
   const there = files.find(({ name }) => existsSync(join(into, name)));
   if (there !== undefined) throw usageFault(RECORDS.exportThere(into, there.name), "a folder without an export in it", into);

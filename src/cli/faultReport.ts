@@ -2,6 +2,7 @@ import type { ErrorDocument } from "#contract/errorDocument";
 import { fromEngine, JobFault } from "#contract/problem";
 import { RecordsFault } from "#contract/records/fault";
 import { EngineFault } from "#engine/fault";
+import { withoutPassword } from "#records/database/address";
 import { RECORDS_FAULT } from "#words/en/records";
 import { problemText } from "#words/problemText";
 import type { ExitCode, World } from "./world.ts";
@@ -11,8 +12,7 @@ export function reportFault(fault: unknown, asJson: boolean, world: World): Exit
   if (fault instanceof RecordsFault) return reportRecords(fault, asJson, world);
   const known = asJobFault(fault);
   const document = known === null ? ourFault(fault) : documentOf(known);
-  if (asJson) world.print(`${JSON.stringify(document, null, 2)}\n`);
-  else world.tell(faultText(document));
+  tellDocument(document, asJson, world);
   return known === null ? 1 : 2;
 }
 
@@ -28,9 +28,14 @@ function reportRecords(fault: RecordsFault, asJson: boolean, world: World): Exit
   const document: ErrorDocument = {
     error: { code: "records", problems: [{ path: fault.about, value: null, allowed: "", message }, ...problems] },
   };
-  if (asJson) world.print(`${JSON.stringify(document, null, 2)}\n`);
-  else world.tell(faultText(document));
+  tellDocument(document, asJson, world);
   return fault.kind === "badBackup" ? 3 : 2;
+}
+
+/** Whatever was typed may be repeated in it, and an address among that: its password is not. */
+function tellDocument(document: ErrorDocument, asJson: boolean, world: World): void {
+  if (asJson) world.print(withoutPassword(`${JSON.stringify(document, null, 2)}\n`));
+  else world.tell(withoutPassword(faultText(document)));
 }
 
 function asJobFault(fault: unknown): JobFault | null {

@@ -22,6 +22,10 @@ export const HELP = `Gritwright works out what a bowling ball's surface will do 
   gritwright export FOLDER INTO        write everything that is kept as JSON and tables
   gritwright import KIND FILE FOLDER   show what a table of bowlers or balls would add, or add it
   gritwright undo ID FOLDER            take out what an import added
+  gritwright shops FOLDER              list the shops that share a database, or add one
+  gritwright move --from FOLDER --to ADDRESS   move everything elsewhere, checked row by row
+
+Instead of FOLDER all of these take ADDRESS, postgres://USER@HOST/DATABASE; backup then wants a folder too: backup ADDRESS FOLDER.
 
 FILE is a job file (plan, shot), a bench file (stages, fade) or a file of the command's own, in YAML or JSON; see docs/ and examples/.
 
@@ -40,6 +44,10 @@ FILE is a job file (plan, shot), a bench file (stages, fade) or a file of the co
   --apply           import: write it
   --map COL=FIELD,… import: which column feeds which field; else by their names
   --by INITIALS     import, undo: who does it, where several work in the shop
+  --shop NAME       backup, export, import, undo: which shop, where several share a database
+  --add NAME        shops: add a shop of this name
+  --from, --to PLACE   move: a folder or an address each; called again where it was cut, it goes on
+  --take-back       move: open what was moved away (--from) again
   -h, --help        this text
   -v, --version     the version
 

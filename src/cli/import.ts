@@ -14,7 +14,7 @@ export async function importTable(words: readonly string[], options: Options, wo
   const csv = await readFile(path, "utf8").catch((fault: unknown) => {
     throw fileFault(path, fault);
   });
-  return withRecords<ExitCode>(folder, world, async (records) => {
+  return withRecords<ExitCode>(folder, options, world, async (records) => {
     const mapping = options.map ?? undefined;
     const preview = await records.lists.preview(kind as ImportKind, csv, mapping);
     if (!options.apply || preview.problems.length > 0) {
@@ -32,7 +32,7 @@ export async function importTable(words: readonly string[], options: Options, wo
 /** `gritwright undo ID FOLDER`: takes out what an import added. */
 export async function undo(words: readonly string[], options: Options, world: World): Promise<ExitCode> {
   const [importId, folder] = wordsFor(words, "undo", ["ID", "FOLDER"]);
-  return withRecords<ExitCode>(folder, world, async (records) => {
+  return withRecords<ExitCode>(folder, options, world, async (records) => {
     const takenOut = await records.lists.undo(importId, { by: await personWith(options.by, records) });
     if (options.json) world.print(`${JSON.stringify({ gritwright: 1, kind: "importUndone", takenOut }, null, 2)}\n`);
     else world.print(`${RECORDS.undone(takenOut)}\n`);

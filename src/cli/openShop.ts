@@ -1,21 +1,56 @@
 import { existsSync } from "node:fs";
+import { mkdtemp, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { isAddress } from "#records/database/address";
 import { shopFolder } from "#records/folder";
 import { openRecords } from "#records/openRecords";
 import type { Records, RecordsParts } from "#records/records";
 import { programVersion } from "#server/version";
 import { RECORDS } from "#words/en/records";
-import { usageFault } from "./options.ts";
+import { type Options, usageFault } from "./options.ts";
 import type { World } from "./world.ts";
 
-export function recordsParts(folder: string, { now, randomBytes }: World): Omit<RecordsParts, "postgres"> {
-  return { folder, now, randomBytes, programVersion: programVersion() };
+/** What the records need; a place is a shop's folder or the address of a PostgreSQL database. */
+export function recordsParts(place: Place, { now, randomBytes }: World): RecordsParts {
+  const { folder, address, shop } = place;
+  const where = { ...(address === null ? {} : { postgres: address }), ...(shop === null ? {} : { shop }) };
+  return { folder, ...where, now, randomBytes, programVersion: programVersion() };
 }
 
-/** Opens the records of a folder for as long as `work` takes. A folder that holds none is refused: a slip of the pen makes no new shop. */
-export async function withRecords<Answer>(folder: string, world: World, work: (records: Records) => Promise<Answer>): Promise<Answer> {
-  if (!existsSync(shopFolder(folder).database))
+/** Where records lie. A database wants a folder too, for the backups and the ledger of erasures of this machine. */
+export interface Place {
+  readonly folder: string;
+  readonly address: string | null;
+  /** Name or id of the shop, where there are several. */
+  readonly shop: string | null;
+}
+
+/**
+ * Opens the records of a place for as long as `work` takes. A folder that holds none is refused: a slip of the pen makes no new shop.
+ *
+ * @param word a folder, or an address; with an address a folder is made for the while
+ */
+export async function withRecords<Answer>(
+  word: string,
+  { shop }: Pick<Options, "shop">,
+  world: World,
+  work: (records: Records) => Promise<Answer>,
+): Promise<Answer> {
+  if (!isAddress(word)) return withPlace({ folder: word, address: null, shop }, world, work);
+  const folder = await mkdtemp(join(tmpdir(), "gritwright-"));
+  try {
+    return await withPlace({ folder, address: word, shop }, world, work);
+  } finally {
+    await rm(folder, { recursive: true, force: true });
+  }
+}
+
+export async function withPlace<Answer>(place: Place, world: World, work: (records: Records) => Promise<Answer>): Promise<Answer> {
+  const { folder, address } = place;
+  if (address === null && !existsSync(shopFolder(folder).database))
     throw usageFault(`${RECORDS.noShop(folder)}.`, "a folder with the records of a shop", folder);
-  const records = await openRecords(recordsParts(folder, world));
+  const records = await openRecords(recordsParts(place, world));
   try {
     return await work(records);
   } finally {
@@ -36,5 +71,9 @@ export async function personWith(initials: string | null, records: Records): Pro
 export function wordsFor(given: readonly string[], command: string, names: readonly string[]): readonly string[] {
   if (given.length === names.length) return given;
   const usage = `gritwright ${command} ${names.join(" ")}`;
-  throw usageFault(`gritwright ${command} wants ${names.length} words: ${usage}.`, usage, given.join(" "));
+  throw usageFault(
+    `gritwright ${command} wants ${names.length} ${names.length === 1 ? "word" : "words"}: ${usage}.`,
+    usage,
+    given.join(" "),
+  );
 }

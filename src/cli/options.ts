@@ -26,6 +26,11 @@ const KNOWN = {
   apply: { type: "boolean", default: false },
   map: { type: "string" },
   by: { type: "string" },
+  shop: { type: "string" },
+  add: { type: "string" },
+  from: { type: "string" },
+  to: { type: "string" },
+  "take-back": { type: "boolean", default: false },
   help: { type: "boolean", short: "h", default: false },
   version: { type: "boolean", short: "v", default: false },
 } as const;
@@ -56,6 +61,15 @@ export interface Options {
   readonly map: Readonly<Record<string, string>> | null;
   /** Initials of who does it. */
   readonly by: string | null;
+  /** Name or id of a shop, where several share a database. */
+  readonly shop: string | null;
+  /** Name of a shop to be added. */
+  readonly add: string | null;
+  /** A shop's folder or the address of a database, on each side of a move. */
+  readonly from: string | null;
+  readonly to: string | null;
+  /** Open again what was moved away. */
+  readonly takeBack: boolean;
   readonly help: boolean;
   readonly version: boolean;
 }
@@ -91,6 +105,11 @@ export function readOptions(args: readonly string[]): Options {
     apply: values.apply,
     map: values.map === undefined ? null : pairs(values.map),
     by: values.by ?? null,
+    shop: values.shop ?? null,
+    add: values.add ?? null,
+    from: values.from ?? null,
+    to: values.to ?? null,
+    takeBack: values["take-back"],
     help: values.help,
     version: values.version,
   };

@@ -29,6 +29,11 @@ export function shopFolder(root: string): ShopFolder {
 /** Personal data are nobody else's to read on this machine. */
 const OWNER_ONLY = 0o700;
 
+/** Makes the folder alone: where the database is a server's, nothing live lies in it. */
+export function prepareRoot({ root }: ShopFolder): void {
+  mkdirSync(root, { recursive: true, mode: OWNER_ONLY });
+}
+
 /** Makes what is missing, and ends a restore that the power cut short between its two renames. */
 export function prepareFolder({ live, checked }: ShopFolder): void {
   if (!existsSync(live) && existsSync(checked)) renameSync(checked, live);

@@ -16,13 +16,7 @@ export async function remembered<Answer>(session: Session, { by, once }: Write, 
   const { key, route, bodyHash } = once;
   if (key.length < 1 || key.length > MOST_KEY)
     throw new RecordsFault("refused", "once", { problems: [{ path: "once.key", value: key, allowed: KEY_ALLOWED }] });
-  const known = await db
-    .selectFrom("once")
-    .selectAll()
-    .where("shopId", "=", shopId)
-    .where("person", "=", by)
-    .where("key", "=", key)
-    .executeTakeFirst();
+  const known = await db.selectFrom("once").selectAll().where("person", "=", by).where("key", "=", key).executeTakeFirst();
   if (known === undefined) {
     const answer = await work();
     const at = new Date(now()).toISOString();

@@ -1,20 +1,19 @@
-import type { Database } from "better-sqlite3";
-import { backups } from "./backup/makeBackup.ts";
+import { RecordsFault } from "#contract/records/fault";
+import { type AllBackups, backups } from "./backup/makeBackup.ts";
 import { bringUpToDate } from "./bringUpToDate.ts";
+import { mustBeHere } from "./carry/marks.ts";
 import { withFaults } from "./database/driverFault.ts";
 import { schemaState } from "./database/migrate.ts";
 import { STEPS } from "./database/migrations/steps.ts";
-import { openPostgres } from "./database/postgres.ts";
-import { openSqlite } from "./database/sqlite.ts";
-import type { Runner } from "./database/transaction.ts";
-import { prepareFolder, type ShopFolder, shopFolder } from "./folder.ts";
+import { type ShopFolder, shopFolder } from "./folder.ts";
 import { lists } from "./lists/allLists.ts";
+import { type OpenDatabase, openDatabase } from "./openDatabase.ts";
 import { endErasures } from "./personal/endErasures.ts";
 import { personal } from "./personal/ofBowler.ts";
 import type { Records, RecordsParts } from "./records.ts";
 import { search } from "./search/find.ts";
-import { rootSession, type Written } from "./session.ts";
-import { shopOf } from "./shop.ts";
+import { rootSession, type Session } from "./session.ts";
+import { shopOf, shopsIn } from "./shop.ts";
 import { allThings } from "./things/allThings.ts";
 import { tidy } from "./tidy.ts";
 import { uuid7Source } from "./uuid7.ts";
@@ -22,62 +21,60 @@ import { uuid7Source } from "./uuid7.ts";
 /**
  * Opens the records of a shop, and makes them where there are none. A schema of an older program is brought up to date, after a backup.
  *
- * @throws {RecordsFault} `damaged`, `newerSchema`, `readOnly`, `busy`, `full`, `notReachable`, naming the file or folder
+ * @throws {RecordsFault} `damaged`, `newerSchema`, `readOnly`, `busy`, `full`, `notReachable`, naming the file or folder; `frozen` where they were
+ *   moved elsewhere; `notFound`, `refused` where there are several shops and none of them, or more than one, is meant
  */
 export function openRecords(parts: RecordsParts): Promise<Records> {
   const folder = shopFolder(parts.folder);
   return withFaults(parts.postgres === undefined ? folder.database : "the PostgreSQL database", async () => {
-    prepareFolder(folder);
-    const { runner, raw } = openDatabase(parts, folder);
+    const database = await openDatabase(parts, folder);
     try {
-      const backup = backups({ runner, raw, folder, now: parts.now, programVersion: parts.programVersion });
-      await bringUpToDate(runner, backup, STEPS, parts.now);
-      return await assembled(parts, runner, folder, backup);
+      const { now, programVersion } = parts;
+      const backup = backups({ withSnapshot: database.withSnapshot, folder, now, programVersion });
+      await bringUpToDate(database.runner, backup, STEPS, now);
+      await mustBeHere(database.runner.db);
+      return await assembled(parts, database, folder, backup);
     } catch (error) {
-      await runner.db.destroy();
+      await database.close();
       throw error;
     }
   });
 }
 
-/** The database alone. `raw` is the SQLite connection under it; PostgreSQL has none. */
-function openDatabase({ postgres, randomBytes }: RecordsParts, folder: ShopFolder): { runner: Runner; raw: Database | null } {
-  const chance = () => new DataView(randomBytes(4).slice().buffer).getUint32(0) / 2 ** 32;
-  if (postgres !== undefined) return { runner: { db: openPostgres(postgres), engine: "postgres", chance }, raw: null };
-  const { db, raw } = openSqlite(folder.database);
-  return { runner: { db, engine: "sqlite", chance }, raw };
-}
-
-async function assembled(parts: RecordsParts, runner: Runner, folder: ShopFolder, backup: Records["backups"]): Promise<Records> {
+async function assembled(parts: RecordsParts, database: OpenDatabase, folder: ShopFolder, backup: AllBackups): Promise<Records> {
+  const { runner, files, ledger, telling } = database;
   const { now, randomBytes } = parts;
   const newId = uuid7Source(now, randomBytes);
-  const shopId = await shopOf(runner, parts.shopId, newId, now);
-  const watchers = new Set<(written: Written) => void>();
-  const tell = (written: Written) => {
-    for (const watcher of watchers) watcher(written);
-  };
-  const session = rootSession({ runner, shopId, now, newId, tell });
-  await endErasures(session, folder);
+  const shopId = await shopOf(runner, parts.shop, { newId, now });
+  telling.hear(shopId);
+  const session = rootSession({ runner, shopId, files, telling, now, newId });
+  await endErasures(session, ledger);
   return {
-    ...allThings(session, folder.live),
-    together: (write, work) => session.write(write, (inside) => work(allThings(inside, folder.live))),
+    ...allThings(session),
+    together: (write, work) => session.write(write, (inside) => work(allThings(inside))),
     search: search(session),
-    personal: personal(session, folder),
+    personal: personal(session, ledger),
     backups: {
       ...backup,
+      async path(name) {
+        await mustBeOnlyShop(session);
+        return backup.path(name);
+      },
       async keepUp() {
-        await withFaults(folder.live, () => tidy(session, folder));
+        await withFaults(folder.root, () => tidy({ runner, files, folder, now: now() }));
         return backup.keepUp();
       },
     },
     lists: lists(session),
-    watch(watcher) {
-      watchers.add(watcher);
-      return () => {
-        watchers.delete(watcher);
-      };
-    },
+    watch: telling.watch,
     health: () => withFaults("the database", async () => ({ engine: runner.engine, schema: (await schemaState(runner, STEPS)).at })),
-    close: () => runner.db.destroy(),
+    close: () => database.close(),
   };
+}
+
+/** A backup holds every shop of the database, and is not handed to the people of one. */
+async function mustBeOnlyShop(session: Session): Promise<void> {
+  if ((await shopsIn(session.acrossShops().db)).length === 1) return;
+  const problem = { path: "name", value: null, allowed: "a backup of one shop: this one holds several, and lies in the server's folder" };
+  throw new RecordsFault("refused", "backup", { problems: [problem] });
 }

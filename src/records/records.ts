@@ -80,7 +80,7 @@ export interface Tickets extends Changeable<Ticket, TicketWritten, "visitId" | "
   move(id: string, to: TicketState, write: ChangeOn): Promise<Ticket>;
 }
 
-/** Files kept beside the database. The file is on the disk, synced, before its row is. */
+/** Files kept with the database. The file is on the disk, synced, when its row is. */
 export interface Attachments<Thing extends Kept, Written, Filter extends string> extends Readable<Thing, Filter> {
   /** @throws {RecordsFault} `refused` where the bytes are not what may be kept */
   add(written: Written, bytes: Uint8Array, write: Write): Promise<Thing>;
@@ -136,8 +136,11 @@ export interface Records extends Things {
   readonly backups: Backups;
   /** Export of everything, import of bowlers and balls. */
   readonly lists: Lists;
-  /** Tells after a write has been kept what was written; for pages that watch. Returns how to stop. */
-  watch(tell: (written: { readonly kind: ThingKind; readonly id: string }) => void): () => void;
+  /**
+   * Tells after a write has been kept what was written, by this program or by another server of the database; for pages that watch. Without an id
+   * anything of the kind may have been. Returns how to stop.
+   */
+  watch(tell: (written: { readonly kind: ThingKind; readonly id: string | null }) => void): () => void;
   /** Version of the schema, for a health report; throws where the database does not answer. */
   health(): Promise<{ readonly engine: "sqlite" | "postgres"; readonly schema: string }>;
   close(): Promise<void>;
@@ -145,12 +148,12 @@ export interface Records extends Things {
 
 /** What the records need from outside. */
 export interface RecordsParts {
-  /** Folder of the shop: database (with SQLite), photos, profile files, backups, ledger of erasures. Made where there is none. */
+  /** Folder of the shop: backups, ledger of erasures; with SQLite database, photos and profile files too. Made where there is none. */
   readonly folder: string;
-  /** Address of a PostgreSQL database; without it the database is a SQLite file in the folder. */
+  /** Address of a PostgreSQL database, with everything of several shops in it; without it the database is a SQLite file in the folder. */
   readonly postgres?: string;
-  /** The shop, where several share a database; without it the only one, which is made where there is none. */
-  readonly shopId?: string;
+  /** Name or id of the shop, where several share a database; without it the only one. Where there is none it is made, under this name. */
+  readonly shop?: string;
   /** Now, milliseconds since 1970. */
   readonly now: () => number;
   /** So many bytes of chance. */

@@ -1,74 +1,103 @@
-import type { AuditEntry, ThingKind } from "#contract/records/auditEntry";
+import type { AuditEntry } from "#contract/records/auditEntry";
 import { RecordsFault } from "#contract/records/fault";
-import type { Db } from "./database/tables.ts";
-import { type Runner, transaction } from "./database/transaction.ts";
+import { ofShop } from "./database/ofShop.ts";
+import type { Db, EngineName } from "./database/tables.ts";
+import { momentOf, type Runner, transaction } from "./database/transaction.ts";
+import type { FileStore } from "./files/fileStore.ts";
 import { remembered } from "./once.ts";
+import type { Telling, Written } from "./telling/telling.ts";
 import type { Write } from "./write.ts";
-
-export interface Written {
-  readonly kind: ThingKind;
-  readonly id: string;
-}
 
 /** What every piece of the records works with: a database, or one transaction in it, and whose shop it is. */
 export interface Session {
+  /** Held to the shop: no query through it reads or writes another shop's rows. */
   readonly db: Db;
-  readonly runner: Runner;
+  readonly engine: EngineName;
   readonly shopId: string;
+  readonly files: FileStore;
   readonly now: () => number;
   readonly newId: () => string;
   /** Runs a write in a transaction of its own, or in the one that is open. Inside, only `inside` is used. */
   write<Answer>(write: Write, work: (inside: Session) => Promise<Answer>): Promise<Answer>;
+  /** Reads as of one moment. Inside, only `inside` is used. */
+  atOneMoment<Answer>(work: (inside: Session) => Promise<Answer>): Promise<Answer>;
   /** Notes who did what; told to those who watch once it is kept. */
   note(entry: Pick<AuditEntry, "by" | "did" | "kind" | "thingId" | "fields">): Promise<void>;
+  /** The one way past the shop: the same session over the rows of every shop of the database. Who uses it says why. */
+  acrossShops(): Session;
 }
 
-interface RootParts extends Omit<Session, "write" | "note" | "db"> {
-  readonly tell: (written: Written) => void;
+interface RootParts extends Pick<Session, "shopId" | "files" | "now" | "newId"> {
+  readonly runner: Runner;
+  readonly telling: Telling;
 }
+
+type Narrow = (db: Db) => Db;
 
 /** Outside any transaction: each write gets one. */
 export function rootSession(parts: RootParts): Session {
-  const { runner, tell } = parts;
+  const narrow: Narrow = (db) => db.withPlugin(ofShop(parts.shopId));
+  return outside(parts, narrow, narrow);
+}
+
+/** @param narrow holds a database to the shop, or leaves it as it is */
+function outside(parts: RootParts, narrow: Narrow, toShop: Narrow): Session {
+  const { runner, telling, shopId, files, now, newId } = parts;
   return {
-    ...parts,
-    db: runner.db,
+    db: narrow(runner.db),
+    engine: runner.engine,
+    shopId,
+    files,
+    now,
+    newId,
     async write(write, work) {
       let noted: Written[] = [];
-      const answer = await transaction(runner, (db) => {
+      const answer = await transaction(runner, async (db) => {
         noted = [];
-        const inside = insideSession(parts, db, noted);
-        return remembered(inside, write, async () => {
-          await mustBePerson(inside, write.by);
+        const inside = within(parts, db, narrow, toShop, noted);
+        const done = await remembered(inside, write, async () => {
+          await mustBePerson(toShop(db), write.by);
           return work(inside);
         });
+        await telling.announce(db, shopId, noted);
+        return done;
       });
-      for (const written of noted) tell(written);
+      telling.tell(noted);
       return answer;
     },
-    note() {
-      return Promise.reject(new TypeError("a note belongs to a write"));
-    },
+    atOneMoment: (work) => momentOf(runner, (db) => work(within(parts, db, narrow, toShop, []))),
+    note: () => Promise.reject(new TypeError("a note belongs to a write")),
+    acrossShops: () => outside(parts, everyShop, toShop),
   };
 }
 
-function insideSession(parts: RootParts, db: Db, noted: Written[]): Session {
-  const { shopId, now, newId } = parts;
+function everyShop(db: Db): Db {
+  return db;
+}
+
+function within(parts: RootParts, db: Db, narrow: Narrow, toShop: Narrow, noted: Written[]): Session {
+  const { runner, shopId, files, now, newId } = parts;
   const inside: Session = {
-    ...parts,
-    db,
+    db: narrow(db),
+    engine: runner.engine,
+    shopId,
+    files,
+    now,
+    newId,
     write(write, work) {
       if (write.once !== undefined) return Promise.reject(new TypeError("a key belongs to the whole, not to a part of it"));
       return work(inside);
     },
+    atOneMoment: (work) => work(inside),
     async note({ by, did, kind, thingId, fields }) {
       const at = timeOf(now());
-      await db
+      await toShop(db)
         .insertInto("audit")
         .values({ id: newId(), shopId, at, by, did, kind, thingId, fields: JSON.stringify(fields) })
         .execute();
       noted.push({ kind, id: thingId });
     },
+    acrossShops: () => within(parts, db, everyShop, toShop, noted),
   };
   return inside;
 }
@@ -78,8 +107,9 @@ export function timeOf(milliseconds: number): string {
   return new Date(milliseconds).toISOString();
 }
 
-async function mustBePerson({ db, shopId }: Session, by: string): Promise<void> {
-  const person = await db.selectFrom("people").select("id").where("id", "=", by).where("shopId", "=", shopId).executeTakeFirst();
+/** @param db held to the shop: nobody of another shop acts in this one */
+async function mustBePerson(db: Db, by: string): Promise<void> {
+  const person = await db.selectFrom("people").select("id").where("id", "=", by).executeTakeFirst();
   if (person !== undefined) return;
   throw new RecordsFault("refused", "by", { problems: [{ path: "by", value: by, allowed: "the id of a person of the shop" }] });
 }

@@ -1,42 +1,62 @@
-import { existsSync } from "node:fs";
-import { readdir, rm, stat } from "node:fs/promises";
+import { readdir, rm } from "node:fs/promises";
 import { join } from "node:path";
 import { restoredAt } from "./backup/safetyCopy.ts";
-import { transaction } from "./database/transaction.ts";
+import { dropOldSchemas } from "./backup/safetySchema.ts";
+import type { Db } from "./database/tables.ts";
+import { type Runner, transaction } from "./database/transaction.ts";
+import type { FileStore } from "./files/fileStore.ts";
 import type { ShopFolder } from "./folder.ts";
-import { type Session, timeOf } from "./session.ts";
+import { timeOf } from "./session.ts";
 import { fileNameOf } from "./things/attachments.ts";
 
 const DAY_MS = 86_400_000;
 /** Nobody repeats a request after so long. */
 const ANSWERS_KEPT_MS = 30 * DAY_MS;
-/** A file that is being added lies there before its row does, for a moment. */
+/** A file that is being added may lie there before its row does, for a moment. */
 const FILES_LEFT_MS = DAY_MS;
 /** Long enough to find out that a restore was a mistake; they hold what may have been erased since. */
 const SAFETY_COPIES_KEPT_MS = 30 * DAY_MS;
 
-/** Takes out what is of no more use: old answers kept for retries, files whose row was never written, or is gone, and what lay there before old restores. */
-export async function tidy({ runner, now }: Session, { root, live }: ShopFolder): Promise<void> {
+interface TidyParts {
+  readonly runner: Runner;
+  readonly files: FileStore;
+  readonly folder: ShopFolder;
+  /** Now, ms since 1970. */
+  readonly now: number;
+}
+
+/**
+ * Takes out what is of no more use to any shop of the database: old answers kept for retries, files whose row was never written, or is gone, and what
+ * lay there before old restores.
+ */
+export async function tidy({ runner, files, folder: { root }, now }: TidyParts): Promise<void> {
   for (const name of await readdir(root)) {
     const at = restoredAt(name);
-    if (at !== null && now() - at > SAFETY_COPIES_KEPT_MS) await rm(join(root, name), { recursive: true });
+    if (at !== null && now - at > SAFETY_COPIES_KEPT_MS) await rm(join(root, name), { recursive: true });
   }
+  if (runner.engine === "postgres") await dropOldSchemas(runner.db, now - SAFETY_COPIES_KEPT_MS);
   await transaction(runner, (db) =>
     db
       .deleteFrom("once")
-      .where("at", "<", timeOf(now() - ANSWERS_KEPT_MS))
+      .where("at", "<", timeOf(now - ANSWERS_KEPT_MS))
       .execute(),
   );
-  for (const [kind, folder] of [
-    ["photos", join(live, "photos")],
-    ["profileFiles", join(live, "profiles")],
-  ] as const) {
-    if (!existsSync(folder)) continue;
-    const names = await readdir(folder);
-    const rows = await runner.db.selectFrom(kind).select("body").execute();
-    const used = new Set(rows.map(({ body }) => fileNameOf(JSON.parse(body))));
-    for (const path of names.filter((name) => !used.has(name)).map((name) => join(folder, name))) {
-      if (now() - (await stat(path)).mtimeMs > FILES_LEFT_MS) await rm(path, { force: true });
-    }
-  }
+  let finish = async (): Promise<void> => {};
+  await transaction(runner, async (db) => {
+    const old = await files.olderThan(db, now - FILES_LEFT_MS);
+    const used = old.length === 0 ? new Set() : await usedFiles(db);
+    finish = await files.remove(
+      db,
+      old.filter((name) => !used.has(name)),
+    );
+  });
+  await finish();
+}
+
+/** Names of the files that rows of any shop speak of. */
+export async function usedFiles(db: Db): Promise<Set<string>> {
+  const names = new Set<string>();
+  for (const kind of ["photos", "profileFiles"] as const)
+    for (const { body } of await db.selectFrom(kind).select("body").execute()) names.add(fileNameOf(JSON.parse(body)));
+  return names;
 }

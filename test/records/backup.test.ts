@@ -7,6 +7,7 @@ import { uniformSource } from "#engine/random";
 import { backups } from "#records/backup/makeBackup";
 import { restoreBackup } from "#records/backup/restoreBackup";
 import { backupsToKeep, isDue } from "#records/backup/retention";
+import { snapshotOfFolder } from "#records/backup/snapshot";
 import { verifyBackup } from "#records/backup/verifyBackup";
 import { bringUpToDate } from "#records/bringUpToDate";
 import type { Step } from "#records/database/migrations/step";
@@ -14,6 +15,7 @@ import { STEPS } from "#records/database/migrations/steps";
 import { openSqlite } from "#records/database/sqlite";
 import { shopFolder } from "#records/folder";
 import { openRecords } from "#records/openRecords";
+import { ledgerInFolder } from "#records/personal/ledger";
 import { PNG } from "./pictures.ts";
 import { onTheCounter, refusal, type TestShop, testShop } from "./shop.ts";
 
@@ -169,7 +171,12 @@ describe("a schema", () => {
     const runner = { db, engine: "sqlite", chance: () => 0 } as const;
     const { now, programVersion } = parts;
     const later: Step = { name: "998 invented for this test", apply: async (inside) => inside.schema.dropTable("lanes").execute() };
-    await bringUpToDate(runner, backups({ runner, raw, folder, now, programVersion }), [...STEPS, later], now);
+    await bringUpToDate(
+      runner,
+      backups({ withSnapshot: snapshotOfFolder(raw, folder, ledgerInFolder(folder)), folder, now, programVersion }),
+      [...STEPS, later],
+      now,
+    );
     await db.destroy();
     const [name] = readdirSync(folder.backups);
     expect(name).toMatch(/-before-migration\.zip$/);

@@ -1,11 +1,14 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { RecordsFault } from "#contract/records/fault";
+import { STEPS } from "#records/database/migrations/steps";
 import { openPostgres } from "#records/database/postgres";
 import { openSqlite } from "#records/database/sqlite";
 import type { Db } from "#records/database/tables";
 import { shopFolder } from "#records/folder";
 import { openRecords } from "#records/openRecords";
 import type { RecordsParts } from "#records/records";
+import { addShop } from "#records/shop";
+import { uuid7Source } from "#records/uuid7";
 import { HOW_TO_GET_ONE, type TestPostgres, testPostgres } from "./postgres.ts";
 import { onTheCounter, refusal, type TestShop, testShop } from "./shop.ts";
 
@@ -33,7 +36,7 @@ describe.each(ENGINES)("on %s", (_, server) => {
     const { records } = shop;
     const before = await records.settings.get();
     expect(before).toMatchObject({ version: 1, shopName: "My shop", data: "real" });
-    expect(await records.health()).toMatchObject({ schema: "001 first tables" });
+    expect(await records.health()).toMatchObject({ schema: STEPS.at(-1)?.name });
     expect(before.id).toBe(before.shopId);
   });
 
@@ -261,37 +264,38 @@ describe.each(ENGINES)("on %s", (_, server) => {
     expect(last?.stagesDone.map(({ what }) => what)).toEqual(["500, wet", "1000, wet"]);
   });
 
-  it("two shops in one database do not see each other", async () => {
+  it("two shops in one database share bowlers and balls, and see nothing else of each other", async () => {
     const { records, by, parts } = shop;
-    const { bowler } = await onTheCounter(shop);
-    const db = databaseOf(parts);
+    const { bowler, ball, ticket, visit } = await onTheCounter(shop);
     const mine = bowler.shopId;
-    const [theirs, person] = ["01a212ff-0dbb-7019-8194-f8c36330a1c2", "01a212ff-0dbb-7019-8194-f8c36330a1c3"];
-    const { body: settings } = await db.selectFrom("settings").select("body").executeTakeFirstOrThrow();
-    const kept = { shopId: theirs, version: 1, createdAt: bowler.createdAt, changedAt: bowler.changedAt };
-    await db
-      .insertInto("settings")
-      .values({ ...kept, id: theirs, body: settings })
-      .execute();
-    const body = JSON.stringify({ name: "Theirs", initials: "TH", state: "works here" });
-    await db
-      .insertInto("people")
-      .values({ ...kept, id: person, state: "works here", body })
-      .execute();
+    const db = databaseOf(parts);
+    const newId = uuid7Source(parts.now, parts.randomBytes);
+    const theirs = await addShop({ db, engine: server === null ? "sqlite" : "postgres", chance: () => 0.5 }, "Theirs", {
+      newId,
+      now: parts.now,
+    });
     await db.destroy();
-    const other = await openRecords({ ...parts, shopId: theirs });
-    expect((await refusal<RecordsFault>(other.bowlers.get(bowler.id))).kind).toBe("notFound");
-    expect((await other.bowlers.list()).items).toEqual([]);
-    expect(await other.search.find("sandgrouse")).toEqual({ bowlers: [], balls: [] });
-    expect((await refusal<RecordsFault>(other.balls.create({ name: "X", cover: "pearl", bowlerId: bowler.id }, { by: person }))).kind).toBe(
-      "refused",
-    );
+    const other = await openRecords({ ...parts, shop: "Theirs" });
+    const person = (await other.people.list()).items[0].id;
+    expect((await other.settings.get()).id).toBe(theirs.id);
+    expect(await other.bowlers.get(bowler.id)).toEqual(bowler);
+    expect((await other.search.find("grey heron")).balls.map(({ id }) => id)).toContain(ball.id);
+    expect((await refusal<RecordsFault>(other.tickets.get(ticket.id))).kind).toBe("notFound");
+    expect((await other.visits.list()).items).toEqual([]);
+    const strange = other.tickets.create({ visitId: visit.id, ballId: ball.id, receivedAt: "2026-05-31T18:00:00.000Z" }, { by: person });
+    expect((await refusal<RecordsFault>(strange)).kind).toMatch(/refused|notFound/);
+    // Each changes the ball, over the version it has seen; who made it does not change.
+    const changed = await other.balls.change(ball.id, { notes: "Seen next door" }, { by: person, expectedVersion: 1 });
+    expect(await records.balls.get(ball.id)).toEqual(changed);
+    expect(changed.shopId).toBe(mine);
     expect((await refusal<RecordsFault>(other.houses.create({ name: "X" }, { by }))).problems[0].path).toBe("by");
-    expect((await other.audit.list()).items).toEqual([]);
+    expect((await other.audit.list()).items.map(({ thingId }) => thingId)).toEqual([ball.id]);
+    expect((await refusal<RecordsFault>(other.backups.path((await other.backups.make("asked")).name))).kind).toBe("refused");
     await other.close();
     // Which of the two is opened must be said from now on.
-    expect((await refusal<RecordsFault>(openRecords(parts))).problems[0].path).toBe("shopId");
-    const again = await openRecords({ ...parts, shopId: mine });
+    expect((await refusal<RecordsFault>(openRecords(parts))).problems[0].path).toBe("shop");
+    expect((await refusal<RecordsFault>(openRecords({ ...parts, shop: "Nobody's" }))).kind).toBe("notFound");
+    const again = await openRecords({ ...parts, shop: mine });
     expect(await again.settings.get()).toEqual(await records.settings.get());
     await again.close();
   });

@@ -15,6 +15,7 @@ const STATUS = {
   full: 507,
   damaged: 500,
   newerSchema: 500,
+  frozen: 507,
   notReachable: 503,
   badBackup: 500,
 } as const;

@@ -11,6 +11,7 @@ export const RECORDS_FAULT_KINDS = [
   "full",
   "damaged",
   "newerSchema",
+  "frozen",
   "notReachable",
   "badBackup",
 ] as const;

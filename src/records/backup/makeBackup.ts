@@ -8,22 +8,22 @@ import { withFaults } from "../database/driverFault.ts";
 import { schemaState } from "../database/migrate.ts";
 import { STEPS } from "../database/migrations/steps.ts";
 import { openSqlite } from "../database/sqlite.ts";
-import type { Runner } from "../database/transaction.ts";
+import { syncFolder } from "../files/syncedFile.ts";
 import type { ShopFolder } from "../folder.ts";
-import { syncFolder } from "../photos/syncedFile.ts";
+import { ledgerText } from "../personal/ledger.ts";
 import type { RecordsParts } from "../records.ts";
 import { fileNameOf } from "../things/attachments.ts";
 import type { BackupFile, Backups } from "./backups.ts";
 import { BACKUP_VERSION, MANIFEST, MANIFEST_SUM, type Manifest } from "./manifest.ts";
 import { backupsToKeep, isDue } from "./retention.ts";
+import type { Snapshot, WithSnapshot } from "./snapshot.ts";
 import { verifyBackup } from "./verifyBackup.ts";
 import { type ZipEntry, type ZipWriter, zipWriter } from "./zipFile.ts";
 
 interface BackupParts {
   readonly now: RecordsParts["now"];
   readonly programVersion: string;
-  readonly runner: Runner;
-  readonly raw: Database | null;
+  readonly withSnapshot: WithSnapshot;
   readonly folder: ShopFolder;
 }
 
@@ -76,15 +76,9 @@ async function listed({ backups: path }: ShopFolder): Promise<BackupFile[]> {
   return files;
 }
 
-/** Copies the database while it is used, puts the copy and the files it speaks of into one file, and gives that its name last. */
+/** Copies the database as of one moment while it is used, puts the copy and the files it speaks of into one file, and gives that its name last. */
 async function make(parts: BackupParts, why: BackupFile["why"]): Promise<BackupFile> {
-  const { raw, folder, now } = parts;
-  if (raw === null)
-    throw new RecordsFault("refused", "backup", {
-      problems: [
-        { path: "postgres", value: "a PostgreSQL database", allowed: "a SQLite file; PostgreSQL has pg_dump, see docs/records.md" },
-      ],
-    });
+  const { folder, now } = parts;
   const madeAt = new Date(now()).toISOString();
   const name = `gritwright-${madeAt.replaceAll(":", "-")}-${why.replace(" ", "-")}.zip`;
   await mkdir(folder.backups, { recursive: true });
@@ -92,8 +86,10 @@ async function make(parts: BackupParts, why: BackupFile["why"]): Promise<BackupF
   const copy = join(folder.backups, `${name}.copy`);
   const zip = zipWriter(making);
   try {
-    await raw.backup(copy);
-    const manifest = await fill(zip, copy, parts, { madeAt, why });
+    const manifest = await parts.withSnapshot(async (snapshot) => {
+      await snapshot.copyTo(copy);
+      return fill(zip, copy, snapshot, parts, { madeAt, why });
+    });
     const { sha256 } = await zip.addText(MANIFEST, `${JSON.stringify(manifest, null, 1)}\n`);
     await zip.addText(MANIFEST_SUM, sha256);
     await zip.end();
@@ -110,30 +106,31 @@ async function make(parts: BackupParts, why: BackupFile["why"]): Promise<BackupF
 async function fill(
   zip: ZipWriter,
   copy: string,
-  { folder, programVersion, runner }: BackupParts,
+  snapshot: Snapshot,
+  { programVersion }: BackupParts,
   about: Pick<Manifest, "madeAt" | "why">,
 ): Promise<Manifest> {
   const { db, raw } = openSqlite(copy);
   try {
-    const { at } = await schemaState({ ...runner, db }, STEPS);
+    const { at } = await schemaState({ db, engine: "sqlite", chance: () => 0 }, STEPS);
     const counts = Object.fromEntries(THING_KINDS.map((kind) => [kind, countIn(raw, kind)]));
     const attached = attachedNames(raw);
     raw.pragma("journal_mode = DELETE");
     raw.close();
     const files: ZipEntry[] = [await zip.addFile("records.sqlite", copy, "deflate")];
-    const missing = attached.filter((name) => !existsSync(attachedPath(folder, name)));
-    // A photo that was lost must not keep everything else from being backed up; the manifest says so.
-    for (const name of attached.filter((one) => !missing.includes(one)))
-      files.push(await zip.addFile(name, attachedPath(folder, name), "store"));
-    if (existsSync(folder.erasures)) files.push(await zip.addFile("erasures.jsonl", folder.erasures, "deflate"));
+    const missing: string[] = [];
+    for (const name of attached) {
+      const pieces = await snapshot.file(name);
+      // A photo that was lost must not keep everything else from being backed up; the manifest says so.
+      if (pieces === null) missing.push(name);
+      else files.push(await zip.add(name, pieces, "store"));
+    }
+    const erasures = await snapshot.erasures();
+    if (erasures.length > 0) files.push(await zip.addText("erasures.jsonl", ledgerText(erasures)));
     return { gritwright: BACKUP_VERSION, kind: "backup", ...about, programVersion, schema: at, counts, missing, files };
   } finally {
     await db.destroy();
   }
-}
-
-function attachedPath({ live }: ShopFolder, name: string): string {
-  return join(live, ...name.split("/"));
 }
 
 /** Nothing of a table that an older schema does not have yet. */
@@ -142,9 +139,9 @@ function countIn(raw: Database, kind: string): number {
   return exists === undefined ? 0 : (raw.prepare(`select count(*) as n from "${kind}"`).get() as { n: number }).n;
 }
 
-/** Files that rows speak of, as they lie under the live folder. */
+/** Files that rows speak of. */
 function attachedNames(raw: Database): string[] {
-  const of = (kind: "photos" | "profileFiles", folder: string) =>
-    (raw.prepare(`select body from "${kind}"`).all() as { body: string }[]).map(({ body }) => `${folder}/${fileNameOf(JSON.parse(body))}`);
-  return [...new Set([...of("photos", "photos"), ...of("profileFiles", "profiles")])];
+  const of = (kind: "photos" | "profileFiles") =>
+    (raw.prepare(`select body from "${kind}"`).all() as { body: string }[]).map(({ body }) => fileNameOf(JSON.parse(body)));
+  return [...new Set([...of("photos"), ...of("profileFiles")])];
 }

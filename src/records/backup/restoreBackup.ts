@@ -1,89 +1,46 @@
-import { closeSync, existsSync, fsyncSync, mkdirSync, openSync, readFileSync, renameSync, rmSync, writeFileSync, writeSync } from "node:fs";
-import { dirname, join, sep } from "node:path";
-import { RecordsFault } from "#contract/records/fault";
+import { existsSync, renameSync, rmSync } from "node:fs";
+import { join, sep } from "node:path";
 import { withFaults } from "../database/driverFault.ts";
-import { schemaState } from "../database/migrate.ts";
-import { STEPS } from "../database/migrations/steps.ts";
 import { openSqlite } from "../database/sqlite.ts";
+import { syncFolder } from "../files/syncedFile.ts";
 import { type ShopFolder, shopFolder } from "../folder.ts";
-import { openRecords } from "../openRecords.ts";
-import { syncFolder } from "../photos/syncedFile.ts";
+import { ledgerInFolder } from "../personal/ledger.ts";
 import type { RecordsParts } from "../records.ts";
 import type { BackupReport } from "./backups.ts";
+import { restoreOnServer } from "./restoreOnServer.ts";
 import { safetyCopyName } from "./safetyCopy.ts";
-import { readBackup, verifyBackup } from "./verifyBackup.ts";
-import type { Taker } from "./zipFile.ts";
+import { unpackBackup } from "./unpackBackup.ts";
+import { verifyBackup } from "./verifyBackup.ts";
 
 export interface RestoreDone {
   readonly report: BackupReport;
-  /** Folder with what was there before; null where there was nothing. */
+  /** Folder, or schema of the database, with what was there before; null where there was nothing. */
   readonly safetyCopy: string | null;
 }
 
-/** What may lie in a backup, and under which names; nothing else is written anywhere. */
-const ENTRY = /^(?:records\.sqlite|erasures\.jsonl|(?:photos|profiles)\/[0-9a-f]{64}\.[a-z]{3,7})$/;
-
 /**
  * Puts a backup in the place of today's records: into a new folder, checked there, brought up to date and cleared of erased persons, then changed
- * for today's folder, which stays beside it. Nobody may have the records open meanwhile.
+ * for today's folder, which stays beside it; on PostgreSQL into a new schema, which is changed for today's. Nobody may have the records open meanwhile.
  *
  * @throws {RecordsFault} `badBackup`, `newerSchema`, `busy` where the records are open, `full`, `readOnly`. Today's records are then as they were.
  */
-export function restoreBackup(path: string, parts: Omit<RecordsParts, "postgres">): Promise<RestoreDone> {
+export function restoreBackup(path: string, parts: RecordsParts): Promise<RestoreDone> {
+  return parts.postgres === undefined ? restoreInFolder(path, parts) : restoreOnServer(path, parts.postgres, parts);
+}
+
+function restoreInFolder(path: string, parts: RecordsParts): Promise<RestoreDone> {
   const folder = shopFolder(parts.folder);
   return withFaults(folder.root, async () => {
     const report = await verifyBackup(path);
     const making = join(folder.root, "restoring");
     for (const left of [making, folder.checked]) rmSync(left, { recursive: true, force: true });
     try {
-      await unpack(path, making, folder);
-      await checkDatabase(shopFolder(making));
-      // Opening it brings the schema up to date and ends the erasures of the ledger.
-      await (await openRecords({ ...parts, folder: making })).close();
+      await unpackBackup(path, making, await ledgerInFolder(folder).all(), parts);
       return { report, safetyCopy: await swap(making, folder, parts.now()) };
     } finally {
       rmSync(making, { recursive: true, force: true });
     }
   });
-}
-
-async function unpack(path: string, making: string, folder: ShopFolder): Promise<void> {
-  const inMaking = shopFolder(making);
-  mkdirSync(inMaking.live, { recursive: true });
-  await readBackup(path, (name) => {
-    if (!ENTRY.test(name))
-      throw new RecordsFault("badBackup", path, { problems: [{ path: name, value: null, allowed: "names of a backup" }] });
-    return writer(name === "erasures.jsonl" ? inMaking.erasures : join(inMaking.live, ...name.split("/")));
-  });
-  // Persons erased since the backup was made: the ledger of today is the longer one, or there is a third.
-  const ledgers = [inMaking.erasures, folder.erasures].filter((one) => existsSync(one)).map((one) => readFileSync(one, "utf8"));
-  const lines = new Set(ledgers.flatMap((text) => text.split("\n")).filter((line) => line !== ""));
-  writeFileSync(inMaking.erasures, [...lines].map((line) => `${line}\n`).join(""), { flush: true });
-}
-
-function writer(path: string): Taker {
-  mkdirSync(dirname(path), { recursive: true });
-  const file = openSync(path, "wx");
-  return (piece) => {
-    if (piece !== null) {
-      for (let at = 0; at < piece.length; ) at += writeSync(file, piece, at);
-      return;
-    }
-    fsyncSync(file);
-    closeSync(file);
-  };
-}
-
-async function checkDatabase({ database }: ShopFolder): Promise<void> {
-  const { db, raw } = openSqlite(database);
-  try {
-    await schemaState({ db, engine: "sqlite", chance: () => 0 }, STEPS);
-    const found = raw.pragma("integrity_check(1)", { simple: true });
-    if (found !== "ok")
-      throw new RecordsFault("badBackup", database, { problems: [{ path: "records.sqlite", value: found, allowed: "ok" }] });
-  } finally {
-    await db.destroy();
-  }
 }
 
 /** Two renames; a start after a power cut between them ends the second (see `prepareFolder`). */

@@ -14,6 +14,7 @@ export interface ZipEntry {
 export interface ZipWriter {
   /** @param squeeze pictures do not get smaller, tables do */
   addFile(name: string, path: string, squeeze: "deflate" | "store"): Promise<ZipEntry>;
+  add(name: string, pieces: AsyncIterable<Uint8Array>, squeeze: "deflate" | "store"): Promise<ZipEntry>;
   addText(name: string, text: string): Promise<ZipEntry>;
   /** Ends the file and syncs it. */
   end(): Promise<void>;
@@ -55,6 +56,7 @@ export function zipWriter(path: string): ZipWriter {
     return { name, bytes, sha256: hash.digest("hex") };
   };
   return {
+    add,
     addFile: (name, from, squeeze) => add(name, createReadStream(from), squeeze),
     addText: (name, text) => add(name, one(new TextEncoder().encode(text)), "deflate"),
     async end() {

@@ -41,11 +41,18 @@ export function migrate(runner: Runner, steps: readonly Step[], now: () => numbe
   return runner.db.connection().execute(async (db) => {
     await sql`select pg_advisory_lock(${LOCK})`.execute(db);
     try {
+      await makeSchema(db);
       await applySteps({ ...runner, db }, steps, now);
     } finally {
       await sql`select pg_advisory_unlock(${LOCK})`.execute(db);
     }
   });
+}
+
+/** The schema that the connection looks into. */
+async function makeSchema(db: Db): Promise<void> {
+  const { rows } = await sql<{ search_path: string }>`show search_path`.execute(db);
+  await sql`create schema if not exists ${sql.id(rows[0].search_path)}`.execute(db);
 }
 
 async function applySteps(runner: Runner, steps: readonly Step[], now: () => number): Promise<void> {

@@ -1,24 +1,69 @@
 import { Kysely, PostgresDialect } from "kysely";
 import pg from "pg";
+import { RecordsFault } from "#contract/records/fault";
+import { addressIn, SCHEMA } from "./address.ts";
 import type { Tables } from "./tables.ts";
 
 const INT8 = 20;
 /** A shop has a handful of people at work at once. */
 const MOST_CONNECTIONS = 8;
 const CONNECT_MS = 5000;
+/** Any number that no other program takes for its own lock: shared by all who have the records open, taken alone by a restore and a move. */
+const OPEN_LOCK = 7_460_392;
 
-/** Opens a PostgreSQL database by its address. Counts come back as numbers: none of ours reaches 2^53. */
-export function openPostgres(address: string): Kysely<Tables> {
-  const pool = new pg.Pool({
-    connectionString: address,
-    max: MOST_CONNECTIONS,
+/** How every connection of ours is made. */
+function settings(address: string, schema: string): pg.ClientConfig {
+  return {
+    connectionString: addressIn(address, schema),
     connectionTimeoutMillis: CONNECT_MS,
+    application_name: "gritwright",
+    keepAlive: true,
     types: {
       getTypeParser: ((oid: number, format?: "text" | "binary") =>
         oid === INT8 ? Number : pg.types.getTypeParser(oid, format as "text")) as typeof pg.types.getTypeParser,
     },
-  });
+  };
+}
+
+/** Opens a PostgreSQL database by its address. Counts come back as numbers: none of ours reaches 2^53. */
+export function openPostgres(address: string, schema = SCHEMA): Kysely<Tables> {
+  const pool = new pg.Pool({ ...settings(address, schema), max: MOST_CONNECTIONS });
   // A connection that breaks while it is idle would otherwise end the process; the next query tells of it.
   pool.on("error", () => {});
   return new Kysely<Tables>({ dialect: new PostgresDialect({ pool }) });
+}
+
+/** One connection by itself, for what hangs on a connection: locks, and hearing what others say. */
+export async function connectAlone(address: string): Promise<pg.Client> {
+  const client = new pg.Client(settings(address, SCHEMA));
+  client.on("error", () => {});
+  await client.connect();
+  return client;
+}
+
+/** Says for as long as the connection lives that somebody has the records open. @throws {RecordsFault} `busy` while a restore or a move has them alone */
+export async function holdOpen(client: pg.Client): Promise<void> {
+  await lockOrBusy(client, "pg_try_advisory_lock_shared");
+}
+
+/**
+ * Has the records of a database alone, for a restore or a move.
+ *
+ * @returns lets them go
+ * @throws {RecordsFault} `busy` while anybody has them open
+ */
+export async function holdAlone(address: string): Promise<() => Promise<void>> {
+  const client = await connectAlone(address);
+  try {
+    await lockOrBusy(client, "pg_try_advisory_lock");
+  } catch (error) {
+    await client.end();
+    throw error;
+  }
+  return () => client.end();
+}
+
+async function lockOrBusy(client: pg.Client, lock: "pg_try_advisory_lock" | "pg_try_advisory_lock_shared"): Promise<void> {
+  const { rows } = await client.query<{ got: boolean }>(`select ${lock}($1) as got`, [OPEN_LOCK]);
+  if (rows[0]?.got !== true) throw new RecordsFault("busy", "the PostgreSQL database");
 }

@@ -56,6 +56,32 @@ export interface ImportRow {
   added: string;
 }
 
+/** Bytes of a photo or profile file, where they lie in the database; in a folder this table stays empty. */
+export interface FileRow {
+  /** `photos/…` or `profiles/…`, named by the checksum of what is in it. */
+  name: string;
+  /** When it was last put there. */
+  at: string;
+  bytes: Uint8Array;
+}
+
+/** An erasure that was asked for; where several servers share a database they share this ledger. */
+export interface ErasureRow {
+  bowlerId: string;
+  at: string;
+  by: string;
+}
+
+/** That these records were moved elsewhere, are being filled from elsewhere, or came from there. */
+export interface MoveRow {
+  /** The same on both sides. */
+  id: string;
+  way: "moved away" | "being filled" | "came from";
+  at: string;
+  /** The other side, without a password. */
+  other: string;
+}
+
 export interface SchemaRow {
   name: string;
   at: string;
@@ -66,6 +92,9 @@ export type Tables = Record<ThingKind, ThingRow> & {
   once: OnceRow;
   terms: TermRow;
   imports: ImportRow;
+  files: FileRow;
+  erasures: ErasureRow;
+  moves: MoveRow;
   schemaSteps: SchemaRow;
 };
 

@@ -26,6 +26,14 @@ export function transaction<Answer>(runner: Runner, work: (db: Db) => Promise<An
   return withFaults("the database", () => (runner.engine === "sqlite" ? runner.db.transaction().execute(work) : withRetry(runner, work)));
 }
 
+/** Reads as of one moment, whatever is written meanwhile. */
+export function momentOf<Answer>({ db, engine }: Runner, work: (db: Db) => Promise<Answer>): Promise<Answer> {
+  const reading = db.transaction();
+  return withFaults("the database", () =>
+    (engine === "sqlite" ? reading : reading.setIsolationLevel("repeatable read").setAccessMode("read only")).execute(work),
+  );
+}
+
 async function withRetry<Answer>({ db, chance }: Runner, work: (db: Db) => Promise<Answer>): Promise<Answer> {
   for (let tries = 1; ; tries += 1) {
     try {

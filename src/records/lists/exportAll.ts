@@ -4,16 +4,15 @@ import type { Session } from "../session.ts";
 
 type Row = Record<string, unknown>;
 
-/** Everything of the shop, as one moment has it: one JSON with all of it, and a table a kind. */
+/** Everything the shop sees, as one moment has it: one JSON with all of it, and a table a kind. */
 export function exportAll(session: Session): Promise<{ name: string; text: string }[]> {
-  const { runner, shopId, now } = session;
-  return runner.db.transaction().execute(async (db) => {
+  const { shopId, now } = session;
+  return session.atOneMoment(async ({ db }) => {
     const tables: [string, Row[]][] = [];
     for (const kind of THING_KINDS) {
       const rows = await db
         .selectFrom(kind as "bowlers")
         .selectAll()
-        .where("shopId", "=", shopId)
         .orderBy("id")
         .execute();
       tables.push([
@@ -21,7 +20,7 @@ export function exportAll(session: Session): Promise<{ name: string; text: strin
         rows.map(({ id, version, createdAt, changedAt, body }) => ({ id, version, createdAt, changedAt, ...JSON.parse(body as string) })),
       ]);
     }
-    const audit = await db.selectFrom("audit").selectAll().where("shopId", "=", shopId).orderBy("id").execute();
+    const audit = await db.selectFrom("audit").selectAll().orderBy("id").execute();
     tables.push(["audit", audit.map((row) => ({ ...row, fields: JSON.parse(row.fields) }))]);
     const whole = { gritwright: 1, kind: "export", madeAt: new Date(now()).toISOString(), shopId, ...Object.fromEntries(tables) };
     return [

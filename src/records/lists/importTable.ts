@@ -71,8 +71,8 @@ export function applyImport(
 /** @throws {RecordsFault} `notFound`; `refused` where something that was imported has been changed or used since */
 export function undoImport(session: Session, importId: string, write: Write): Promise<number> {
   return session.write(write, async (inside) => {
-    const { db, shopId } = inside;
-    const row = await db.selectFrom("imports").selectAll().where("id", "=", importId).where("shopId", "=", shopId).executeTakeFirst();
+    const { db } = inside;
+    const row = await db.selectFrom("imports").selectAll().where("id", "=", importId).executeTakeFirst();
     if (row === undefined) throw new RecordsFault("notFound", `import ${importId}`);
     const added: string[] = JSON.parse(row.added);
     // Version 1 is what the import made: a thing that has been changed since is somebody's work.
@@ -99,14 +99,14 @@ function markOf(kind: ImportKind, fields: Fields): string | null {
   return number === "" && email === "" ? null : `${wordsOf(String(fields.name)).join(" ")}|${number}|${email}`;
 }
 
-async function marksKept({ db, shopId }: Session, kind: ImportKind): Promise<Set<string>> {
-  const rows = await db.selectFrom(kind).select("body").where("shopId", "=", shopId).execute();
+async function marksKept({ db }: Session, kind: ImportKind): Promise<Set<string>> {
+  const rows = await db.selectFrom(kind).select("body").execute();
   return new Set(rows.flatMap(({ body }) => markOf(kind, JSON.parse(body)) ?? []));
 }
 
-async function bowlersByName({ db, shopId }: Session): Promise<Map<string, string[]>> {
+async function bowlersByName({ db }: Session): Promise<Map<string, string[]>> {
   const byName = new Map<string, string[]>();
-  for (const { id, body } of await db.selectFrom("bowlers").select(["id", "body"]).where("shopId", "=", shopId).execute()) {
+  for (const { id, body } of await db.selectFrom("bowlers").select(["id", "body"]).execute()) {
     const name = wordsOf(JSON.parse(body).name).join(" ");
     byName.set(name, [...(byName.get(name) ?? []), id]);
   }

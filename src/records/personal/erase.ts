@@ -1,9 +1,7 @@
-import { rm } from "node:fs/promises";
-import { join } from "node:path";
 import { sql } from "kysely";
 import type { Bowler } from "#contract/records/bowler";
 import type { Kept } from "#contract/records/fields";
-import type { ShopFolder } from "../folder.ts";
+import { TABLE_RULES } from "../database/tableRules.ts";
 import { wordsOf } from "../search/terms.ts";
 import type { Session } from "../session.ts";
 import { fileNameOf, photoKind, profileFileKind } from "../things/attachments.ts";
@@ -21,20 +19,23 @@ import type { Erasure } from "./ledger.ts";
 const NO_NAME = "(erased)";
 
 /**
- * Erases one bowler's personal data: the bowler's row keeps its id and says nothing; balls, work and money stay without free text;
- * photos, shot notes and the inputs of plans go; no answer is kept for retries that could repeat any of it.
+ * Erases one bowler's personal data, in every shop of the database: the bowler's row keeps its id and says nothing; balls, work and money stay without
+ * free text; photos, shot notes and the inputs of plans go; no answer is kept for retries that could repeat any of it.
  */
-export async function erase(session: Session, { live }: ShopFolder, { bowlerId, at, by }: Erasure): Promise<void> {
-  const files = await session.write({ by }, async (inside) => {
-    const found = await gather(inside, bowlerId);
-    await emptyBowler(inside, found.bowler, at, by);
-    await emptyBalls(inside, found, by);
-    await emptyWork(inside, found, by);
-    await inside.db.updateTable("once").set({ answer: null }).where("shopId", "=", inside.shopId).execute();
-    return found.photos.map((photo) => join(live, "photos", fileNameOf(photo)));
+export async function erase(session: Session, { bowlerId, at, by }: Erasure): Promise<void> {
+  let finish = async (): Promise<void> => {};
+  await session.write({ by }, async (inside) => {
+    // The person asks one shop and means all that keep anything of them.
+    const everywhere = inside.acrossShops();
+    const found = await gather(everywhere, bowlerId);
+    await emptyBowler(everywhere, found.bowler, at, by);
+    await emptyBalls(everywhere, found, by);
+    await emptyWork(everywhere, found, by);
+    await everywhere.db.updateTable("once").set({ answer: null }).execute();
+    // Photos of one erased bowler that also hang on somebody else's ticket do not exist: a photo is of one ball.
+    finish = await inside.files.remove(everywhere.db, found.photos.map(fileNameOf));
   });
-  // Photos of one erased bowler that also hang on somebody else's ticket do not exist: a photo is of one ball.
-  for (const file of files) await rm(file, { force: true });
+  await finish();
   await leaveNothingBehind(session);
 }
 
@@ -92,9 +93,11 @@ async function alter<Thing extends Kept>(
 }
 
 /** Deleted rows are overwritten (`secure_delete`); the log of writes and the file's free pages must not keep them either. */
-async function leaveNothingBehind({ db, runner }: Session): Promise<void> {
-  if (runner.engine === "postgres") {
-    await sql`vacuum`.execute(db);
+async function leaveNothingBehind(session: Session): Promise<void> {
+  const { db } = session.acrossShops();
+  if (session.engine === "postgres") {
+    const tables = Object.keys(TABLE_RULES).map((table) => sql.table(table));
+    await sql`vacuum ${sql.join(tables)}`.execute(db);
     return;
   }
   await sql`vacuum`.execute(db);

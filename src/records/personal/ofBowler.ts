@@ -1,38 +1,38 @@
-import { readFile } from "node:fs/promises";
-import { join } from "node:path";
+import { basename } from "node:path";
+import { RecordsFault } from "#contract/records/fault";
 import { withFaults } from "../database/driverFault.ts";
-import type { ShopFolder } from "../folder.ts";
 import { type Session, timeOf } from "../session.ts";
 import { fileNameOf } from "../things/attachments.ts";
 import { bowlers } from "../things/bowlers.ts";
 import { store } from "../things/store.ts";
 import { erase } from "./erase.ts";
 import { gather } from "./gather.ts";
-import { addErasure } from "./ledger.ts";
+import type { Ledger } from "./ledger.ts";
 import type { Personal } from "./personal.ts";
 
-export function personal(session: Session, folder: ShopFolder): Personal {
+export function personal(session: Session, ledger: Ledger): Personal {
   return {
     exportOf: (bowlerId, write) =>
       session.write(write, async (inside) => {
-        const found = await gather(inside, bowlerId);
+        // A bowler has a right to what every shop of the database keeps of them.
+        const everywhere = inside.acrossShops();
+        const found = await gather(everywhere, bowlerId);
         await inside.note({ by: write.by, did: "export", kind: "bowlers", thingId: bowlerId, fields: [] });
-        const photos = found.photos.map(async (photo) => {
-          const name = fileNameOf(photo);
-          return { name, bytes: new Uint8Array(await readFile(join(folder.live, "photos", name))) };
-        });
-        return {
-          document: { gritwright: 1, kind: "personal data", madeAt: timeOf(inside.now()), ...found },
-          photos: await Promise.all(photos),
-        };
+        const photos: { name: string; bytes: Uint8Array }[] = [];
+        for (const photo of found.photos) {
+          const bytes = await inside.files.get(everywhere.db, fileNameOf(photo));
+          if (bytes === null) throw new RecordsFault("damaged", `photos ${photo.id}`);
+          photos.push({ name: basename(fileNameOf(photo)), bytes: new Uint8Array(bytes) });
+        }
+        return { document: { gritwright: 1, kind: "personal data", madeAt: timeOf(inside.now()), ...found }, photos };
       }),
     erase: (bowlerId, { by }) =>
-      withFaults(folder.erasures, async () => {
+      withFaults("the ledger of erasures", async () => {
         await store(session, bowlers).get(bowlerId);
         const erasure = { bowlerId, at: timeOf(session.now()), by };
         // First the ledger: an erasure that the power interrupts is ended when the records are opened again.
-        await addErasure(folder, erasure);
-        await erase(session, folder, erasure);
+        await ledger.add(erasure);
+        await erase(session, erasure);
       }),
   };
 }

@@ -1,6 +1,6 @@
 import type { Write } from "../write.ts";
 
-/** Everything that is kept of one bowler, as plain JSON, and the photos. */
+/** Everything that is kept of one bowler in all shops of the database, as plain JSON, and the photos. */
 export interface PersonalData {
   readonly document: Readonly<Record<string, unknown>>;
   readonly photos: readonly { readonly name: string; readonly bytes: Uint8Array }[];

@@ -52,12 +52,11 @@ async function idsOf(session: Session, kind: "bowlers" | "balls", words: readonl
 }
 
 /** For the test that looks at its plan. */
-export function idsQuery({ db, shopId }: Session, kind: "bowlers" | "balls", lead: string, others: readonly string[], limit: number) {
+export function idsQuery({ db }: Session, kind: "bowlers" | "balls", lead: string, others: readonly string[], limit: number) {
   let query = db
     .selectFrom("terms")
     .select("thingId")
     .distinct()
-    .where("shopId", "=", shopId)
     .where("term", ">=", lead)
     .where("term", "<", lead + LAST)
     .where("kind", "=", kind);
@@ -98,7 +97,7 @@ async function lastTime(session: Session, ballId: string): Promise<LastTime | nu
 }
 
 /** The last finished ticket of a ball with its stages, in one query. */
-export function lastTimeQuery({ db, shopId }: Session, ballId: string) {
+export function lastTimeQuery({ db }: Session, ballId: string) {
   return db
     .selectFrom("tickets")
     .leftJoin("stagesDone", "stagesDone.ticketId", "tickets.id")
@@ -114,7 +113,6 @@ export function lastTimeQuery({ db, shopId }: Session, ballId: string) {
       inside
         .selectFrom("tickets")
         .select("id")
-        .where("shopId", "=", shopId)
         .where("ballId", "=", ballId)
         .where("readyAt", "is not", null)
         .orderBy("id", "desc")

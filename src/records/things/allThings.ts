@@ -11,12 +11,8 @@ import { movementKind, stageKind, stockItems } from "./stock.ts";
 import { store } from "./store.ts";
 import { tickets } from "./tickets.ts";
 
-/**
- * Everything kept, over one database or one transaction.
- *
- * @param live folder of the files beside the database
- */
-export function allThings(session: Session, live: string): Things {
+/** Everything kept, over one database or one transaction. */
+export function allThings(session: Session): Things {
   return {
     people: store(session, people),
     bowlers: store(session, bowlers),
@@ -25,8 +21,8 @@ export function allThings(session: Session, live: string): Things {
     tickets: tickets(session),
     stagesDone: store(session, stageKind),
     readings: store(session, readings),
-    photos: photos(session, live),
-    profileFiles: profileFiles(session, live),
+    photos: photos(session),
+    profileFiles: profileFiles(session),
     houses: store(session, houses),
     lanes: store(session, lanes),
     patterns: store(session, patterns),

@@ -1,13 +1,9 @@
 import { createHash } from "node:crypto";
-import { readFile, rm } from "node:fs/promises";
-import { join } from "node:path";
 import type { Photo, PhotoWritten, ProfileFile, ProfileFileWritten } from "#contract/records/attachment";
 import { photoKept, photoWritten, profileFileKept, profileFileWritten } from "#contract/records/attachment";
 import { RecordsFault } from "#contract/records/fault";
 import type { Kept } from "#contract/records/fields";
-import { asRecordsFault, withFaults } from "../database/driverFault.ts";
 import { EXTENSIONS, photoOf } from "../photos/photoBytes.ts";
-import { writeSynced } from "../photos/syncedFile.ts";
 import type { Attachments } from "../records.ts";
 import type { Session } from "../session.ts";
 import type { Definition, Fields } from "./definition.ts";
@@ -35,14 +31,12 @@ interface Stored extends Kept {
 /** How the files of a kind are named, and what is kept of the bytes that are handed in. */
 interface FileKind<Thing extends Stored> {
   readonly definition: Definition<Thing>;
-  readonly folder: string;
   readonly taken: (bytes: Uint8Array) => { readonly bytes: Uint8Array; readonly extra: Fields };
 }
 
-export function photos(session: Session, live: string): Attachments<Photo, PhotoWritten, "ballId" | "ticketId" | "bowlerId"> {
+export function photos(session: Session): Attachments<Photo, PhotoWritten, "ballId" | "ticketId" | "bowlerId"> {
   return attachments(session, {
     definition: photoKind,
-    folder: join(live, "photos"),
     taken: (given) => {
       const { type, bytes } = photoOf(given);
       return { bytes, extra: { type } };
@@ -50,8 +44,8 @@ export function photos(session: Session, live: string): Attachments<Photo, Photo
   });
 }
 
-export function profileFiles(session: Session, live: string): Attachments<ProfileFile, ProfileFileWritten, "ballId" | "ticketId"> {
-  return attachments(session, { definition: profileFileKind, folder: join(live, "profiles"), taken: profileOf });
+export function profileFiles(session: Session): Attachments<ProfileFile, ProfileFileWritten, "ballId" | "ticketId"> {
+  return attachments(session, { definition: profileFileKind, taken: profileOf });
 }
 
 const MOST_PROFILE_BYTES = 40_000_000;
@@ -62,18 +56,17 @@ function profileOf(bytes: Uint8Array): { bytes: Uint8Array; extra: Fields } {
   throw new RecordsFault("refused", "profileFiles", { problems: [problem] });
 }
 
-/** A file is named by what is in it, so that it can be on the disk before its row has an id, and the same picture lies there once. */
-export function fileNameOf(attachment: Pick<Stored, "sha256"> & { readonly type?: keyof typeof EXTENSIONS }): string {
-  return `${attachment.sha256}.${attachment.type === undefined ? "profile" : EXTENSIONS[attachment.type]}`;
+/** A file is named by what is in it, so that it can be there before its row has an id, and the same picture lies there once. */
+export function fileNameOf({ sha256, type }: Pick<Stored, "sha256"> & { readonly type?: keyof typeof EXTENSIONS }): string {
+  return type === undefined ? `profiles/${sha256}.profile` : `photos/${sha256}.${EXTENSIONS[type]}`;
 }
 
 function attachments<Thing extends Stored, Written, Filter extends string>(
   session: Session,
-  { definition, folder, taken }: FileKind<Thing>,
+  { definition, taken }: FileKind<Thing>,
 ): Attachments<Thing, Written, Filter> {
   const { kind, written } = definition;
-  const { get, list, change, make, remove } = store(session, definition);
-  const pathOf = (thing: Thing) => join(folder, fileNameOf(thing));
+  const { get, list, change } = store(session, definition);
   return {
     get,
     list,
@@ -82,30 +75,46 @@ function attachments<Thing extends Stored, Written, Filter extends string>(
       const fields = checkedFields(written, given, kind);
       const { bytes, extra } = taken(handedIn);
       const file = { bytes: bytes.length, sha256: sha256Of(bytes), ...extra } as unknown as Thing;
-      await withFaults(folder, () => writeSynced(pathOf(file), bytes));
-      return make(fields, file as unknown as Fields, write);
+      return session.write(write, async (inside) => {
+        await session.files.put(inside.acrossShops().db, fileNameOf(file), bytes);
+        return store(inside, definition).make(fields, file as unknown as Fields, { by: write.by });
+      });
     },
     async bytes(id) {
       const thing = await get(id);
-      const bytes = await readFile(pathOf(thing)).catch((cause: unknown) => {
-        const fault = asRecordsFault(cause, pathOf(thing));
-        throw fault instanceof RecordsFault && fault.kind === "notFound" ? new RecordsFault("damaged", `${kind} ${id}`, { cause }) : fault;
-      });
-      if (sha256Of(bytes) !== thing.sha256) throw new RecordsFault("damaged", `${kind} ${id}`);
+      // Which file it is, was read from a row of this shop; files themselves belong to none.
+      const bytes = await session.files.get(session.acrossShops().db, fileNameOf(thing));
+      if (bytes === null || sha256Of(bytes) !== thing.sha256) throw new RecordsFault("damaged", `${kind} ${id}`);
       return bytes;
     },
     async remove(id, write) {
-      const thing = await get(id);
-      await remove(id, write);
-      await removeUnused(session, kind as "photos", thing, pathOf(thing));
+      let finish = async (): Promise<void> => {};
+      await session.write(write, async (inside) => {
+        const own = store(inside, definition);
+        const name = fileNameOf(await own.get(id));
+        await own.remove(id, { by: write.by, expectedVersion: write.expectedVersion });
+        finish = await removeUnused(inside, [name]);
+      });
+      await finish();
     },
   };
 }
 
-/** Takes a file away when no row refers to it any more. */
-export async function removeUnused({ db }: Session, kind: "photos" | "profileFiles", thing: Stored, path: string): Promise<void> {
-  const other = await db.selectFrom(kind).select("id").where("body", "like", `%${thing.sha256}%`).executeTakeFirst();
-  if (other === undefined) await rm(path, { force: true });
+/** Takes files away that no row refers to any more, whichever shop's. Returns what is left to do once the write has been kept. */
+export async function removeUnused(inside: Session, names: readonly string[]): Promise<() => Promise<void>> {
+  const { db } = inside.acrossShops();
+  const unused: string[] = [];
+  for (const name of names) {
+    const [folder, file] = name.split("/");
+    const kind = folder === "photos" ? "photos" : "profileFiles";
+    const other = await db
+      .selectFrom(kind)
+      .select("id")
+      .where("body", "like", `%${file.split(".")[0]}%`)
+      .executeTakeFirst();
+    if (other === undefined) unused.push(name);
+  }
+  return inside.files.remove(db, unused);
 }
 
 function sha256Of(bytes: Uint8Array): string {

@@ -45,8 +45,9 @@ export function store<Thing extends Kept>(session: Session, definition: Definiti
       }),
     remove: (id, write) =>
       session.write(write, async (inside) => {
-        mustBeVersion(kind, await found(inside, definition, id), write);
-        await removeRow(inside, kind, id);
+        const before = await found(inside, definition, id);
+        mustBeVersion(kind, before, write);
+        await removeRow(inside, kind, before);
         await inside.note({ by: write.by, did: "remove", kind, thingId: id, fields: [] });
       }),
   };
@@ -97,7 +98,7 @@ function mustBeVersion(kind: ThingKind, before: Kept, { expectedVersion }: Chang
   if (before.version !== expectedVersion) throw new RecordsFault("changedMeanwhile", `${kind} ${before.id}`, { current: before });
 }
 
-/** References lead to things of this shop, and the kind's own rules hold. */
+/** References lead to things that this shop sees, and the kind's own rules hold. */
 async function mustFit<Thing extends Kept>(
   session: Session,
   definition: Definition<Thing>,
@@ -112,7 +113,6 @@ async function mustFit<Thing extends Kept>(
     const row = await tableOf(session.db, refersTo)
       .select("id")
       .where("id", "=", value as string)
-      .where("shopId", "=", session.shopId)
       .executeTakeFirst();
     if (row === undefined) problems.push({ path: field, value, allowed: `the id of one of the ${refersTo} that are kept` });
   }

@@ -6,9 +6,9 @@ import type { Session } from "../session.ts";
 import type { Definition } from "./definition.ts";
 import { thingOf } from "./rows.ts";
 
-/** @throws {RecordsFault} `notFound` where this shop has no such thing */
-export async function found<Thing extends Kept>({ db, shopId }: Session, definition: Definition<Thing>, id: string): Promise<Thing> {
-  const row = await tableOf(db, definition.kind).selectAll().where("id", "=", id).where("shopId", "=", shopId).executeTakeFirst();
+/** @throws {RecordsFault} `notFound` where this shop sees no such thing */
+export async function found<Thing extends Kept>({ db }: Session, definition: Definition<Thing>, id: string): Promise<Thing> {
+  const row = await tableOf(db, definition.kind).selectAll().where("id", "=", id).executeTakeFirst();
   if (row === undefined) throw new RecordsFault("notFound", `${definition.kind} ${id}`);
   return thingOf(definition, row as ThingRow);
 }
@@ -25,20 +25,30 @@ export async function insertRow(db: Db, kind: ThingKind, row: ThingRow): Promise
     .execute();
 }
 
-export async function replaceRow(db: Db, kind: ThingKind, { id, ...rest }: ThingRow): Promise<void> {
-  await db
+/** @throws {RecordsFault} `refused` where the shop sees the thing, and only another one may change it */
+export async function replaceRow(db: Db, kind: ThingKind, { id, shopId, ...rest }: ThingRow): Promise<void> {
+  const { numUpdatedRows } = await db
     .updateTable(kind as "bowlers")
     .set(rest)
     .where("id", "=", id)
-    .execute();
+    .executeTakeFirstOrThrow();
+  mustBeOwn(numUpdatedRows, kind, id, shopId);
 }
 
-export async function removeRow({ db }: Session, kind: ThingKind, id: string): Promise<void> {
+function mustBeOwn(written: bigint, kind: ThingKind, id: string, shopId: string): void {
+  if (written > 0n) return;
+  const problem = { path: "shopId", value: shopId, allowed: "the shop that keeps it: others see it with its ball, and leave it as it is" };
+  throw new RecordsFault("refused", `${kind} ${id}`, { problems: [problem] });
+}
+
+/** @throws {RecordsFault} `refused` where something refers to it, or only another shop may take it out */
+export async function removeRow({ db }: Session, kind: ThingKind, { id, shopId }: Pick<ThingRow, "id" | "shopId">): Promise<void> {
   try {
-    await db
+    const { numDeletedRows } = await db
       .deleteFrom(kind as "bowlers")
       .where("id", "=", id)
-      .execute();
+      .executeTakeFirstOrThrow();
+    mustBeOwn(numDeletedRows, kind, id, shopId);
     await db.deleteFrom("terms").where("thingId", "=", id).execute();
   } catch (error) {
     // A foreign key: SQLite's and PostgreSQL's word for it.

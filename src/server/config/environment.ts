@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { nearestWord } from "#contract/nearest";
 import { JobFault, type JobProblem } from "#contract/problem";
+import { withoutPassword } from "#records/database/address";
 import { configSchema } from "./configSchema.ts";
 
 const PREFIX = "GRITWRIGHT_";
@@ -54,7 +55,8 @@ function unknownVariable(name: string, value: string): JobProblem {
   const nearest = nearestWord(name, names);
   return {
     path: name,
-    value,
+    // A misspelt name may stand before an address.
+    value: withoutPassword(value),
     allowed: names.join(", "),
     reason: { id: "unknownKey", params: nearest === null ? { key: name } : { key: name, nearest } },
   };

@@ -3,6 +3,7 @@ import { parseArgs } from "node:util";
 import { checkFile } from "#contract/job/checkJob";
 import { JobFault, type JobProblem, wholeFileFault } from "#contract/problem";
 import { readJobText } from "#exchange/jobFileText";
+import { withoutPassword } from "#records/database/address";
 import { type Config, completed, configSchema } from "./configSchema.ts";
 import { fromEnvironment, setAt, VARIABLES } from "./environment.ts";
 
@@ -86,9 +87,14 @@ function checked(values: unknown, source: Source): Values {
     if (!(fault instanceof JobFault)) throw fault;
     throw new JobFault(
       fault.code,
-      fault.problems.map((problem): JobProblem => ({ ...problem, path: source(problem.path) })),
+      fault.problems.map((problem): JobProblem => ({ ...problem, path: source(problem.path), value: hushed(problem.value) })),
     );
   }
+}
+
+/** What is told of a value that cannot be used: an address without its password. */
+function hushed(value: unknown): unknown {
+  return typeof value === "string" ? withoutPassword(value) : value;
 }
 
 function variableOf(key: string): string {

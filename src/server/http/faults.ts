@@ -34,6 +34,7 @@ const KINDS: Readonly<Record<RecordsFaultKind, ProblemKind>> = {
   full: "notWritable",
   damaged: "damaged",
   newerSchema: "damaged",
+  frozen: "notWritable",
   notReachable: "busy",
   badBackup: "damaged",
 };
@@ -54,6 +55,7 @@ const DETAILS: Readonly<Record<Exclude<RecordsFaultKind, "changedMeanwhile">, st
   full: "The disk is full; nothing of this was written.",
   damaged: "A file of the records is damaged. Restore a backup.",
   newerSchema: "The records were written by a newer version of this program.",
+  frozen: "The records have been moved elsewhere.",
   notReachable: "The database does not answer; try again.",
   badBackup: "This backup is damaged or is none.",
 };

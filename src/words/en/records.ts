@@ -9,6 +9,7 @@ export const RECORDS_FAULT: Readonly<Record<string, (about: string) => string>> 
   full: (about) => `There is no room left for ${about}. Nothing that was kept before is lost.`,
   damaged: (about) => `${about} is damaged, and was left as it is. Restore the last backup: gritwright restore FILE FOLDER.`,
   newerSchema: (about) => `The records were written by a newer Gritwright (${about}). Use that one; this one has changed nothing.`,
+  frozen: (about) => `These records are frozen: ${about}.`,
   notReachable: (about) => `${about} cannot be reached.`,
   badBackup: (about) => `${about} is no sound backup; nothing was changed.`,
 };
@@ -32,5 +33,15 @@ export const RECORDS = {
   badRow: (row: number, column: string, value: string, allowed: string) => `  line ${row}, ${column}: "${value}". Allowed: ${allowed}.`,
   imported: (added: number, there: number, id: string) =>
     `${added} added, ${there} there already. To take it back: gritwright undo ${id} FOLDER`,
+  shop: (name: string, id: string) => `  ${id}  ${name}`,
+  noShops: "There is no shop yet.",
+  shopAdded: (name: string, id: string) => `Added ${name}, ${id}.`,
+  carried: (what: string, count: number) => `${what}: ${count}`,
+  moved: (rows: number, files: number, to: string) =>
+    `Everything lies in ${to}: ${rows} rows and ${files} files, each compared on both sides.`,
+  movedBefore: (to: string) => `It had been moved to ${to} before; nothing was done.`,
+  movedFrom: (from: string) =>
+    `What lies in ${from} is frozen: no program opens it any more. To take it back: gritwright move --take-back --from ${from}`,
+  takenBack: (from: string) => `What lies in ${from} is open again. What was written elsewhere since is not in it.`,
   undone: (count: number) => `${count} taken out again.`,
 } as const;

@@ -1,5 +1,6 @@
 import type { Step } from "./step.ts";
 import { step001 } from "./step001.ts";
+import { step002 } from "./step002.ts";
 
 /** In the order they are applied. */
-export const STEPS: readonly Step[] = [step001];
+export const STEPS: readonly Step[] = [step001, step002];

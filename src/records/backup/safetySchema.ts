@@ -1,0 +1,15 @@
+import { sql } from "kysely";
+import type { Db } from "../database/tables.ts";
+
+const PREFIX = "gritwright_before_restore_";
+
+/** Name of the schema that keeps what was there before a restore; milliseconds since 1970. */
+export function safetySchemaName(at: number): string {
+  return `${PREFIX}${at}`;
+}
+
+/** Drops what lay there before restores that are older than a time, ms since 1970. */
+export async function dropOldSchemas(db: Db, before: number): Promise<void> {
+  const { rows } = await sql<{ name: string }>`select nspname as name from pg_namespace where nspname like ${`${PREFIX}%`}`.execute(db);
+  for (const { name } of rows) if (Number(name.slice(PREFIX.length)) < before) await sql`drop schema ${sql.id(name)} cascade`.execute(db);
+}

@@ -1,0 +1,79 @@
+import { createReadStream, existsSync } from "node:fs";
+import { join } from "node:path";
+import type { Database } from "better-sqlite3";
+import { sql } from "kysely";
+import { CARRIED, carryRows } from "../carry/carryRows.ts";
+import { compareRows } from "../carry/compareRows.ts";
+import { migrate, schemaState } from "../database/migrate.ts";
+import { STEPS } from "../database/migrations/steps.ts";
+import { openSqlite } from "../database/sqlite.ts";
+import type { Db } from "../database/tables.ts";
+import { momentOf, type Runner } from "../database/transaction.ts";
+import type { FileStore } from "../files/fileStore.ts";
+import type { ShopFolder } from "../folder.ts";
+import { type Erasure, type Ledger, ledgerInTable } from "../personal/ledger.ts";
+
+/** One moment of the records of all shops of a database, as a backup takes it. */
+export interface Snapshot {
+  /** Writes the database into a new SQLite file. */
+  copyTo(path: string): Promise<void>;
+  /** The bytes of a photo or profile file; null where it was lost. */
+  file(name: string): Promise<AsyncIterable<Uint8Array> | null>;
+  erasures(): Promise<Erasure[]>;
+}
+
+export type WithSnapshot = <Answer>(work: (snapshot: Snapshot) => Promise<Answer>) => Promise<Answer>;
+
+/** SQLite copies itself while it is used; files are named by what is in them and do not change. */
+export function snapshotOfFolder(raw: Database, { live }: ShopFolder, ledger: Ledger): WithSnapshot {
+  return (work) =>
+    work({
+      copyTo: async (path) => {
+        await raw.backup(path);
+      },
+      async file(name) {
+        const path = join(live, ...name.split("/"));
+        return existsSync(path) ? createReadStream(path) : null;
+      },
+      erasures: () => ledger.all(),
+    });
+}
+
+/** PostgreSQL holds one moment of tables and files for as long as the transaction lasts; the rows are read into SQLite, and compared there. */
+export function snapshotOfServer(runner: Runner, files: FileStore, now: () => number): WithSnapshot {
+  return (work) =>
+    momentOf(runner, (db) =>
+      work({
+        copyTo: (path) => copyInto(db, runner, path, now),
+        async file(name) {
+          const bytes = await files.get(db, name);
+          return bytes === null ? null : whole(bytes);
+        },
+        erasures: () => ledgerInTable(db).all(),
+      }),
+    );
+}
+
+async function copyInto(from: Db, runner: Runner, path: string, now: () => number): Promise<void> {
+  const { db } = openSqlite(path);
+  try {
+    const { pending } = await schemaState({ ...runner, db: from }, STEPS);
+    // As old as the database is: the copy before a change of the schema is of the schema before.
+    await migrate(
+      { ...runner, db, engine: "sqlite" },
+      STEPS.filter((step) => !pending.includes(step)),
+      now,
+    );
+    const { rows } = await sql<{ name: string }>`select name from sqlite_master where type = 'table'`.execute(db);
+    const there = CARRIED.filter((table) => rows.some(({ name }) => name === table));
+    // One transaction, or each batch would wait for the disk.
+    await db.transaction().execute((to) => carryRows(from, to, there, () => {}));
+    await compareRows(from, db, there);
+  } finally {
+    await db.destroy();
+  }
+}
+
+async function* whole(bytes: Uint8Array): AsyncGenerator<Uint8Array> {
+  yield bytes;
+}

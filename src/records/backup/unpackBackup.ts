@@ -1,0 +1,66 @@
+import { closeSync, fsyncSync, mkdirSync, openSync, writeFileSync, writeSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { RecordsFault } from "#contract/records/fault";
+import { schemaState } from "../database/migrate.ts";
+import { STEPS } from "../database/migrations/steps.ts";
+import { openSqlite } from "../database/sqlite.ts";
+import { type ShopFolder, shopFolder } from "../folder.ts";
+import { openRecords } from "../openRecords.ts";
+import { type Erasure, joined, ledgerInFolder, ledgerText } from "../personal/ledger.ts";
+import type { RecordsParts } from "../records.ts";
+import { shopsIn } from "../shop.ts";
+import { readBackup } from "./verifyBackup.ts";
+import type { Taker } from "./zipFile.ts";
+
+/** What may lie in a backup, and under which names; nothing else is written anywhere. */
+const ENTRY = /^(?:records\.sqlite|erasures\.jsonl|(?:photos|profiles)\/[0-9a-f]{64}\.[a-z]{3,7})$/;
+
+/**
+ * Unpacks a backup into a new folder, checks it there, brings it up to date and clears it of erased persons: all that is to be done before it takes
+ * the place of today's records.
+ *
+ * @param erased ledger of today: persons erased since the backup was made
+ * @throws {RecordsFault} `badBackup`, `newerSchema`, `full`, `readOnly`
+ */
+export async function unpackBackup(path: string, making: string, erased: readonly Erasure[], parts: RecordsParts): Promise<void> {
+  const folder = shopFolder(making);
+  mkdirSync(folder.live, { recursive: true });
+  await readBackup(path, (name) => {
+    if (!ENTRY.test(name))
+      throw new RecordsFault("badBackup", path, { problems: [{ path: name, value: null, allowed: "names of a backup" }] });
+    return writer(name === "erasures.jsonl" ? folder.erasures : join(folder.live, ...name.split("/")));
+  });
+  const all = joined(await ledgerInFolder(folder).all(), erased);
+  writeFileSync(folder.erasures, ledgerText(all), { flush: true });
+  const [shop] = await checkedShops(folder);
+  // Opening it, for whichever of its shops, brings the schema up to date and ends the erasures of the ledger.
+  const { now, randomBytes, programVersion } = parts;
+  await (await openRecords({ folder: making, now, randomBytes, programVersion, ...(shop === undefined ? {} : { shop }) })).close();
+}
+
+function writer(path: string): Taker {
+  mkdirSync(dirname(path), { recursive: true });
+  const file = openSync(path, "wx");
+  return (piece) => {
+    if (piece !== null) {
+      for (let at = 0; at < piece.length; ) at += writeSync(file, piece, at);
+      return;
+    }
+    fsyncSync(file);
+    closeSync(file);
+  };
+}
+
+/** Ids of the shops in it. */
+async function checkedShops({ database }: ShopFolder): Promise<string[]> {
+  const { db, raw } = openSqlite(database);
+  try {
+    await schemaState({ db, engine: "sqlite", chance: () => 0 }, STEPS);
+    const found = raw.pragma("integrity_check(1)", { simple: true });
+    if (found !== "ok")
+      throw new RecordsFault("badBackup", database, { problems: [{ path: "records.sqlite", value: found, allowed: "ok" }] });
+    return (await shopsIn(db)).map(({ id }) => id);
+  } finally {
+    await db.destroy();
+  }
+}

@@ -1,0 +1,65 @@
+import type { Database } from "better-sqlite3";
+import { snapshotOfFolder, snapshotOfServer, type WithSnapshot } from "./backup/snapshot.ts";
+import { openPostgres } from "./database/postgres.ts";
+import { openSqlite } from "./database/sqlite.ts";
+import type { Runner } from "./database/transaction.ts";
+import type { FileStore } from "./files/fileStore.ts";
+import { filesInDatabase } from "./files/inDatabase.ts";
+import { filesInFolder } from "./files/inFolder.ts";
+import { prepareFolder, prepareRoot, type ShopFolder } from "./folder.ts";
+import { type Ledger, ledgerInFolder, ledgerOnServer } from "./personal/ledger.ts";
+import type { RecordsParts } from "./records.ts";
+import { tellingOnServer } from "./telling/onServer.ts";
+import { type Telling, tellingHere } from "./telling/telling.ts";
+
+/** A database with what goes with it: where files lie, who is told, what a backup is made from. */
+export interface OpenDatabase {
+  readonly runner: Runner;
+  readonly files: FileStore;
+  readonly ledger: Ledger;
+  readonly telling: Telling;
+  readonly withSnapshot: WithSnapshot;
+  close(): Promise<void>;
+}
+
+type DatabaseParts = Pick<RecordsParts, "postgres" | "now" | "randomBytes">;
+
+/** @throws {RecordsFault} `notReachable`; `busy` while a restore or a move has the database alone; and what SQLite says of a file */
+export function openDatabase(parts: DatabaseParts, folder: ShopFolder): Promise<OpenDatabase> {
+  return parts.postgres === undefined ? inFolder(parts, folder) : onServer(parts, parts.postgres, folder);
+}
+
+async function inFolder(parts: DatabaseParts, folder: ShopFolder): Promise<OpenDatabase> {
+  prepareFolder(folder);
+  const { db, raw } = openSqlite(folder.database);
+  return { ...folderParts(folder, raw), runner: { db, engine: "sqlite", chance: chanceOf(parts) }, close: () => db.destroy() };
+}
+
+function folderParts(folder: ShopFolder, raw: Database) {
+  const ledger = ledgerInFolder(folder);
+  return { files: filesInFolder(folder.live), ledger, telling: tellingHere(), withSnapshot: snapshotOfFolder(raw, folder, ledger) };
+}
+
+async function onServer(parts: DatabaseParts, address: string, folder: ShopFolder): Promise<OpenDatabase> {
+  const telling = await tellingOnServer(address, Buffer.from(parts.randomBytes(8)).toString("hex"));
+  const db = openPostgres(address);
+  const runner: Runner = { db, engine: "postgres", chance: chanceOf(parts) };
+  const files = filesInDatabase(parts.now);
+  prepareRoot(folder);
+  return {
+    runner,
+    files,
+    ledger: ledgerOnServer(db, ledgerInFolder(folder)),
+    telling,
+    withSnapshot: snapshotOfServer(runner, files, parts.now),
+    async close() {
+      await db.destroy();
+      await telling.close();
+    },
+  };
+}
+
+/** A number from 0 to 1. */
+export function chanceOf({ randomBytes }: Pick<RecordsParts, "randomBytes">): () => number {
+  return () => new DataView(randomBytes(4).slice().buffer).getUint32(0) / 2 ** 32;
+}

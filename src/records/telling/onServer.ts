@@ -1,0 +1,108 @@
+import { setTimeout as sleep } from "node:timers/promises";
+import { sql } from "kysely";
+import type pg from "pg";
+import { THING_KINDS, type ThingKind } from "#contract/records/auditEntry";
+import { connectAlone, holdOpen } from "../database/postgres.ts";
+import { TABLE_RULES } from "../database/tableRules.ts";
+import { type Telling, tellingHere, type Written } from "./telling.ts";
+
+const CHANNEL = "gritwright";
+/** PostgreSQL takes up to 8000 bytes in one notice; one of these takes less than 70. */
+const MOST_IN_NOTICE = 100;
+/** Where more was written at once, each kind is told as a whole. */
+const MOST_TOLD = 500;
+const FIRST_WAIT_MS = 100;
+const LONGEST_WAIT_MS = 5000;
+/** A connection that has died without a word is found out by a question, ms. */
+const ASK_EVERY_MS = 20_000;
+
+interface Notice {
+  /** Which program says it. */
+  readonly from: string;
+  readonly shopId: string;
+  readonly written: readonly (readonly [ThingKind, string | null])[];
+}
+
+/**
+ * Tells what other servers of the database write too. One connection listens, and holds the lock of those who have the records open. When it was
+ * lost, whatever was said meanwhile is lost: everything may have changed then, and that is told.
+ *
+ * @param from tells this program from others
+ * @throws {RecordsFault} `busy`, `notReachable`
+ */
+export async function tellingOnServer(address: string, from: string): Promise<Telling> {
+  const here = tellingHere();
+  const closing = new AbortController();
+  let mine: string | null = null;
+  const hear = (payload: string) => {
+    const notice = JSON.parse(payload) as Notice;
+    if (notice.from === from) return;
+    const seen = notice.written.filter(([kind]) => notice.shopId === mine || TABLE_RULES[kind].belongsTo !== "the shop");
+    here.tell(seen.map(([kind, id]) => ({ kind, id })));
+  };
+  const again = async () => {
+    client = await reconnected(address, closing.signal, hear, again);
+    if (client !== null) here.tell(THING_KINDS.map((kind) => ({ kind, id: null })));
+  };
+  let client: pg.Client | null = await listening(address, hear, again);
+  const asking = setInterval(() => void client?.query("select 1").catch(() => client?.end()), ASK_EVERY_MS).unref();
+  return {
+    ...here,
+    hear: (shopId) => {
+      mine = shopId;
+    },
+    async announce(inside, shopId, written) {
+      for (const part of parts(written)) {
+        const notice: Notice = { from, shopId, written: part.map(({ kind, id }) => [kind, id]) };
+        await sql`select pg_notify(${CHANNEL}, ${JSON.stringify(notice)})`.execute(inside);
+      }
+    },
+    async close() {
+      closing.abort();
+      clearInterval(asking);
+      await client?.end();
+    },
+  };
+}
+
+async function listening(address: string, hear: (payload: string) => void, lost: () => Promise<void>): Promise<pg.Client> {
+  const client = await connectAlone(address);
+  try {
+    await holdOpen(client);
+    client.on("notification", ({ payload }) => hear(payload ?? ""));
+    await client.query(`listen ${CHANNEL}`);
+  } catch (error) {
+    await client.end();
+    throw error;
+  }
+  client.once("end", () => void lost());
+  return client;
+}
+
+/** Tries until the database is there again; null where the records are closed meanwhile. */
+async function reconnected(
+  address: string,
+  signal: AbortSignal,
+  hear: (payload: string) => void,
+  lost: () => Promise<void>,
+): Promise<pg.Client | null> {
+  for (let wait = FIRST_WAIT_MS; !signal.aborted; wait = Math.min(2 * wait, LONGEST_WAIT_MS)) {
+    try {
+      const client = await listening(address, hear, lost);
+      if (!signal.aborted) return client;
+      await client.end();
+    } catch {
+      // The next try tells; writes meanwhile tell of it by themselves.
+      await sleep(wait, undefined, { signal }).catch(() => {});
+    }
+  }
+  return null;
+}
+
+function parts(written: readonly Written[]): Written[][] {
+  const told: readonly Written[] =
+    written.length <= MOST_TOLD ? written : [...new Set(written.map(({ kind }) => kind))].map((kind) => ({ kind, id: null }));
+  return Array.from({ length: Math.ceil(told.length / MOST_IN_NOTICE) }, (_, i) =>
+    told.slice(i * MOST_IN_NOTICE, (i + 1) * MOST_IN_NOTICE),
+  );
+}

@@ -1,0 +1,41 @@
+import type { ThingKind } from "#contract/records/auditEntry";
+import type { Db } from "../database/tables.ts";
+
+/** What has been written; without an id anything of the kind may have been. */
+export interface Written {
+  readonly kind: ThingKind;
+  readonly id: string | null;
+}
+
+export type Watcher = (written: Written) => void;
+
+/** How pages that watch learn of what was written, by this server or by another one of the same database. */
+export interface Telling {
+  /** In the write's own transaction: says it to other servers, who hear it when it has been kept. */
+  announce(inside: Db, shopId: string, written: readonly Written[]): Promise<void>;
+  /** After the write: says it to those who watch here. */
+  tell(written: readonly Written[]): void;
+  watch(watcher: Watcher): () => void;
+  /** From now on also tells what other servers write that this shop sees. */
+  hear(shopId: string): void;
+  close(): Promise<void>;
+}
+
+/** Within this program alone. */
+export function tellingHere(): Telling {
+  const watchers = new Set<Watcher>();
+  return {
+    announce: async () => {},
+    tell(written) {
+      for (const one of written) for (const watcher of watchers) watcher(one);
+    },
+    watch(watcher) {
+      watchers.add(watcher);
+      return () => {
+        watchers.delete(watcher);
+      };
+    },
+    hear() {},
+    close: async () => {},
+  };
+}
