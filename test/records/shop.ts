@@ -2,6 +2,11 @@ import { randomBytes } from "node:crypto";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { openPostgres } from "#records/database/postgres";
+import { openSqlite } from "#records/database/sqlite";
+import type { Db } from "#records/database/tables";
+import { shopFolder } from "#records/folder";
+import { listShops } from "#records/listShops";
 import { openRecords } from "#records/openRecords";
 import type { Records, RecordsParts } from "#records/records";
 
@@ -16,7 +21,9 @@ export interface TestShop {
 }
 
 /** An empty shop in a folder of its own, with a clock that goes a second on at every look. */
-export async function testShop(options: { readonly postgres?: string; readonly folder?: string } = {}): Promise<TestShop> {
+export async function testShop(
+  options: { readonly postgres?: string; readonly folder?: string; readonly shop?: string } = {},
+): Promise<TestShop> {
   const folder = options.folder ?? mkdtempSync(join(tmpdir(), "gritwright-records-"));
   let clock = Date.UTC(2026, 4, 31, 18, 0, 0);
   const now = () => {
@@ -24,7 +31,8 @@ export async function testShop(options: { readonly postgres?: string; readonly f
     return clock;
   };
   const postgres = options.postgres === undefined ? {} : { postgres: options.postgres };
-  const parts: RecordsParts = { folder, ...postgres, now, randomBytes, programVersion: "0.0.0-test" };
+  const named = options.shop === undefined ? {} : { shop: options.shop };
+  const parts: RecordsParts = { folder, ...postgres, ...named, now, randomBytes, programVersion: "0.0.0-test" };
   let records = await openRecords(parts);
   const { items } = await records.people.list({ order: "oldest first" });
   return {
@@ -41,6 +49,21 @@ export async function testShop(options: { readonly postgres?: string; readonly f
       rmSync(folder, { recursive: true, force: true });
     },
   };
+}
+
+/** Two shops, West and East, in one database: each opened by a server of its own, with PostgreSQL also in a folder of its own. */
+export async function twoShops(postgres?: string): Promise<{ west: TestShop; east: TestShop }> {
+  const at = postgres === undefined ? {} : { postgres };
+  const west = await testShop({ ...at, shop: "West" });
+  const { now } = west.parts;
+  await listShops({ place: postgres ?? west.parts.folder, add: "East", now, randomBytes });
+  const east = await testShop({ ...at, ...(postgres === undefined ? { folder: west.parts.folder } : {}), shop: "East" });
+  return { west, east };
+}
+
+/** The database itself, past the records; for whoever looks at rows of all shops. */
+export function databaseOf({ folder, postgres }: RecordsParts): Db {
+  return postgres === undefined ? openSqlite(shopFolder(folder).database).db : openPostgres(postgres);
 }
 
 /** What a promise is refused with; fails where it is not. */

@@ -1,16 +1,11 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { RecordsFault } from "#contract/records/fault";
 import { STEPS } from "#records/database/migrations/steps";
-import { openPostgres } from "#records/database/postgres";
-import { openSqlite } from "#records/database/sqlite";
-import type { Db } from "#records/database/tables";
-import { shopFolder } from "#records/folder";
 import { openRecords } from "#records/openRecords";
-import type { RecordsParts } from "#records/records";
 import { addShop } from "#records/shop";
 import { uuid7Source } from "#records/uuid7";
 import { HOW_TO_GET_ONE, type TestPostgres, testPostgres } from "./postgres.ts";
-import { onTheCounter, refusal, type TestShop, testShop } from "./shop.ts";
+import { databaseOf, onTheCounter, refusal, type TestShop, testShop } from "./shop.ts";
 
 const postgres = await testPostgres();
 afterAll(() => postgres?.stop());
@@ -315,7 +310,3 @@ describe.each(ENGINES)("on %s", (_, server) => {
     expect(told).toEqual(["houses"]);
   });
 });
-
-function databaseOf({ folder, postgres: address }: RecordsParts): Db {
-  return address === undefined ? openSqlite(shopFolder(folder).database).db : openPostgres(address);
-}

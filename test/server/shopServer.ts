@@ -46,9 +46,15 @@ export const HOST = "127.0.0.1:4780";
 
 /** The whole server over an empty shop in a folder of its own, asked in this process. */
 export async function shopServer(
-  options: { readonly limits?: Partial<Limits>; readonly executor?: Executor; readonly files?: ReadonlyMap<string, PageFile> } = {},
+  options: {
+    readonly limits?: Partial<Limits>;
+    readonly executor?: Executor;
+    readonly files?: ReadonlyMap<string, PageFile>;
+    /** Whose server it is; an empty shop of its own where nothing is said. */
+    readonly shop?: TestShop;
+  } = {},
 ): Promise<ShopServer> {
-  const shop: TestShop = await testShop();
+  const shop = options.shop ?? (await testShop());
   const logged: string[] = [];
   const { server, close } = assemble({
     config: { limits: { ...USUAL.limits, ...options.limits } },
