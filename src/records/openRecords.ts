@@ -1,4 +1,7 @@
 import type { Database } from "better-sqlite3";
+import { accounts } from "./accounts/allAccounts.ts";
+import { USUAL_COST } from "./accounts/hasher.ts";
+import { hasherThread } from "./accounts/hasherThread.ts";
 import { backups } from "./backup/makeBackup.ts";
 import { bringUpToDate } from "./bringUpToDate.ts";
 import { withFaults } from "./database/driverFault.ts";
@@ -58,8 +61,10 @@ async function assembled(parts: RecordsParts, runner: Runner, folder: ShopFolder
   };
   const session = rootSession({ runner, shopId, now, newId, tell });
   await endErasures(session, folder);
+  const hasher = parts.hasher ?? hasherThread(USUAL_COST, randomBytes);
   return {
     ...allThings(session, folder.live),
+    accounts: accounts({ session, randomBytes, hasher }),
     together: (write, work) => session.write(write, (inside) => work(allThings(inside, folder.live))),
     search: search(session),
     personal: personal(session, folder),
@@ -78,6 +83,9 @@ async function assembled(parts: RecordsParts, runner: Runner, folder: ShopFolder
       };
     },
     health: () => withFaults("the database", async () => ({ engine: runner.engine, schema: (await schemaState(runner, STEPS)).at })),
-    close: () => runner.db.destroy(),
+    async close() {
+      await hasher.close();
+      await runner.db.destroy();
+    },
   };
 }

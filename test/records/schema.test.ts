@@ -13,6 +13,7 @@ import { testPostgres } from "./postgres.ts";
 /** What the released steps say, as sums of their statements. A sum here is never changed: a step that has been released is frozen. */
 const FROZEN: Readonly<Record<string, string>> = {
   "001 first tables": "748d74986c81a665",
+  "003 accounts": "174126c04c43203b",
 };
 
 async function statementsOf(step: Step, engine: EngineName): Promise<string[]> {
@@ -44,14 +45,14 @@ const postgres = await testPostgres();
 afterAll(() => postgres?.stop());
 
 const LATER: Step = {
-  name: "002 invented for this test",
+  name: "901 invented for this test",
   apply: async (db) => {
     await db.schema.alterTable("houses").addColumn("invented", "text").execute();
     await db.schema.createIndex("housesByInvented").on("houses").column("invented").execute();
   },
 };
 const BROKEN: Step = {
-  name: "003 breaks in the middle",
+  name: "902 breaks in the middle",
   apply: async (db) => {
     await db.schema.createTable("halfMade").addColumn("id", "text").execute();
     throw new Error("the power went");

@@ -2,8 +2,12 @@ import { randomBytes } from "node:crypto";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { hasherHere } from "#records/accounts/hasher";
 import { openRecords } from "#records/openRecords";
 import type { Records, RecordsParts } from "#records/records";
+
+/** Passwords of tests are nobody's: a hash of a millisecond will do. */
+export const cheapHasher = hasherHere({ memoryKib: 64, passes: 1 }, randomBytes);
 
 export interface TestShop {
   readonly records: Records;
@@ -24,7 +28,7 @@ export async function testShop(options: { readonly postgres?: string; readonly f
     return clock;
   };
   const postgres = options.postgres === undefined ? {} : { postgres: options.postgres };
-  const parts: RecordsParts = { folder, ...postgres, now, randomBytes, programVersion: "0.0.0-test" };
+  const parts: RecordsParts = { folder, ...postgres, now, randomBytes, hasher: cheapHasher, programVersion: "0.0.0-test" };
   let records = await openRecords(parts);
   const { items } = await records.people.list({ order: "oldest first" });
   return {

@@ -4,7 +4,7 @@ import { API } from "#contract/routes/api";
 import { type ProblemDocument, type ProblemKind, problemDocumentSchema, problemType } from "#contract/routes/problemDocument";
 import type { Route } from "#contract/routes/route";
 import type { Records } from "#records/records";
-import { type Limits, USUAL } from "#server/config/configSchema";
+import { type Config, type Limits, USUAL } from "#server/config/configSchema";
 import { jsonLog } from "#server/log";
 import type { PageFile } from "#server/pageFiles";
 import { assemble } from "#server/startServer";
@@ -46,12 +46,19 @@ export const HOST = "127.0.0.1:4780";
 
 /** The whole server over an empty shop in a folder of its own, asked in this process. */
 export async function shopServer(
-  options: { readonly limits?: Partial<Limits>; readonly executor?: Executor; readonly files?: ReadonlyMap<string, PageFile> } = {},
+  options: {
+    readonly limits?: Partial<Limits>;
+    readonly config?: Partial<Config>;
+    readonly executor?: Executor;
+    readonly files?: ReadonlyMap<string, PageFile>;
+    /** Another shop's place in the same database. */
+    readonly shop?: TestShop;
+  } = {},
 ): Promise<ShopServer> {
-  const shop: TestShop = await testShop();
+  const shop: TestShop = options.shop ?? (await testShop());
   const logged: string[] = [];
   const { server, close } = assemble({
-    config: { limits: { ...USUAL.limits, ...options.limits } },
+    config: { ...USUAL, ...options.config, limits: { ...USUAL.limits, ...options.limits } },
     records: shop.records,
     executor: options.executor ?? inlineExecutor,
     files: options.files ?? new Map(),

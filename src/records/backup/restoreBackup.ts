@@ -39,7 +39,10 @@ export function restoreBackup(path: string, parts: Omit<RecordsParts, "postgres"
       await unpack(path, making, folder);
       await checkDatabase(shopFolder(making));
       // Opening it brings the schema up to date and ends the erasures of the ledger.
-      await (await openRecords({ ...parts, folder: making })).close();
+      const restored = await openRecords({ ...parts, folder: making });
+      // A backup lies in more hands than the shop: nobody goes on with a session of then.
+      await restored.accounts.endAllSessions();
+      await restored.close();
       return { report, safetyCopy: await swap(making, folder, parts.now()) };
     } finally {
       rmSync(making, { recursive: true, force: true });
