@@ -10,6 +10,8 @@ import { beginTry, endTry } from "./tries.ts";
 /** Wrong PINs in a row after which a person's password is needed. */
 export const MOST_PINS = 5;
 
+const NOTHING = "nothing";
+
 const WRONG = { kind: "wrong" } as const;
 
 /** A name that nobody has costs the same work and is told the same. */
@@ -97,9 +99,10 @@ async function stillAs(db: Db, { personId, shopId, passwordHash, pinHash }: Acco
   return isSame && person?.state === "works here" ? (today ?? null) : null;
 }
 
-/** What is longer than anything that is kept is cut before it is hashed, and is wrong all the same. */
+/** What is empty or longer than anything that is kept is wrong; something else is hashed in its place, for as long. */
 async function fits({ hasher }: AccountParts, secret: string, encoded: string): Promise<boolean> {
   const plain = normalized(secret);
-  const isRight = await hasher.isRight(isTooLong(plain) ? "" : plain, encoded);
-  return isRight && !isTooLong(plain);
+  const couldBe = plain !== "" && !isTooLong(plain);
+  const isRight = await hasher.isRight(couldBe ? plain : NOTHING, encoded);
+  return isRight && couldBe;
 }
