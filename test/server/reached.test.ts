@@ -1,5 +1,6 @@
 import { mkdtempSync, readFileSync, rmSync } from "node:fs";
-import { type IncomingMessage, request } from "node:https";
+import type { IncomingMessage } from "node:http";
+import { request } from "node:https";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { connect } from "node:tls";

@@ -53,6 +53,8 @@ export const problemDocumentSchema = z.strictObject({
   detail: z.string().optional(),
   problems: z.array(fieldProblemSchema).optional(),
   current: z.unknown().optional(),
+  /** When to ask again, s. */
+  retrySeconds: z.int().optional(),
 });
 export type ProblemDocument = z.output<typeof problemDocumentSchema>;
 

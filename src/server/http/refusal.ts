@@ -42,6 +42,7 @@ export function refusalResponse({ kind, details }: Refusal): Response {
     ...(details.detail === undefined ? {} : { detail: details.detail }),
     ...(details.problems === undefined ? {} : { problems: [...details.problems] }),
     ...(details.current === undefined ? {} : { current: details.current }),
+    ...(details.retrySeconds === undefined ? {} : { retrySeconds: details.retrySeconds }),
   };
   return new Response(JSON.stringify(document), {
     status,

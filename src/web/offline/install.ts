@@ -1,6 +1,13 @@
+import { READ_CACHE } from "./readCache.ts";
+
 /** Whether this address lets the page be installed and opened while the server is away; where not, why. */
 export function canGoOffline(): boolean {
   return isSecureContext && "serviceWorker" in navigator;
+}
+
+/** Throws away what was read from the shop and lies in this browser. */
+export async function forgetRead(): Promise<void> {
+  if ("caches" in globalThis) await caches.delete(READ_CACHE);
 }
 
 /** Lets the browser keep the page. After the page is there: nothing that is looked at waits for it. */

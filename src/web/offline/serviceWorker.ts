@@ -1,3 +1,4 @@
+import { READ_CACHE } from "./readCache.ts";
 import { answerFrom } from "./whatToDo.ts";
 
 /*
@@ -9,7 +10,6 @@ declare const __PAGE_FILES__: { readonly version: string; readonly files: readon
 
 const worker = self as unknown as ServiceWorkerGlobalScope;
 const PAGE_CACHE = `gritwright-page-${__PAGE_FILES__.version}`;
-const READ_CACHE = "gritwright-read";
 /** Answers that are kept at most; the oldest go first. */
 const MOST_READ = 1500;
 
@@ -81,7 +81,7 @@ async function keep(cache: Cache, request: Request, response: Response): Promise
   await Promise.all(keys.slice(0, Math.max(0, keys.length - MOST_READ)).map((key) => cache.delete(key)));
 }
 
-/** A bowler's data were erased in the shop: what was read of them goes too. */
+/** A bowler's data were erased in the shop, or another person is here: what was read before goes. */
 async function forgetAfter(request: Request): Promise<Response> {
   const response = await fetch(request);
   if (response.ok) await caches.delete(READ_CACHE);

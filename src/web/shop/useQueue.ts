@@ -1,6 +1,7 @@
 import { useQueryClient } from "@tanstack/react-query";
 import { useEffect } from "react";
 import { queueSchema } from "#contract/routes/work";
+import { tellDoor } from "./doorNews.ts";
 import { answered, shop } from "./shopClient.ts";
 import { useRead } from "./useShop.ts";
 
@@ -14,6 +15,10 @@ export function useQueue() {
     events.addEventListener("queue", ({ data }) => {
       const queue = queueSchema.safeParse(JSON.parse(data));
       if (queue.success) client.setQueryData(KEY, queue.data);
+    });
+    // A browser asks again by itself, but where it was turned away: then nobody is signed in any more.
+    events.addEventListener("error", () => {
+      if (events.readyState === EventSource.CLOSED) tellDoor();
     });
     return () => events.close();
   }, [client]);
