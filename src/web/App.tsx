@@ -38,7 +38,7 @@ export function App({ pool }: { readonly pool: WorkerPool }) {
   );
 }
 
-/** The bar, what has to be said in every room, and the room; or the way in. */
+/** The bar, what has to be said in every room, and the room; or the way in, and the room behind it as it stood: what was being typed is still there. */
 function Frame({ pool }: { readonly pool: WorkerPool }) {
   const [variant, setVariant] = useVariant();
   // At the bench the step fills the screen.
@@ -48,7 +48,7 @@ function Frame({ pool }: { readonly pool: WorkerPool }) {
   const isIn = door.state !== "signed out";
   return (
     <>
-      <a className="skip" href="#answer">
+      <a className="skip" href={isIn ? "#answer" : "#sign-in"}>
         {FRAME.skip}
       </a>
       {!isAtBench && isIn && <TopBar variant={variant} onVariant={setVariant} />}
@@ -59,30 +59,31 @@ function Frame({ pool }: { readonly pool: WorkerPool }) {
       {isIn && <StillToSend />}
       <Guard>
         <Suspense fallback={null}>
-          {isIn ? (
-            <Switch key={door.sessionId}>
-              {ROOMS.map(({ path, least, Room }) => (
-                <Route key={path} path={path}>
-                  {(params) => (may(least) ? <Room params={params as Readonly<Record<string, string>>} /> : <NotForYou least={least} />)}
+          {!isIn && <SignInRoom />}
+          {(isIn || door.personId !== null) && (
+            <div key={door.personId} hidden={!isIn}>
+              <Switch>
+                {ROOMS.map(({ path, least, Room }) => (
+                  <Route key={path} path={path}>
+                    {(params) => (may(least) ? <Room params={params as Readonly<Record<string, string>>} /> : <NotForYou least={least} />)}
+                  </Route>
+                ))}
+                <Route path="/plan">
+                  <PlanRoom pool={pool} />
                 </Route>
-              ))}
-              <Route path="/plan">
-                <PlanRoom pool={pool} />
-              </Route>
-              <Route path="/design">
-                <DesignRoom />
-              </Route>
-              <Route>
-                {({ "*": path }: Record<string, string | undefined>) => (
-                  <main id="answer" className="lost">
-                    <p>{FRAME.notFound(`/${path ?? ""}`)}</p>
-                    <Link href="/">{FRAME.toToday}</Link>
-                  </main>
-                )}
-              </Route>
-            </Switch>
-          ) : (
-            <SignInRoom />
+                <Route path="/design">
+                  <DesignRoom />
+                </Route>
+                <Route>
+                  {({ "*": path }: Record<string, string | undefined>) => (
+                    <main id="answer" className="lost">
+                      <p>{FRAME.notFound(`/${path ?? ""}`)}</p>
+                      <Link href="/">{FRAME.toToday}</Link>
+                    </main>
+                  )}
+                </Route>
+              </Switch>
+            </div>
           )}
         </Suspense>
       </Guard>

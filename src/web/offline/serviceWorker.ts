@@ -1,4 +1,3 @@
-import { READ_CACHE } from "./readCache.ts";
 import { answerFrom } from "./whatToDo.ts";
 
 /*
@@ -10,6 +9,7 @@ declare const __PAGE_FILES__: { readonly version: string; readonly files: readon
 
 const worker = self as unknown as ServiceWorkerGlobalScope;
 const PAGE_CACHE = `gritwright-page-${__PAGE_FILES__.version}`;
+const READ_CACHE = "gritwright-read";
 /** Answers that are kept at most; the oldest go first. */
 const MOST_READ = 1500;
 
@@ -25,6 +25,9 @@ worker.addEventListener("activate", (event) => {
       .then(() => worker.clients.claim()),
   );
 });
+
+/** The page says one thing only: somebody else is here now. */
+worker.addEventListener("message", (event) => event.waitUntil(caches.delete(READ_CACHE)));
 
 worker.addEventListener("fetch", (event) => {
   const { request } = event;

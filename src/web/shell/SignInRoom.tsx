@@ -23,7 +23,7 @@ export function SignInRoom() {
     signIn.mutate(undefined, { onSuccess: enter, onError: () => setPassword("") });
   };
   return (
-    <main id="answer" className="room sign-in" tabIndex={-1}>
+    <main id="sign-in" className="room sign-in" tabIndex={-1}>
       <section className="plate">
         <h1>{ACCESS.title}</h1>
         <form className="edit-form" onSubmit={submit}>

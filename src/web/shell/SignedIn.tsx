@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from "react";
 import { ACCESS } from "#words/en/rooms/access";
 import { Fold } from "../pieces/Fold.tsx";
 import { answered, shop } from "../shop/shopClient.ts";
-import { SIGNED_OUT, useDoor, useEnter } from "../shop/useDoor.tsx";
+import { leaveDoor, useDoor } from "../shop/useDoor.tsx";
 import { useOutbox } from "../shop/useOutbox.tsx";
 import { usePeople } from "../shop/usePeople.ts";
 import { useWrite } from "../shop/useShop.ts";
@@ -65,9 +65,8 @@ function WhoIsIn({ name, onDone }: { readonly name: string; onDone(): void }) {
 function SignOut() {
   const { waiting } = useOutbox();
   const [isAsked, setAsked] = useState(false);
-  const enter = useEnter();
   const out = useWrite((_: undefined) => answered(shop.session.$delete()), []);
-  const leave = () => out.mutate(undefined, { onSuccess: () => enter(SIGNED_OUT) });
+  const leave = () => out.mutate(undefined, { onSuccess: () => void leaveDoor() });
   if (isAsked)
     return (
       <div role="alert" className="failed">

@@ -12,6 +12,7 @@ import { useRead } from "./useShop.ts";
 const SESSION = "session";
 const KEY = [SESSION];
 const OPEN: WhoAmI = { state: "no passwords", personId: null, role: null, sessionId: null };
+const SIGNED_OUT: WhoAmI = { ...OPEN, state: "signed out" };
 const LOWEST: Role = "reader";
 
 const Here = createContext<WhoAmI>(OPEN);
@@ -23,27 +24,41 @@ export function DoorHere({ children }: { readonly children: ReactNode }) {
   const asked = useRead(KEY, () => answered(shop.session.$get()));
   const who = asked.data ?? last;
   useEffect(() => hearDoor(() => void client.invalidateQueries({ queryKey: KEY })), [client]);
-  useForgetting(who);
+  useForgetting(who, asked.data !== undefined);
   // Before anything is drawn that writes: what is sent names who is signed in.
   if (who.personId !== null) actAs(who.personId);
-  return <Here.Provider value={who}>{children}</Here.Provider>;
+  const shown = useLastIn(who);
+  // At the very first opening it is not known yet whether anybody must sign in, and a room would only be refused.
+  if (asked.isPending && recall(DOOR_MEMORY) === null) return null;
+  return <Here.Provider value={shown}>{children}</Here.Provider>;
 }
 
-/** Somebody else is here, or nobody: what was read for the one before is thrown away, in view, in memory and in this browser. */
-function useForgetting(who: WhoAmI): void {
+/** After a session that has ended, whose it was: the room stays as it stood, behind the sign-in. */
+function useLastIn(who: WhoAmI): WhoAmI {
+  const [lastIn, setLastIn] = useState<WhoAmI | null>(null);
+  if (who.state === "signed in" && who.sessionId !== lastIn?.sessionId) setLastIn(who);
+  return who.state === "signed out" ? { ...(lastIn ?? OPEN), state: "signed out", sessionId: null } : who;
+}
+
+/**
+ * Somebody else is here than before: what was read for the one before is thrown away, in view, in memory and in this browser. A session that has only
+ * ended throws nothing away: the same person goes on where the room stood.
+ */
+function useForgetting(who: WhoAmI, isKnown: boolean): void {
   const client = useQueryClient();
-  const before = useRef(lastKnown().sessionId);
+  const before = useRef(lastKnown().personId);
   useEffect(() => {
-    const text = JSON.stringify(who);
+    if (!isKnown) return;
+    const text = JSON.stringify(who.personId === null ? { ...who, personId: before.current } : who);
     // A change of what is kept is news for the other tabs.
     if (recall(DOOR_MEMORY) !== text) remember(DOOR_MEMORY, text);
-    if (before.current === who.sessionId) return;
-    before.current = who.sessionId;
+    if (who.personId === null || before.current === who.personId) return;
+    before.current = who.personId;
     const isRead = ({ queryKey }: { readonly queryKey: readonly unknown[] }) => queryKey[0] !== SESSION;
     void forgetRead();
     client.removeQueries({ predicate: isRead, type: "inactive" });
     void client.resetQueries({ predicate: isRead, type: "active" });
-  }, [client, who]);
+  }, [client, who, isKnown]);
 }
 
 /** Who is signed in here; `no passwords` where nobody needs to be. */
@@ -51,13 +66,18 @@ export function useDoor(): WhoAmI {
   return useContext(Here);
 }
 
-/** Takes what a sign-in, a take-over or a sign-out answered. */
+/** Takes what a sign-in or a take-over answered. */
 export function useEnter(): (who: WhoAmI) => void {
   const client = useQueryClient();
   return (who) => client.setQueryData(KEY, who);
 }
 
-export const SIGNED_OUT: WhoAmI = { ...OPEN, state: "signed out" };
+/** After signing out: begins the page anew, with nothing of what was read. */
+export async function leaveDoor(): Promise<void> {
+  remember(DOOR_MEMORY, JSON.stringify(SIGNED_OUT));
+  await forgetRead();
+  location.replace("/");
+}
 
 /** What the person here may do; everything where the shop has no passwords. */
 export function useMay(): (least: Least) => boolean {

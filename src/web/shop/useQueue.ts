@@ -3,6 +3,7 @@ import { useEffect } from "react";
 import { queueSchema } from "#contract/routes/work";
 import { tellDoor } from "./doorNews.ts";
 import { answered, shop } from "./shopClient.ts";
+import { useDoor } from "./useDoor.tsx";
 import { useRead } from "./useShop.ts";
 
 const KEY = ["queue"];
@@ -10,6 +11,9 @@ const KEY = ["queue"];
 /** The tickets that somebody has something to do about, kept up as other counters change them. */
 export function useQueue() {
   const client = useQueryClient();
+  const { sessionId } = useDoor();
+  // Begun anew with each session: the stream of the one before was ended.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: see above
   useEffect(() => {
     const events = new EventSource("/api/queue/events");
     events.addEventListener("queue", ({ data }) => {
@@ -21,6 +25,6 @@ export function useQueue() {
       if (events.readyState === EventSource.CLOSED) tellDoor();
     });
     return () => events.close();
-  }, [client]);
+  }, [client, sessionId]);
   return useRead(KEY, () => answered(shop.queue.$get()));
 }
