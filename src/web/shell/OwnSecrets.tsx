@@ -88,7 +88,7 @@ function SecretForm({ button, error, isKept, isReady, onSubmit, children }: Form
     onSubmit();
   };
   return (
-    <form className="edit-form" onSubmit={submit}>
+    <form className="edit-form secrets" onSubmit={submit}>
       <div className="field-row">{children}</div>
       <WriteFault error={error} />
       {isKept && <p role="status">{ACCESS.kept}</p>}

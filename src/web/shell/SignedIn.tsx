@@ -31,11 +31,8 @@ export function SignedIn() {
         {person === undefined ? "…" : ACCESS.open(person.initials, person.name)}
       </button>
       {isOpen && (
-        <dialog ref={dialog} className="plate search-anywhere" aria-label={ACCESS.openName} onClose={() => setOpen(false)}>
+        <dialog ref={dialog} className="plate search-anywhere who-is-in" aria-label={ACCESS.openName} onClose={() => setOpen(false)}>
           <WhoIsIn name={person?.name ?? ""} onDone={close} />
-          <button type="button" className="button" onClick={close}>
-            {ACCESS.close}
-          </button>
         </dialog>
       )}
     </>
@@ -57,12 +54,12 @@ function WhoIsIn({ name, onDone }: { readonly name: string; onDone(): void }) {
         <OwnSecret />
         <OwnPin />
       </Fold>
-      <SignOut />
+      <SignOut onClose={onDone} />
     </>
   );
 }
 
-function SignOut() {
+function SignOut({ onClose }: { onClose(): void }) {
   const { waiting } = useOutbox();
   const [isAsked, setAsked] = useState(false);
   const out = useWrite((_: undefined) => answered(shop.session.$delete()), []);
@@ -86,6 +83,9 @@ function SignOut() {
     <div className="buttons">
       <button type="button" className="button" disabled={out.isPending} onClick={() => (waiting.length > 0 ? setAsked(true) : leave())}>
         {ACCESS.signOut}
+      </button>
+      <button type="button" className="button" onClick={onClose}>
+        {ACCESS.close}
       </button>
       <WriteFault error={out.error} />
     </div>

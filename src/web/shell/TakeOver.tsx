@@ -53,7 +53,7 @@ function Takers({ takers, onDone }: TakersProps) {
     });
   };
   return (
-    <form className="edit-form" onSubmit={submit}>
+    <form className="edit-form secrets" onSubmit={submit}>
       <div className="field-row">
         <WordField label={ACCESS.takeOverWho} value={personId} words={names} onChange={setPerson} />
         <LineField label={ACCESS.pin} value={pin} type="password" inputMode="numeric" autoComplete="off" onChange={setPin} />

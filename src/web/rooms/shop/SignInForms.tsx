@@ -164,7 +164,7 @@ function SecretsForm({ title, error, isBusy, more, onSubmit, onClose, children }
   return (
     <section className="amount-form" aria-label={title}>
       <h3>{title}</h3>
-      <form className="edit-form" onSubmit={submit}>
+      <form className="edit-form secrets" onSubmit={submit}>
         <div className="field-row">{children}</div>
         {!isBeside && <WriteFault error={error} />}
         <div className="buttons">

@@ -47,7 +47,7 @@ function SignInTable({ rows }: { readonly rows: readonly Row[] }) {
   const columns: readonly Column<Row>[] = [
     { name: words.person, cell: ({ person }) => <strong>{person.name}</strong> },
     { name: words.name, cell: ({ account }) => account?.signInName ?? ACCESS.none },
-    { name: words.role, cell: ({ account }) => (account === null ? "–" : ACCESS.roles[account.role]) },
+    { name: words.role, kind: "day", cell: ({ account }) => (account === null ? "–" : ACCESS.roles[account.role]) },
     { name: words.pin, cell: ({ account }) => pinWords(account) },
     {
       name: ACCESS.changeShort,
