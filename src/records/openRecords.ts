@@ -1,4 +1,7 @@
 import { RecordsFault } from "#contract/records/fault";
+import { accounts } from "./accounts/allAccounts.ts";
+import { USUAL_COST } from "./accounts/hasher.ts";
+import { hasherThread } from "./accounts/hasherThread.ts";
 import { type AllBackups, backups } from "./backup/makeBackup.ts";
 import { bringUpToDate } from "./bringUpToDate.ts";
 import { mustBeHere } from "./carry/marks.ts";
@@ -49,8 +52,10 @@ async function assembled(parts: RecordsParts, database: OpenDatabase, folder: Sh
   telling.hear(shopId);
   const session = rootSession({ runner, shopId, files, telling, now, newId });
   await endErasures(session, ledger);
+  const hasher = parts.hasher ?? hasherThread(USUAL_COST, randomBytes);
   return {
     ...allThings(session),
+    accounts: accounts({ session, randomBytes, hasher }),
     together: (write, work) => session.write(write, (inside) => work(allThings(inside))),
     search: search(session),
     personal: personal(session, ledger),
@@ -68,7 +73,10 @@ async function assembled(parts: RecordsParts, database: OpenDatabase, folder: Sh
     lists: lists(session),
     watch: telling.watch,
     health: () => withFaults("the database", async () => ({ engine: runner.engine, schema: (await schemaState(runner, STEPS)).at })),
-    close: () => database.close(),
+    async close() {
+      await hasher.close();
+      await database.close();
+    },
   };
 }
 

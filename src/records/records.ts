@@ -21,6 +21,8 @@ import type {
 import type { Ticket, TicketWritten } from "#contract/records/ticket";
 import type { TicketState } from "#contract/records/ticketStates";
 import type { Visit, VisitWritten } from "#contract/records/visit";
+import type { Accounts } from "./accounts/accounts.ts";
+import type { SecretHasher } from "./accounts/hasher.ts";
 import type { Backups } from "./backup/backups.ts";
 import type { Lists } from "./lists/lists.ts";
 import type { Personal } from "./personal/personal.ts";
@@ -131,6 +133,8 @@ export interface Records extends Things {
    * @throws whatever `work` throws
    */
   together<Answer>(write: Write, work: (within: Things) => Promise<Answer>): Promise<Answer>;
+  /** Who may come in, and who is in. */
+  readonly accounts: Accounts;
   readonly search: Search;
   readonly personal: Personal;
   readonly backups: Backups;
@@ -158,6 +162,8 @@ export interface RecordsParts {
   readonly now: () => number;
   /** So many bytes of chance. */
   readonly randomBytes: (count: number) => Uint8Array;
+  /** What hashes passwords; without it a thread does, at the usual cost. */
+  readonly hasher?: SecretHasher;
   /** Version of the program, written into backups. */
   readonly programVersion: string;
 }

@@ -19,6 +19,8 @@ export interface Session {
   readonly newId: () => string;
   /** Runs a write in a transaction of its own, or in the one that is open. Inside, only `inside` is used. */
   write<Answer>(write: Write, work: (inside: Session) => Promise<Answer>): Promise<Answer>;
+  /** Writes in a transaction what is nobody's work: that somebody came in, or tried to. Nothing of it is noted, nobody is told. */
+  unnoted<Answer>(work: (db: Db) => Promise<Answer>): Promise<Answer>;
   /** Reads as of one moment. Inside, only `inside` is used. */
   atOneMoment<Answer>(work: (inside: Session) => Promise<Answer>): Promise<Answer>;
   /** Notes who did what; told to those who watch once it is kept. */
@@ -65,6 +67,7 @@ function outside(parts: RootParts, narrow: Narrow, toShop: Narrow): Session {
       telling.tell(noted);
       return answer;
     },
+    unnoted: (work) => transaction(runner, (db) => work(narrow(db))),
     atOneMoment: (work) => momentOf(runner, (db) => work(within(parts, db, narrow, toShop, []))),
     note: () => Promise.reject(new TypeError("a note belongs to a write")),
     acrossShops: () => outside(parts, everyShop, toShop),
@@ -88,6 +91,7 @@ function within(parts: RootParts, db: Db, narrow: Narrow, toShop: Narrow, noted:
       if (write.once !== undefined) return Promise.reject(new TypeError("a key belongs to the whole, not to a part of it"));
       return work(inside);
     },
+    unnoted: (work) => work(inside.db),
     atOneMoment: (work) => work(inside),
     async note({ by, did, kind, thingId, fields }) {
       const at = timeOf(now());

@@ -1,5 +1,7 @@
 import { readdir, rm } from "node:fs/promises";
 import { join } from "node:path";
+import { forgetSessions } from "./accounts/sessions.ts";
+import { forgetTries } from "./accounts/tries.ts";
 import { restoredAt } from "./backup/safetyCopy.ts";
 import { dropOldSchemas } from "./backup/safetySchema.ts";
 import type { Db } from "./database/tables.ts";
@@ -12,6 +14,8 @@ import { fileNameOf } from "./things/attachments.ts";
 const DAY_MS = 86_400_000;
 /** Nobody repeats a request after so long. */
 const ANSWERS_KEPT_MS = 30 * DAY_MS;
+/** Long after every wait for it is over. */
+const TRIES_KEPT_MS = DAY_MS;
 /** A file that is being added may lie there before its row does, for a moment. */
 const FILES_LEFT_MS = DAY_MS;
 /** Long enough to find out that a restore was a mistake; they hold what may have been erased since. */
@@ -26,8 +30,8 @@ interface TidyParts {
 }
 
 /**
- * Takes out what is of no more use to any shop of the database: old answers kept for retries, files whose row was never written, or is gone, and what
- * lay there before old restores.
+ * Takes out what is of no more use to any shop of the database: old answers kept for retries, sessions that are over, files whose row was never
+ * written, or is gone, and what lay there before old restores.
  */
 export async function tidy({ runner, files, folder: { root }, now }: TidyParts): Promise<void> {
   for (const name of await readdir(root)) {
@@ -35,12 +39,14 @@ export async function tidy({ runner, files, folder: { root }, now }: TidyParts):
     if (at !== null && now - at > SAFETY_COPIES_KEPT_MS) await rm(join(root, name), { recursive: true });
   }
   if (runner.engine === "postgres") await dropOldSchemas(runner.db, now - SAFETY_COPIES_KEPT_MS);
-  await transaction(runner, (db) =>
-    db
+  await transaction(runner, async (db) => {
+    await db
       .deleteFrom("once")
       .where("at", "<", timeOf(now - ANSWERS_KEPT_MS))
-      .execute(),
-  );
+      .execute();
+    await forgetSessions(db, now);
+    await forgetTries(db, now - TRIES_KEPT_MS);
+  });
   let finish = async (): Promise<void> => {};
   await transaction(runner, async (db) => {
     const old = await files.olderThan(db, now - FILES_LEFT_MS);

@@ -1,17 +1,17 @@
 import type { Records } from "#records/records";
-import type { WhoActs } from "./http/mount.ts";
+import type { PersonHere } from "./http/mount.ts";
 import { fieldRefusal } from "./http/refusal.ts";
 
-/** Names which person of the shop does it, by id. It is no proof: on this machine whoever sits at it may act for anybody of the shop. */
+/** Names which person of the shop does it, by id. It is no proof: without passwords whoever sits at the machine may act for anybody of the shop. */
 export const PERSON_HEADER = "X-Gritwright-Person";
 
 /**
- * Who acts on a machine without accounts: the person that the page names, else the shop's first who works here. Where everybody has left,
+ * Who acts where the shop has no passwords: the person that the page names, else the shop's first who works here. Where everybody has left,
  * the first of all: somebody must be able to write that somebody works here again.
  *
  * @throws {Refusal} where somebody is named who does not work here
  */
-export function personAtThisMachine({ people }: Pick<Records, "people">): WhoActs {
+export function personAtThisMachine({ people }: Pick<Records, "people">): PersonHere {
   return async (context) => {
     const { items } = await people.list({ order: "oldest first", limit: 500 });
     const working = items.filter(({ state }) => state === "works here");

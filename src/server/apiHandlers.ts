@@ -1,9 +1,12 @@
 import { API } from "#contract/routes/api";
+import { METRICS_TYPE } from "#contract/routes/metrics";
 import { openApi } from "#contract/routes/openApi";
 import type { Records } from "#records/records";
 import type { Handlers } from "./http/mount.ts";
+import type { Meter, Present } from "./metrics.ts";
 import type { PlanBook } from "./plans/planBook.ts";
 import type { QueueBook } from "./queue.ts";
+import { accessHandlers } from "./routes/access.ts";
 import { ballHandlers } from "./routes/balls.ts";
 import { customerHandlers } from "./routes/customers.ts";
 import { laneHandlers } from "./routes/lanes.ts";
@@ -17,12 +20,15 @@ export interface ApiParts {
   readonly plans: PlanBook;
   readonly queue: QueueBook;
   readonly version: string;
+  readonly meter: Meter;
+  /** What stands now, for the counts. */
+  readonly present: () => Present;
   /** Whether the server is about to stop. */
   readonly isClosing: () => boolean;
 }
 
 /** What is done for every route of the table. */
-export function apiHandlers({ records, plans, queue, version, isClosing }: ApiParts): Handlers<typeof API> {
+export function apiHandlers({ records, plans, queue, version, meter, present, isClosing }: ApiParts): Handlers<typeof API> {
   const description = openApi(API, version) as { openapi: string };
   return {
     async health() {
@@ -31,6 +37,10 @@ export function apiHandlers({ records, plans, queue, version, isClosing }: ApiPa
       return { state: isClosing() ? "closing" : "well", version, invented: data === "invented" };
     },
     describe: async () => description,
+    async metrics() {
+      return { bytes: new TextEncoder().encode(meter.text(present())), type: METRICS_TYPE, name: null };
+    },
+    ...accessHandlers(records),
     ...customerHandlers(records),
     ...ballHandlers(records),
     ...workHandlers(records, plans, queue),

@@ -1,17 +1,20 @@
 import { Hono } from "hono";
 import { HTTPException } from "hono/http-exception";
 import type { Route } from "#contract/routes/route";
+import type { Records } from "#records/records";
 import type { Limits } from "./config/configSchema.ts";
 import type { EventStreams } from "./http/events.ts";
 import { refusalOf } from "./http/faults.ts";
-import { ownPagesOnly, strictHeaders, thisMachineOnly } from "./http/guards.ts";
+import { ownNamesOnly, ownPagesOnly, type Reached, strictHeaders } from "./http/guards.ts";
 import type { LanguageOf } from "./http/language.ts";
-import { type Handlers, mount, type WhoActs } from "./http/mount.ts";
+import { type Handlers, mount, type PersonHere } from "./http/mount.ts";
 import { page } from "./http/page.ts";
 import { Refusal, refusalResponse } from "./http/refusal.ts";
 import { requestLog, withoutWords } from "./http/requestLog.ts";
 import { unknownRoute } from "./http/unknown.ts";
+import { atTheDoor, type DoorEnv } from "./http/visitor.ts";
 import type { Log } from "./log.ts";
+import type { Meter } from "./metrics.ts";
 import type { PageFile } from "./pageFiles.ts";
 
 export interface AppParts<Table extends Readonly<Record<string, Route>>> {
@@ -23,20 +26,27 @@ export interface AppParts<Table extends Readonly<Record<string, Route>>> {
   readonly handlers: Handlers<Table>;
   readonly limits: Limits;
   readonly streams: EventStreams;
-  readonly whoActs: WhoActs;
+  readonly personHere: PersonHere;
+  readonly accounts: Records["accounts"];
+  readonly reached: Reached;
+  readonly meter: Meter;
   readonly log: Log;
+  /** Now, ms since 1970. */
+  readonly now: () => number;
   /** A clock that only goes forward, ms. */
   readonly nowMs: () => number;
 }
 
 /** The server's whole behaviour as a function of requests; nothing listens yet. */
-export function app<Table extends Readonly<Record<string, Route>>>(parts: AppParts<Table>): Hono {
-  const server = new Hono();
+export function app<Table extends Readonly<Record<string, Route>>>(parts: AppParts<Table>): Hono<DoorEnv> {
+  const { reached, accounts, now } = parts;
+  const server = new Hono<DoorEnv>();
   server.onError((error) => answerTo(error, parts.log));
-  server.use(requestLog(parts.log, parts.nowMs));
-  server.use(strictHeaders);
-  server.use(thisMachineOnly);
-  server.use("/api/*", ownPagesOnly);
+  server.use(requestLog(parts.log, parts.meter, parts.nowMs));
+  server.use(strictHeaders(reached));
+  server.use(ownNamesOnly(reached));
+  server.use("/api/*", ownPagesOnly(reached));
+  server.use("/api/*", atTheDoor({ accounts, isEncrypted: reached.isEncrypted, now }));
   mount(server, parts.table, parts.handlers, parts);
   server.all("/api/*", unknownRoute(parts.table));
   server.get("*", page(parts.files, parts.languageOf));

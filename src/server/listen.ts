@@ -1,10 +1,14 @@
 import { createServer, type Server } from "node:http";
+import { createServer as createSecureServer } from "node:https";
 import { getRequestListener } from "@hono/node-server";
-import type { Hono } from "hono";
+import { isLoopback } from "./http/address.ts";
+import { type Certificate, hostOf } from "./reached.ts";
 
 /** Where the server listens when nothing else is asked for and nothing else is there. */
 export const USUAL_PORT = 4780;
 const TRIES = 20;
+
+type Fetching = { readonly fetch: Parameters<typeof getRequestListener>[0] };
 
 export interface Listening {
   readonly address: string;
@@ -16,20 +20,34 @@ export interface Listening {
   close(mostMs: number): Promise<void>;
 }
 
+/** Oldest protocol that is spoken (RFC 8996 forbids those before). */
+const LEAST_TLS = "TLSv1.2";
+
+export interface ListenAt {
+  /** 0–65535, or null for any; 0 lets the system choose. */
+  readonly port: number | null;
+  /** Address of this machine to listen on. */
+  readonly address: string;
+  /** Name to tell people; null: the address. */
+  readonly name: string | null;
+  /** null: plain HTTP. */
+  readonly certificate: Certificate | null;
+}
+
 /**
- * Listens on this machine only. Without a port the usual one or the next that is free is taken; a port that is
- * asked for is taken or refused.
+ * Listens. Without a port the usual one or the next that is free is taken; a port that is asked for is taken or refused.
  *
- * @param port 0–65535, or null for any; 0 lets the system choose
  * @throws the system's error (EADDRINUSE, EACCES) when no port could be had
  */
-export async function listen(server: Hono, port: number | null): Promise<Listening> {
+export async function listen(server: Fetching, { port, address, name, certificate }: ListenAt): Promise<Listening> {
   const ports = port === null ? [...Array.from({ length: TRIES }, (_, i) => USUAL_PORT + i), 0] : [port];
   for (const [index, tried] of ports.entries()) {
     try {
-      const http = createServer(getRequestListener(server.fetch));
-      const taken = await listenOn(http, tried);
-      return { address: `http://127.0.0.1:${taken}`, close: (mostMs) => closed(http, mostMs) };
+      const answer = getRequestListener(server.fetch);
+      const http = certificate === null ? createServer(answer) : createSecureServer({ ...certificate, minVersion: LEAST_TLS }, answer);
+      const taken = await listenOn(http, tried, address);
+      const host = isLoopback(address) && certificate === null ? hostOf(address) : (name ?? hostOf(address));
+      return { address: `${certificate === null ? "http" : "https"}://${host}:${taken}`, close: (mostMs) => closed(http, mostMs) };
     } catch (error) {
       const isTaken = error instanceof Error && "code" in error && error.code === "EADDRINUSE";
       if (!isTaken || index === ports.length - 1) throw error;
@@ -38,10 +56,10 @@ export async function listen(server: Hono, port: number | null): Promise<Listeni
   throw new Error("No port was tried.");
 }
 
-function listenOn(http: Server, port: number): Promise<number> {
+function listenOn(http: Server, port: number, host: string): Promise<number> {
   return new Promise((resolve, reject) => {
     http.once("error", reject);
-    http.listen(port, "127.0.0.1", () => {
+    http.listen(port, host, () => {
       http.off("error", reject);
       const address = http.address();
       resolve(typeof address === "object" && address !== null ? address.port : port);

@@ -5,18 +5,22 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { JobFault } from "#contract/problem";
 import { RecordsFault } from "#contract/records/fault";
+import type { Problem } from "#engine/fault";
 import { problemText } from "#words/problemText";
 import { computePool } from "./computePool.ts";
 import type { Config } from "./config/configSchema.ts";
-import { readConfig } from "./config/readConfig.ts";
+import { passwordToSet, readConfig } from "./config/readConfig.ts";
 import { jsonLog } from "./log.ts";
 import { openBrowser } from "./openBrowser.ts";
 import { openShop } from "./openShop.ts";
 import { pageInLanguages } from "./pageFiles.ts";
+import { firstLine, setPasswordHere } from "./setPassword.ts";
 import { startServer } from "./startServer.ts";
 import { programVersion } from "./version.ts";
 
-const USAGE = "Usage: node dist/server/main.js [--own | --demonstration] [--data FOLDER] [--port 0–65535] [--config FILE] [--no-open]";
+const USAGE =
+  "Usage: node dist/server/main.js [--own | --demonstration] [--data FOLDER] [--port 0–65535] [--config FILE] [--no-open] " +
+  "[--address ADDRESS --cert FILE --key FILE --name NAME…] [--set-password NAME]";
 const BUILT = fileURLToPath(new URL("../", import.meta.url));
 
 process.exitCode = await main(process.argv.slice(2));
@@ -24,14 +28,34 @@ process.exitCode = await main(process.argv.slice(2));
 async function main(args: string[]): Promise<number> {
   try {
     const config = readConfig(args, process.env);
+    const name = passwordToSet(args);
+    if (name !== null) return await setPassword(config, name);
     if (!existsSync(join(BUILT, "web", "index.html"))) return complain("The page has not been built yet. Run: npm run build", 1);
     await run(config);
     return 0;
   } catch (error) {
     if (error instanceof JobFault) return complain(`${error.problems.map(problemText).join("\n")}\n${USAGE}`, 2);
+    if (error instanceof RecordsFault && error.kind === "refused") return complain(error.problems.map(refusedText).join("\n"), 2);
     if (error instanceof RecordsFault) return complain(`The records could not be opened: ${error.message}`, 1);
     return complain(`The server could not start: ${error instanceof Error ? error.message : String(error)}`, 1);
   }
+}
+
+/** Instead of serving: the way back in for whoever has the machine. */
+async function setPassword(config: Config, name: string): Promise<number> {
+  const records = await openShop(config, partsOfShop());
+  try {
+    if (process.stdin.isTTY) console.log(`New password for ${name}, then Enter:`);
+    console.log(await setPasswordHere(records, name, await firstLine(process.stdin)));
+    return 0;
+  } finally {
+    process.stdin.destroy();
+    await records.close();
+  }
+}
+
+function partsOfShop() {
+  return { now: Date.now, randomBytes, programVersion: programVersion(), say: (words: string) => console.log(words) };
 }
 
 async function run(config: Config): Promise<void> {
@@ -41,12 +65,7 @@ async function run(config: Config): Promise<void> {
     (line) => process.stderr.write(line),
     () => new Date().toISOString(),
   );
-  const records = await openShop(config, {
-    now: Date.now,
-    randomBytes,
-    programVersion: version,
-    say: (words) => console.log(words),
-  });
+  const records = await openShop(config, partsOfShop());
   const pool = computePool();
   const server = await startServer({
     config,
@@ -83,6 +102,10 @@ function onStop(stop: () => Promise<void>): void {
       );
     });
   }
+}
+
+function refusedText({ path, allowed }: Problem): string {
+  return `${path} is not allowed here. Allowed: ${allowed}.`;
 }
 
 function complain(words: string, code: number): number {

@@ -1,3 +1,4 @@
+import { memoryUsage } from "node:process";
 import { API } from "#contract/routes/api";
 import type { Records } from "#records/records";
 import type { Executor } from "#tasks/executor";
@@ -10,13 +11,15 @@ import { eventStreams } from "./http/events.ts";
 import { languageOf } from "./http/language.ts";
 import { listen } from "./listen.ts";
 import type { Log } from "./log.ts";
+import { meter, type Present } from "./metrics.ts";
 import type { PageFile } from "./pageFiles.ts";
 import { planBook } from "./plans/planBook.ts";
 import { planQueue } from "./plans/planQueue.ts";
 import { queueBook } from "./queue.ts";
+import { certificateFor, reachedOf } from "./reached.ts";
 
 export interface ServerParts {
-  readonly config: Pick<Config, "port" | "limits">;
+  readonly config: Pick<Config, "port" | "limits" | "address" | "cert" | "key" | "names">;
   readonly records: Records;
   readonly executor: Executor;
   readonly files: ReadonlyMap<string, PageFile>;
@@ -35,11 +38,13 @@ export interface RunningServer {
   stop(): Promise<void>;
 }
 
-/** @throws the system's error when no port could be had */
+/** @throws {NotSafe} where nothing would keep others out; the system's error when no port could be had */
 export async function startServer(parts: ServerParts): Promise<RunningServer> {
   const { config, records, log } = parts;
+  const certificate = await certificateFor(config, records);
   const { server, close } = assemble(parts);
-  const listening = await listen(server, config.port);
+  const { port, address, names } = config;
+  const listening = await listen(server, { port, address, name: names.at(0) ?? null, certificate });
   log("info", { event: "started", version: parts.version });
   const stopBackups = keepBackups(records, log);
   let stopping: Promise<void> | null = null;
@@ -68,14 +73,20 @@ export function assemble({
   nowMs,
   newId,
   version,
-}: Omit<ServerParts, "config"> & { readonly config: Pick<Config, "limits"> }) {
+}: Omit<ServerParts, "config"> & { readonly config: Pick<Config, "limits" | "address" | "cert" | "key" | "names"> }) {
   const { limits } = config;
   const streams = eventStreams(limits.listeners);
   const waiting = planQueue(executor, limits);
   const queue = queueBook(records, nowMs);
   const plans = planBook({ plans: waiting, newId, now, version });
+  const counted = meter();
+  const stopLooking = records.accounts.watchEnds(streams.lookAgain);
   let isClosing = false;
-  const handlers = apiHandlers({ records, plans, queue, version, isClosing: () => isClosing });
+  const present = (): Present => {
+    const { rss, heapUsed } = memoryUsage();
+    return { streams: streams.count(), plans: waiting.counts(), residentBytes: rss, heapBytes: heapUsed };
+  };
+  const handlers = apiHandlers({ records, plans, queue, version, meter: counted, present, isClosing: () => isClosing });
   const language = languageOf(files, async () => (await records.settings.get()).language);
   const server = app({
     files,
@@ -84,7 +95,11 @@ export function assemble({
     handlers,
     limits,
     streams,
-    whoActs: personAtThisMachine(records),
+    personHere: personAtThisMachine(records),
+    accounts: records.accounts,
+    reached: reachedOf(config),
+    meter: counted,
+    now,
     log,
     nowMs,
   });
@@ -92,6 +107,7 @@ export function assemble({
     server,
     async close(): Promise<void> {
       isClosing = true;
+      stopLooking();
       streams.close();
       queue.close();
       await waiting.close();

@@ -1,6 +1,8 @@
 import { QueryClientProvider } from "@tanstack/react-query";
 import { lazy, Suspense, useState } from "react";
 import { Link, Route, Switch, useRoute } from "wouter";
+import type { Role } from "#contract/records/account";
+import { ACCESS } from "#words/en/rooms/access";
 import { FRAME } from "#words/en/screens";
 import { PoolHere } from "./client/poolHere.ts";
 import type { WorkerPool } from "./client/workerPool.ts";
@@ -10,39 +12,60 @@ import { Away, PlainAddress } from "./shell/Away.tsx";
 import { Invented } from "./shell/Invented.tsx";
 import { PaperSize } from "./shell/PaperSize.tsx";
 import { ROOMS } from "./shell/rooms.ts";
+import { SignInRoom } from "./shell/SignInRoom.tsx";
 import { StillToSend } from "./shell/StillToSend.tsx";
 import { TopBar } from "./shell/TopBar.tsx";
 import { useVariant } from "./shell/useVariant.ts";
 import { shopMemory } from "./shop/readingAgain.ts";
+import { DoorHere, useDoor, useMay } from "./shop/useDoor.tsx";
 import { OutboxHere } from "./shop/useOutbox.tsx";
 
 const DesignRoom = lazy(() => import("./rooms/design/DesignRoom.tsx").then((m) => ({ default: m.DesignRoom })));
 
-/** The frame around every room. */
+/** What every room stands on: what was read, the threads, who is signed in, what waits to be sent. */
 export function App({ pool }: { readonly pool: WorkerPool }) {
   const [memory] = useState(shopMemory);
-  const [variant, setVariant] = useVariant();
-  // At the bench the step fills the screen.
-  const [isAtBench] = useRoute("/bench/:ids");
   return (
     <QueryClientProvider client={memory}>
       <PoolHere value={pool}>
-        <OutboxHere>
-          <a className="skip" href="#answer">
-            {FRAME.skip}
-          </a>
-          {!isAtBench && <TopBar variant={variant} onVariant={setVariant} />}
-          <PaperSize />
-          <Invented />
-          <Away />
-          <PlainAddress />
-          <StillToSend />
-          <Guard>
-            <Suspense fallback={null}>
+        <DoorHere>
+          <OutboxHere>
+            <Frame pool={pool} />
+          </OutboxHere>
+        </DoorHere>
+      </PoolHere>
+    </QueryClientProvider>
+  );
+}
+
+/** The bar, what has to be said in every room, and the room; or the way in, and the room behind it as it stood: what was being typed is still there. */
+function Frame({ pool }: { readonly pool: WorkerPool }) {
+  const [variant, setVariant] = useVariant();
+  // At the bench the step fills the screen.
+  const [isAtBench] = useRoute("/bench/:ids");
+  const door = useDoor();
+  const may = useMay();
+  const isIn = door.state !== "signed out";
+  return (
+    <>
+      <a className="skip" href={isIn ? "#answer" : "#sign-in"}>
+        {FRAME.skip}
+      </a>
+      {!isAtBench && isIn && <TopBar variant={variant} onVariant={setVariant} />}
+      {isIn && <PaperSize />}
+      {isIn && <Invented />}
+      {isIn && <Away />}
+      <PlainAddress />
+      {isIn && <StillToSend />}
+      <Guard>
+        <Suspense fallback={null}>
+          {!isIn && <SignInRoom />}
+          {(isIn || door.personId !== null) && (
+            <div key={door.personId} hidden={!isIn}>
               <Switch>
-                {ROOMS.map(({ path, Room }) => (
+                {ROOMS.map(({ path, least, Room }) => (
                   <Route key={path} path={path}>
-                    {(params) => <Room params={params as Readonly<Record<string, string>>} />}
+                    {(params) => (may(least) ? <Room params={params as Readonly<Record<string, string>>} /> : <NotForYou least={least} />)}
                   </Route>
                 ))}
                 <Route path="/plan">
@@ -60,10 +83,19 @@ export function App({ pool }: { readonly pool: WorkerPool }) {
                   )}
                 </Route>
               </Switch>
-            </Suspense>
-          </Guard>
-        </OutboxHere>
-      </PoolHere>
-    </QueryClientProvider>
+            </div>
+          )}
+        </Suspense>
+      </Guard>
+    </>
+  );
+}
+
+function NotForYou({ least }: { readonly least: Role }) {
+  return (
+    <main id="answer" className="lost">
+      <p>{ACCESS.notForRoom(ACCESS.roles[least])}</p>
+      <Link href="/">{FRAME.toToday}</Link>
+    </main>
   );
 }

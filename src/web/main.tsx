@@ -12,6 +12,7 @@ import "./style/lanes.css";
 import "./style/learning.css";
 import "./style/customers.css";
 import "./style/shopRooms.css";
+import "./style/access.css";
 import "./style/paper.css";
 import { workerPool } from "./client/workerPool.ts";
 import { keepPage } from "./offline/install.ts";

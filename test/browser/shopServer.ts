@@ -9,15 +9,18 @@ export interface OwnServer {
   kill(): Promise<void>;
 }
 
-/** @param port 0 for any; a second start over the same shop takes the first one's */
-export async function ownServer(data: string, port: number): Promise<OwnServer> {
-  const child: ChildProcess = spawn(process.execPath, [MAIN, "--no-open", "--demonstration", "--data", data, "--port", String(port)]);
+/**
+ * @param port 0 for any; a second start over the same shop takes the first one's
+ * @param options instead of the demonstration
+ */
+export async function ownServer(data: string, port: number, options: readonly string[] = ["--demonstration"]): Promise<OwnServer> {
+  const child: ChildProcess = spawn(process.execPath, [MAIN, "--no-open", "--data", data, "--port", String(port), ...options]);
   const ended = new Promise<void>((resolve) => child.on("exit", () => resolve()));
   const address = await new Promise<string>((resolve, reject) => {
     let said = "";
     const hear = (chunk: Buffer): void => {
       said += chunk.toString();
-      const found = /http:\/\/127\.0\.0\.1:\d+/.exec(said);
+      const found = /https?:\/\/[\w.]+:\d+/.exec(said);
       if (found !== null) resolve(found[0]);
     };
     child.stdout?.on("data", hear);
@@ -31,4 +34,16 @@ export async function ownServer(data: string, port: number): Promise<OwnServer> 
       await ended;
     },
   };
+}
+
+/** Sets a password as whoever has the machine does, with the shop's server stopped or not. */
+export async function setPassword(data: string, name: string, password: string): Promise<void> {
+  const child = spawn(process.execPath, [MAIN, "--own", "--data", data, "--set-password", name], { stdio: ["pipe", "ignore", "pipe"] });
+  let complaint = "";
+  child.stderr.on("data", (chunk: Buffer) => {
+    complaint += chunk.toString();
+  });
+  child.stdin.end(`${password}\n`);
+  const code = await new Promise<number | null>((resolve) => child.on("exit", resolve));
+  if (code !== 0) throw new Error(`The password was not set: ${complaint}`);
 }

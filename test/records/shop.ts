@@ -2,6 +2,7 @@ import { randomBytes } from "node:crypto";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { hasherHere } from "#records/accounts/hasher";
 import { openPostgres } from "#records/database/postgres";
 import { openSqlite } from "#records/database/sqlite";
 import type { Db } from "#records/database/tables";
@@ -9,6 +10,9 @@ import { shopFolder } from "#records/folder";
 import { listShops } from "#records/listShops";
 import { openRecords } from "#records/openRecords";
 import type { Records, RecordsParts } from "#records/records";
+
+/** Passwords of tests are nobody's: a hash of a millisecond will do. */
+export const cheapHasher = hasherHere({ memoryKib: 64, passes: 1 }, randomBytes);
 
 export interface TestShop {
   readonly records: Records;
@@ -32,7 +36,7 @@ export async function testShop(
   };
   const postgres = options.postgres === undefined ? {} : { postgres: options.postgres };
   const named = options.shop === undefined ? {} : { shop: options.shop };
-  const parts: RecordsParts = { folder, ...postgres, ...named, now, randomBytes, programVersion: "0.0.0-test" };
+  const parts: RecordsParts = { folder, ...postgres, ...named, now, randomBytes, hasher: cheapHasher, programVersion: "0.0.0-test" };
   let records = await openRecords(parts);
   const { items } = await records.people.list({ order: "oldest first" });
   return {

@@ -5,7 +5,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { JobFault } from "#contract/problem";
 import { USUAL } from "#server/config/configSchema";
 import { VARIABLES } from "#server/config/environment";
-import { readConfig } from "#server/config/readConfig";
+import { passwordToSet, readConfig } from "#server/config/readConfig";
 
 let folder = "";
 beforeAll(() => {
@@ -80,5 +80,22 @@ describe("a configuration that cannot be used is refused with its place", () => 
     expect(faultOf(() => readConfig(["--config", file("torn.yaml", "port: [")], {})).code).toBe("syntax");
     expect(faultOf(() => readConfig(["--prot", "1"], {})).code).toBe("usage");
     expect(faultOf(() => readConfig(["--own", "--demonstration"], {})).code).toBe("usage");
+  });
+});
+
+describe("where it is reached", () => {
+  test("names are a list in the file, with commas in the environment, once each on the command line", () => {
+    const path = file("names.yaml", "address: 0.0.0.0\nnames: [a.example, b.example]\n");
+    expect(readConfig(["--config", path], {})).toMatchObject({ address: "0.0.0.0", names: ["a.example", "b.example"] });
+    expect(readConfig([], { GRITWRIGHT_NAMES: "a.example, b.example" }).names).toEqual(["a.example", "b.example"]);
+    const args = ["--name", "a.example", "--name", "b.example", "--cert", "c.pem", "--key", "k.pem", "--address", "192.0.2.10"];
+    expect(readConfig(args, { GRITWRIGHT_NAMES: "c.example" })).toMatchObject({
+      names: ["a.example", "b.example"],
+      cert: "c.pem",
+      key: "k.pem",
+      address: "192.0.2.10",
+    });
+    expect(passwordToSet(["--own", "--set-password", "ansel"])).toBe("ansel");
+    expect(passwordToSet(["--own"])).toBeNull();
   });
 });

@@ -6,14 +6,17 @@ import { VARIABLES } from "#server/config/environment";
 
 const PAGE = readFileSync(new URL("../../docs/server.md", import.meta.url), "utf8");
 
-test("the page names every route with its methods, and none that is not there", () => {
+test("the page names every route with its methods and who may use them, and none that is not there", () => {
   const rows = [...PAGE.matchAll(/^\| `(\/api\/[^`]*)` \| (.*) \|$/gm)].flatMap(([, path, what]) =>
-    [...what.matchAll(/`(GET|POST|PATCH|DELETE)`([¹²³]*)/g)].map(([, method, marks]) => `${method} ${path} ${marks}`),
+    [...what.matchAll(/(\w+): `(GET|POST|PATCH|DELETE)`([¹²³]*)/g)].map(
+      ([, least, method, marks]) => `${least} ${method} ${path} ${marks}`,
+    ),
   );
   const marks = (match: boolean, key: string | undefined) =>
     `${match ? "¹" : ""}${key === "required" ? "³" : key === "allowed" ? "²" : ""}`;
   const table = Object.values(API).map(
-    (route) => `${route.method.toUpperCase()} ${route.path} ${marks("match" in route, "key" in route ? route.key : undefined)}`,
+    (route) =>
+      `${route.least} ${route.method.toUpperCase()} ${route.path} ${marks("match" in route, "key" in route ? route.key : undefined)}`,
   );
   expect(rows.sort()).toEqual(table.sort());
 });

@@ -61,19 +61,20 @@ describe("the server of the page", () => {
 });
 
 describe("listening", () => {
+  const at = (port: number | null) => ({ port, address: "127.0.0.1", name: null, certificate: null });
   const paper = new Hono().get("*", (context) => context.text("page"));
 
   test("is reached at the address it prints, on this machine only; a port that was asked for and is taken is refused", async () => {
-    const first = await listen(paper, 0);
+    const first = await listen(paper, at(0));
     expect(first.address).toMatch(/^http:\/\/127\.0\.0\.1:\d+$/);
     expect(await (await fetch(`${first.address}/plan`)).text()).toBe("page");
     const port = Number(first.address.split(":").at(-1));
-    await expect(listen(paper, port)).rejects.toMatchObject({ code: "EADDRINUSE" });
+    await expect(listen(paper, at(port))).rejects.toMatchObject({ code: "EADDRINUSE" });
     await first.close(1000);
   });
 
   test("without a port asked for, a second server finds another", async () => {
-    const servers = [await listen(paper, null), await listen(paper, null)];
+    const servers = [await listen(paper, at(null)), await listen(paper, at(null))];
     expect(new Set(servers.map((s) => s.address)).size).toBe(2);
     await Promise.all(servers.map((s) => s.close(1000)));
   });
@@ -83,7 +84,7 @@ describe("listening", () => {
       await new Promise((resolve) => setTimeout(resolve, Number(context.req.param("ms"))));
       return context.text("done");
     });
-    const server = await listen(slow, 0);
+    const server = await listen(slow, at(0));
     const [soon, never] = [fetch(`${server.address}/150`), fetch(`${server.address}/60000`)];
     never.catch(() => undefined);
     await new Promise((resolve) => setTimeout(resolve, 50));

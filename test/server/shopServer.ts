@@ -4,7 +4,7 @@ import { API } from "#contract/routes/api";
 import { type ProblemDocument, type ProblemKind, problemDocumentSchema, problemType } from "#contract/routes/problemDocument";
 import type { Route } from "#contract/routes/route";
 import type { Records } from "#records/records";
-import { type Limits, USUAL } from "#server/config/configSchema";
+import { type Config, type Limits, USUAL } from "#server/config/configSchema";
 import { jsonLog } from "#server/log";
 import type { PageFile } from "#server/pageFiles";
 import { assemble } from "#server/startServer";
@@ -48,6 +48,7 @@ export const HOST = "127.0.0.1:4780";
 export async function shopServer(
   options: {
     readonly limits?: Partial<Limits>;
+    readonly config?: Partial<Config>;
     readonly executor?: Executor;
     readonly files?: ReadonlyMap<string, PageFile>;
     /** Whose server it is; an empty shop of its own where nothing is said. */
@@ -57,7 +58,7 @@ export async function shopServer(
   const shop = options.shop ?? (await testShop());
   const logged: string[] = [];
   const { server, close } = assemble({
-    config: { limits: { ...USUAL.limits, ...options.limits } },
+    config: { ...USUAL, ...options.config, limits: { ...USUAL.limits, ...options.limits } },
     records: shop.records,
     executor: options.executor ?? inlineExecutor,
     files: options.files ?? new Map(),

@@ -11,12 +11,14 @@ const healthSchema = z.strictObject({
 /** The server about itself. */
 export const aboutRoutes = {
   health: route({
+    least: "anybody",
     method: "get",
     path: "/api/health",
     does: "Whether the server answers and its records can be read",
     answer: answers(healthSchema),
   }),
   describe: route({
+    least: "reader",
     method: "get",
     path: "/api/openapi.json",
     does: "This description",

@@ -1,7 +1,9 @@
 import { aboutRoutes } from "./about.ts";
+import { accessRoutes } from "./access.ts";
 import { ballRoutes } from "./balls.ts";
 import { customerRoutes } from "./customers.ts";
 import { laneRoutes } from "./lanes.ts";
+import { metricsRoutes } from "./metrics.ts";
 import { moneyRoutes } from "./money.ts";
 import { planRoutes } from "./plans.ts";
 import { shopRoutes } from "./shop.ts";
@@ -10,6 +12,7 @@ import { workRoutes } from "./work.ts";
 /** Every route there is. */
 export const API = {
   ...aboutRoutes,
+  ...accessRoutes,
   ...customerRoutes,
   ...ballRoutes,
   ...workRoutes,
@@ -17,4 +20,5 @@ export const API = {
   ...laneRoutes,
   ...shopRoutes,
   ...planRoutes,
+  ...metricsRoutes,
 };

@@ -30,11 +30,12 @@ const lastTimeSchema = z.strictObject({ ticket: ticketKept, stagesDone: z.array(
 
 /** Balls, what was measured on them, and their photos and files. */
 export const ballRoutes = {
-  listBalls: listRoute("/api/balls", "balls", ballKept, ["bowlerId", "state", "job"]),
-  getBall: getRoute("/api/balls/:id", "a ball", ballKept),
-  createBall: createRoute("/api/balls", "a ball", ballWritten, ballKept),
-  changeBall: changeRoute("/api/balls/:id", "a ball", ballWritten, ballKept),
+  listBalls: listRoute("reader", "/api/balls", "balls", ballKept, ["bowlerId", "state", "job"]),
+  getBall: getRoute("reader", "/api/balls/:id", "a ball", ballKept),
+  createBall: createRoute("counter", "/api/balls", "a ball", ballWritten, ballKept),
+  changeBall: changeRoute("counter", "/api/balls/:id", "a ball", ballWritten, ballKept),
   lastTime: route({
+    least: "reader",
     method: "get",
     path: "/api/balls/:id/last-time",
     params: idParams,
@@ -42,6 +43,7 @@ export const ballRoutes = {
     answer: answers(z.strictObject({ last: lastTimeSchema.nullable() })),
   }),
   ballStagesDone: route({
+    least: "reader",
     method: "get",
     path: "/api/balls/:id/stages-done",
     params: idParams,
@@ -49,19 +51,20 @@ export const ballRoutes = {
     answer: answers(z.strictObject({ items: z.array(stageDoneKept) })),
   }),
 
-  listReadings: listRoute("/api/readings", "readings", readingKept, ["ballId", "ticketId", "referenceBallId"]),
-  getReading: getRoute("/api/readings/:id", "a reading", readingKept),
-  createReading: createRoute("/api/readings", "a reading", readingWritten, readingKept),
+  listReadings: listRoute("reader", "/api/readings", "readings", readingKept, ["ballId", "ticketId", "referenceBallId"]),
+  getReading: getRoute("reader", "/api/readings/:id", "a reading", readingKept),
+  createReading: createRoute("technician", "/api/readings", "a reading", readingWritten, readingKept),
 
-  listReferenceBalls: listRoute("/api/reference-balls", "reference balls", referenceBallKept, []),
-  getReferenceBall: getRoute("/api/reference-balls/:id", "a reference ball", referenceBallKept),
-  createReferenceBall: createRoute("/api/reference-balls", "a reference ball", referenceBallWritten, referenceBallKept),
-  changeReferenceBall: changeRoute("/api/reference-balls/:id", "a reference ball", referenceBallWritten, referenceBallKept),
-  removeReferenceBall: removeRoute("/api/reference-balls/:id", "a reference ball"),
+  listReferenceBalls: listRoute("reader", "/api/reference-balls", "reference balls", referenceBallKept, []),
+  getReferenceBall: getRoute("reader", "/api/reference-balls/:id", "a reference ball", referenceBallKept),
+  createReferenceBall: createRoute("technician", "/api/reference-balls", "a reference ball", referenceBallWritten, referenceBallKept),
+  changeReferenceBall: changeRoute("technician", "/api/reference-balls/:id", "a reference ball", referenceBallWritten, referenceBallKept),
+  removeReferenceBall: removeRoute("technician", "/api/reference-balls/:id", "a reference ball"),
 
-  listPhotos: listRoute("/api/photos", "photos", photoKept, ["ballId", "ticketId", "bowlerId"]),
-  getPhoto: getRoute("/api/photos/:id", "what is known of a photo", photoKept),
+  listPhotos: listRoute("reader", "/api/photos", "photos", photoKept, ["ballId", "ticketId", "bowlerId"]),
+  getPhoto: getRoute("reader", "/api/photos/:id", "what is known of a photo", photoKept),
   createPhoto: route({
+    least: "counter",
     method: "post",
     path: "/api/photos",
     query: photoQuery,
@@ -71,9 +74,10 @@ export const ballRoutes = {
     key: "allowed",
     location: "/api/photos/:id",
   }),
-  changePhoto: changeRoute("/api/photos/:id", "a photo", photoWritten, photoKept),
-  removePhoto: removeRoute("/api/photos/:id", "a photo"),
+  changePhoto: changeRoute("counter", "/api/photos/:id", "a photo", photoWritten, photoKept),
+  removePhoto: removeRoute("counter", "/api/photos/:id", "a photo"),
   photoBytes: route({
+    least: "reader",
     method: "get",
     path: "/api/photos/:id/bytes",
     params: idParams,
@@ -81,9 +85,10 @@ export const ballRoutes = {
     answer: { kind: "file", status: 200, types: PHOTO_TYPES },
   }),
 
-  listProfileFiles: listRoute("/api/profile-files", "profile files", profileFileKept, ["ballId", "ticketId"]),
-  getProfileFile: getRoute("/api/profile-files/:id", "what is known of a profile file", profileFileKept),
+  listProfileFiles: listRoute("reader", "/api/profile-files", "profile files", profileFileKept, ["ballId", "ticketId"]),
+  getProfileFile: getRoute("reader", "/api/profile-files/:id", "what is known of a profile file", profileFileKept),
   createProfileFile: route({
+    least: "technician",
     method: "post",
     path: "/api/profile-files",
     query: profileQuery,
@@ -93,9 +98,10 @@ export const ballRoutes = {
     key: "allowed",
     location: "/api/profile-files/:id",
   }),
-  changeProfileFile: changeRoute("/api/profile-files/:id", "a profile file", profileFileWritten, profileFileKept),
-  removeProfileFile: removeRoute("/api/profile-files/:id", "a profile file"),
+  changeProfileFile: changeRoute("technician", "/api/profile-files/:id", "a profile file", profileFileWritten, profileFileKept),
+  removeProfileFile: removeRoute("technician", "/api/profile-files/:id", "a profile file"),
   profileFileBytes: route({
+    least: "reader",
     method: "get",
     path: "/api/profile-files/:id/bytes",
     params: idParams,

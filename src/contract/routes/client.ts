@@ -31,7 +31,7 @@ type AnswerOf<R extends Route> = R["answer"] extends { kind: "json"; status: inf
 type Failure = {
   output: ProblemDocument;
   outputFormat: "json";
-  status: ProblemDocument["status"] extends number ? 400 | 404 | 409 | 412 | 422 | 428 | 429 | 500 | 503 : never;
+  status: ProblemDocument["status"] extends number ? 400 | 401 | 403 | 404 | 409 | 412 | 422 | 428 | 429 | 500 | 503 : never;
 };
 
 type EndpointOf<R extends Route> = ({ input: InputOf<R> } & AnswerOf<R>) | ({ input: InputOf<R> } & Failure);

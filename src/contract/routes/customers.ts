@@ -6,18 +6,19 @@ import { NOTHING, route } from "./route.ts";
 
 /** People of the shop, bowlers, and what is kept of one bowler. */
 export const customerRoutes = {
-  listPeople: listRoute("/api/people", "the people of the shop", personKept, ["state"]),
-  getPerson: getRoute("/api/people/:id", "a person of the shop", personKept),
-  createPerson: createRoute("/api/people", "a person of the shop", personWritten, personKept),
-  changePerson: changeRoute("/api/people/:id", "a person of the shop", personWritten, personKept),
+  listPeople: listRoute("reader", "/api/people", "the people of the shop", personKept, ["state"]),
+  getPerson: getRoute("reader", "/api/people/:id", "a person of the shop", personKept),
+  createPerson: createRoute("owner", "/api/people", "a person of the shop", personWritten, personKept),
+  changePerson: changeRoute("owner", "/api/people/:id", "a person of the shop", personWritten, personKept),
 
-  listBowlers: listRoute("/api/bowlers", "bowlers", bowlerKept, []),
-  getBowler: getRoute("/api/bowlers/:id", "a bowler", bowlerKept),
-  createBowler: createRoute("/api/bowlers", "a bowler", bowlerWritten, bowlerKept),
-  changeBowler: changeRoute("/api/bowlers/:id", "a bowler", bowlerWritten, bowlerKept),
+  listBowlers: listRoute("reader", "/api/bowlers", "bowlers", bowlerKept, []),
+  getBowler: getRoute("reader", "/api/bowlers/:id", "a bowler", bowlerKept),
+  createBowler: createRoute("counter", "/api/bowlers", "a bowler", bowlerWritten, bowlerKept),
+  changeBowler: changeRoute("counter", "/api/bowlers/:id", "a bowler", bowlerWritten, bowlerKept),
 
   /** A post, because it is written down who took a bowler's data out. */
   exportPersonalData: route({
+    least: "owner",
     method: "post",
     path: "/api/bowlers/:id/personal-data",
     params: idParams,
@@ -25,6 +26,7 @@ export const customerRoutes = {
     answer: { kind: "file", status: 200, types: ["application/zip"] },
   }),
   erasePersonalData: route({
+    least: "owner",
     method: "delete",
     path: "/api/bowlers/:id/personal-data",
     params: idParams,

@@ -1,5 +1,6 @@
 import type { z } from "zod";
 import { mapping, oneOf, text } from "../job/fields.ts";
+import type { Least } from "../records/account.ts";
 import { changesOf } from "./changes.ts";
 import { idParams, pageOf, pageQuery } from "./parts.ts";
 import { answers, json, NOTHING, type Route, route } from "./route.ts";
@@ -16,9 +17,11 @@ const order = oneOf(["newest first", "oldest first"], "By the time of making").o
 /**
  * A page of a list.
  *
+ * @param least who may ask, at the least
  * @param filter names of the fields that the list can be narrowed by
  */
-export function listRoute<const P extends Path, const S extends z.ZodType, const F extends string>(
+export function listRoute<const L extends Least, const P extends Path, const S extends z.ZodType, const F extends string>(
+  least: L,
   path: P,
   what: string,
   schema: S,
@@ -29,35 +32,43 @@ export function listRoute<const P extends Path, const S extends z.ZodType, const
     z.ZodOptional<z.ZodString>
   >;
   const query = mapping({ ...pageQuery, order, ...narrowed }, "Which page of which part of the list");
-  return route({ method: "get", path, does: `Lists ${what}`, query, answer: answers(pageOf(schema)) });
+  return route({ least, method: "get", path, does: `Lists ${what}`, query, answer: answers(pageOf(schema)) });
 }
 
-export function getRoute<const P extends Path, const S extends z.ZodType>(path: P, what: string, schema: S) {
-  return route({ method: "get", path, params: idParams, does: `Gives ${what}`, answer: answers(schema) });
+export function getRoute<const L extends Least, const P extends Path, const S extends z.ZodType>(
+  least: L,
+  path: P,
+  what: string,
+  schema: S,
+) {
+  return route({ least, method: "get", path, params: idParams, does: `Gives ${what}`, answer: answers(schema) });
 }
 
-export function createRoute<const P extends Path, const W extends z.ZodType, const S extends z.ZodType>(
+export function createRoute<const L extends Least, const P extends Path, const W extends z.ZodType, const S extends z.ZodType>(
+  least: L,
   path: P,
   what: string,
   written: W,
   schema: S,
 ) {
-  const common = { method: "post", path, does: `Keeps ${what}`, body: json(written), answer: answers(schema, 201) } as const;
+  const common = { least, method: "post", path, does: `Keeps ${what}`, body: json(written), answer: answers(schema, 201) } as const;
   return route({ ...common, key: "allowed", location: `${path}/:id` });
 }
 
 /** The same for money and what is as good as money: never twice. */
-export function createOnceRoute<const P extends Path, const W extends z.ZodType, const S extends z.ZodType>(
+export function createOnceRoute<const L extends Least, const P extends Path, const W extends z.ZodType, const S extends z.ZodType>(
+  least: L,
   path: P,
   what: string,
   written: W,
   schema: S,
 ) {
-  return route({ ...createRoute(path, what, written, schema), key: "required" });
+  return route({ ...createRoute(least, path, what, written, schema), key: "required" });
 }
 
 /** Sets the fields that are given, over the version that was seen. */
-export function changeRoute<const P extends Path, const W extends z.ZodObject, const S extends z.ZodType>(
+export function changeRoute<const L extends Least, const P extends Path, const W extends z.ZodObject, const S extends z.ZodType>(
+  least: L,
   path: P,
   what: string,
   written: W,
@@ -65,6 +76,7 @@ export function changeRoute<const P extends Path, const W extends z.ZodObject, c
 ) {
   const body = json(changesOf(written));
   return route({
+    least,
     method: "patch",
     path,
     params: idParams,
@@ -76,8 +88,9 @@ export function changeRoute<const P extends Path, const W extends z.ZodObject, c
   });
 }
 
-export function removeRoute<const P extends Path>(path: P, what: string) {
+export function removeRoute<const L extends Least, const P extends Path>(least: L, path: P, what: string) {
   return route({
+    least,
     method: "delete",
     path,
     params: idParams,

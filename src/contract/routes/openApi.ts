@@ -1,6 +1,10 @@
 import { z } from "zod";
+import { ROLES } from "../records/account.ts";
 import { PROBLEM_KINDS, problemDocumentSchema } from "./problemDocument.ts";
 import type { Route, RouteAnswer, RouteBody } from "./route.ts";
+
+/** Name of the cookie of a session: with the prefix that browsers hold to its terms (RFC 6265bis, 4.1.3.2) where the connection is encrypted. */
+export const SESSION_COOKIE = { secure: "__Host-gritwright-session", plain: "gritwright-session" } as const;
 
 type Json = Readonly<Record<string, unknown>>;
 
@@ -17,9 +21,17 @@ export function openApi(routes: Readonly<Record<string, Route>>, version: string
   }
   return {
     openapi: "3.1.1",
-    info: { title: "Gritwright", version, description: "The records and computations of one pro shop, on its own machine." },
+    info: { title: "Gritwright", version, description: "The records and computations of one pro shop." },
     paths,
     components: {
+      securitySchemes: {
+        session: {
+          type: "apiKey",
+          in: "cookie",
+          name: SESSION_COOKIE.secure,
+          description: `The cookie that POST /api/session gives, on plain HTTP on this machine as ${SESSION_COOKIE.plain}. Roles, each with what those before it may: ${ROLES.join(", ")}. A shop without any password asks for none.`,
+        },
+      },
       schemas: { Problem: schemaOf(problemDocumentSchema, "output") },
       responses: {
         Problem: {
@@ -40,6 +52,8 @@ function operation(name: string, route: Route): Json {
   return {
     operationId: name,
     summary: route.does,
+    // OpenAPI 3.1 lets a scheme of any kind name the roles that are needed; an empty list of schemes is for everybody.
+    security: route.least === "anybody" ? [] : [{ session: [route.least] }],
     tags: [route.path.split("/")[2]],
     parameters: [...fieldsOf(route.params, "path"), ...fieldsOf(route.query, "query"), ...headersOf(route)],
     ...(route.body === undefined ? {} : { requestBody: { required: true, content: contentOf(route.body) } }),

@@ -23,6 +23,7 @@ const plan = { params: idParams, path: "/api/plans/:id" } as const;
 /** Finish plans as long tasks: asked for, listened to, stopped. They are forgotten in time; what is to stay is kept with its ticket. */
 export const planRoutes = {
   askPlan: route({
+    least: "technician",
     method: "post",
     path: "/api/plans",
     does: "Begins to compute the finish plan of a job file",
@@ -30,9 +31,22 @@ export const planRoutes = {
     answer: answers(planTaskSchema, 202),
     location: "/api/plans/:id",
   }),
-  getPlan: route({ ...plan, method: "get", does: "How a plan stands, and the plan once it is done", answer: answers(planTaskSchema) }),
-  stopPlan: route({ ...plan, method: "delete", does: "Stops a plan; one that has ended stays as it is", answer: answers(planTaskSchema) }),
+  getPlan: route({
+    least: "reader",
+    ...plan,
+    method: "get",
+    does: "How a plan stands, and the plan once it is done",
+    answer: answers(planTaskSchema),
+  }),
+  stopPlan: route({
+    least: "technician",
+    ...plan,
+    method: "delete",
+    does: "Stops a plan; one that has ended stays as it is",
+    answer: answers(planTaskSchema),
+  }),
   hearPlan: route({
+    least: "reader",
     method: "get",
     path: "/api/plans/:id/events",
     params: idParams,

@@ -7,17 +7,23 @@ export const PROBLEM_KINDS = {
   notRead: { status: 400, title: "The request could not be read" },
   keyMissing: { status: 400, title: "This request needs an Idempotency-Key" },
   forwarded: { status: 400, title: "This server takes no forwarded requests" },
+  notSignedIn: { status: 401, title: "Somebody must sign in first" },
+  wrongSecret: { status: 403, title: "Name or password is wrong" },
+  pinOff: { status: 403, title: "Too many wrong PINs: the password is needed" },
+  notForRole: { status: 403, title: "The role does not allow this" },
   notFromHere: { status: 403, title: "Only pages of this server may ask" },
   notFound: { status: 404, title: "There is no such thing" },
   methodNotAllowed: { status: 405, title: "This cannot be done here" },
   notNow: { status: 409, title: "This cannot be done in the present state" },
+  otherPerson: { status: 409, title: "Somebody else is signed in at this browser meanwhile" },
   changedMeanwhile: { status: 412, title: "Somebody else changed it meanwhile" },
   tooLarge: { status: 413, title: "The request is too large" },
   wrongType: { status: 415, title: "This kind of content is not taken" },
-  misdirected: { status: 421, title: "This server answers to this machine only" },
+  misdirected: { status: 421, title: "This server does not go by that name" },
   invalid: { status: 422, title: "Something in the request is not allowed" },
   keyReused: { status: 422, title: "This key was used for another request" },
   versionMissing: { status: 428, title: "A change needs the version it was made on" },
+  waitFirst: { status: 429, title: "Too many vain tries" },
   tooMany: { status: 429, title: "Too much is being asked at once" },
   broken: { status: 500, title: "Something of ours broke" },
   damaged: { status: 500, title: "A file of the records cannot be used" },
@@ -47,6 +53,8 @@ export const problemDocumentSchema = z.strictObject({
   detail: z.string().optional(),
   problems: z.array(fieldProblemSchema).optional(),
   current: z.unknown().optional(),
+  /** When to ask again, s. */
+  retrySeconds: z.int().optional(),
 });
 export type ProblemDocument = z.output<typeof problemDocumentSchema>;
 

@@ -1,4 +1,5 @@
 import type { z } from "zod";
+import type { Least } from "../records/account.ts";
 
 /** What a request carries beside its address. */
 export type RouteBody =
@@ -16,6 +17,8 @@ export type RouteAnswer =
 
 /** One way to ask something of the server. The table of all of them is the server's router, its description and the type of its client. */
 export interface Route {
+  /** Who may ask this at the least; every route says so, or the table does not compile. */
+  readonly least: Least;
   readonly method: "get" | "post" | "patch" | "delete";
   /** With parameters as `:id`. */
   readonly path: `/api/${string}`;

@@ -44,8 +44,15 @@ const previewSchema = z.strictObject({
 
 /** Settings, search, the trail of who did what, backups, export and import. */
 export const shopRoutes = {
-  getSettings: route({ method: "get", path: "/api/settings", does: "What the shop has settled on", answer: answers(settingsKept) }),
+  getSettings: route({
+    least: "reader",
+    method: "get",
+    path: "/api/settings",
+    does: "What the shop has settled on",
+    answer: answers(settingsKept),
+  }),
   changeSettings: route({
+    least: "owner",
     method: "patch",
     path: "/api/settings",
     does: "Changes the given settings",
@@ -54,8 +61,9 @@ export const shopRoutes = {
     match: true,
     key: "allowed",
   }),
-  listAudit: listRoute("/api/audit", "who did what, when", auditEntryKept, ["kind", "thingId", "by"]),
+  listAudit: listRoute("owner", "/api/audit", "who did what, when", auditEntryKept, ["kind", "thingId", "by"]),
   search: route({
+    least: "reader",
     method: "get",
     path: "/api/search",
     query: mapping({ words: text("A name, a serial number or its end, a telephone number or its end") }, "What is looked for"),
@@ -64,18 +72,21 @@ export const shopRoutes = {
   }),
 
   listBackups: route({
+    least: "owner",
     method: "get",
     path: "/api/backups",
     does: "Lists the backups, newest first",
     answer: answers(z.strictObject({ items: z.array(backupSchema) })),
   }),
   makeBackup: route({
+    least: "owner",
     method: "post",
     path: "/api/backups",
     does: "Makes a backup while work goes on",
     answer: answers(backupSchema, 201),
   }),
   verifyBackup: route({
+    least: "owner",
     method: "post",
     path: "/api/backups/:name/verify",
     params: named,
@@ -83,6 +94,7 @@ export const shopRoutes = {
     answer: answers(backupReportSchema),
   }),
   backupBytes: route({
+    least: "owner",
     method: "get",
     path: "/api/backups/:name",
     params: named,
@@ -90,6 +102,7 @@ export const shopRoutes = {
     answer: { kind: "file", status: 200, types: ["application/zip"] },
   }),
   exportAll: route({
+    least: "owner",
     method: "get",
     path: "/api/export",
     does: "Everything as JSON and as tables, in one ZIP file",
@@ -97,6 +110,7 @@ export const shopRoutes = {
   }),
 
   previewImport: route({
+    least: "owner",
     method: "post",
     path: "/api/imports/preview",
     does: "What an import would do; nothing is written",
@@ -104,6 +118,7 @@ export const shopRoutes = {
     answer: answers(previewSchema),
   }),
   applyImport: route({
+    least: "owner",
     method: "post",
     path: "/api/imports",
     does: "Takes in all rows of a list, or none",
@@ -112,6 +127,7 @@ export const shopRoutes = {
     key: "allowed",
   }),
   undoImport: route({
+    least: "owner",
     method: "post",
     path: "/api/imports/:id/undo",
     params: idParams,

@@ -35,16 +35,17 @@ const moved = { params: idParams, answer: answers(ticketKept), match: true, key:
 
 /** Visits, their tickets, the work on them, and the queue. */
 export const workRoutes = {
-  listVisits: listRoute("/api/visits", "visits", visitKept, ["bowlerId", "state"]),
-  getVisit: getRoute("/api/visits/:id", "a visit", visitKept),
-  createVisit: createRoute("/api/visits", "a visit", visitWritten, visitKept),
-  changeVisit: changeRoute("/api/visits/:id", "a visit", visitWritten, visitKept),
+  listVisits: listRoute("counter", "/api/visits", "visits", visitKept, ["bowlerId", "state"]),
+  getVisit: getRoute("counter", "/api/visits/:id", "a visit", visitKept),
+  createVisit: createRoute("counter", "/api/visits", "a visit", visitWritten, visitKept),
+  changeVisit: changeRoute("counter", "/api/visits/:id", "a visit", visitWritten, visitKept),
 
-  listTickets: listRoute("/api/tickets", "tickets", ticketKept, ["visitId", "ballId", "bowlerId", "state", "reworkOf"]),
-  getTicket: getRoute("/api/tickets/:id", "a ticket", ticketKept),
-  createTicket: createRoute("/api/tickets", "a ticket", ticketWritten, ticketKept),
-  changeTicket: changeRoute("/api/tickets/:id", "a ticket", ticketWritten, ticketKept),
+  listTickets: listRoute("reader", "/api/tickets", "tickets", ticketKept, ["visitId", "ballId", "bowlerId", "state", "reworkOf"]),
+  getTicket: getRoute("reader", "/api/tickets/:id", "a ticket", ticketKept),
+  createTicket: createRoute("counter", "/api/tickets", "a ticket", ticketWritten, ticketKept),
+  changeTicket: changeRoute("counter", "/api/tickets/:id", "a ticket", ticketWritten, ticketKept),
   moveTicket: route({
+    least: "counter",
     ...moved,
     method: "post",
     path: "/api/tickets/:id/move",
@@ -52,6 +53,7 @@ export const workRoutes = {
     body: json(mapping({ to: oneOf(TICKET_STATES, "The state it moves to") }, "A move")),
   }),
   keepPlan: route({
+    least: "technician",
     ...moved,
     method: "post",
     path: "/api/tickets/:id/plan",
@@ -60,15 +62,17 @@ export const workRoutes = {
   }),
 
   outcomes: route({
+    least: "reader",
     method: "get",
     path: "/api/outcomes",
     does: "Which plans held, as bowlers told: in all, by cover, by complaint, and against the odds that were told",
     answer: answers(outcomesSchema),
   }),
 
-  listStagesDone: listRoute("/api/stages-done", "stages that have been done", stageDoneKept, ["ticketId", "personId"]),
-  getStageDone: getRoute("/api/stages-done/:id", "a stage that has been done", stageDoneKept),
+  listStagesDone: listRoute("reader", "/api/stages-done", "stages that have been done", stageDoneKept, ["ticketId", "personId"]),
+  getStageDone: getRoute("reader", "/api/stages-done/:id", "a stage that has been done", stageDoneKept),
   createStageDone: createRoute(
+    "technician",
     "/api/stages-done",
     "a stage that has been done; what it used leaves the stock",
     stageDoneWritten,
@@ -76,6 +80,7 @@ export const workRoutes = {
   ),
 
   keepLaneSide: route({
+    least: "technician",
     method: "post",
     path: "/api/lane-side",
     does: "Keeps work done beside the lane as one: the ball where it is new, visit, ticket, signed stage, and where the ball went",
@@ -86,12 +91,14 @@ export const workRoutes = {
   }),
 
   queue: route({
+    least: "reader",
     method: "get",
     path: "/api/queue",
     does: "The tickets that are not collected or cancelled, by promise",
     answer: answers(queueSchema),
   }),
   hearQueue: route({
+    least: "reader",
     method: "get",
     path: "/api/queue/events",
     does: "The queue now, and again after every change of it",

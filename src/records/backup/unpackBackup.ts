@@ -35,7 +35,10 @@ export async function unpackBackup(path: string, making: string, erased: readonl
   const [shop] = await checkedShops(folder);
   // Opening it, for whichever of its shops, brings the schema up to date and ends the erasures of the ledger.
   const { now, randomBytes, programVersion } = parts;
-  await (await openRecords({ folder: making, now, randomBytes, programVersion, ...(shop === undefined ? {} : { shop }) })).close();
+  const restored = await openRecords({ folder: making, now, randomBytes, programVersion, ...(shop === undefined ? {} : { shop }) });
+  // A backup lies in more hands than the shop: nobody goes on with a session of then.
+  await restored.accounts.endAllSessions();
+  await restored.close();
 }
 
 function writer(path: string): Taker {

@@ -82,6 +82,45 @@ export interface MoveRow {
   other: string;
 }
 
+/** A person's way in. */
+export interface AccountRow {
+  personId: string;
+  shopId: string;
+  /** As it is compared: see `nameKey`. */
+  signInName: string;
+  role: string;
+  passwordHash: string;
+  pinHash: string | null;
+  pinFailures: number;
+  createdAt: string;
+  changedAt: string;
+}
+
+/** Somebody who is signed in; of what the browser has only the digest lies here. */
+export interface SessionRow {
+  id: string;
+  shopId: string;
+  personId: string;
+  tokenHash: string;
+  /** What the browser had before it was renewed, good until `oldUntil` for requests under way. */
+  oldHash: string | null;
+  oldUntil: string | null;
+  madeAt: string;
+  renewedAt: string;
+  seenAt: string;
+  endsAt: string;
+  address: string;
+}
+
+/** Vain tries to sign in, by the digest of a name or by an address. */
+export interface TryRow {
+  shopId: string;
+  about: string;
+  failures: number;
+  since: string;
+  waitUntil: string;
+}
+
 export interface SchemaRow {
   name: string;
   at: string;
@@ -95,6 +134,9 @@ export type Tables = Record<ThingKind, ThingRow> & {
   files: FileRow;
   erasures: ErasureRow;
   moves: MoveRow;
+  accounts: AccountRow;
+  sessions: SessionRow;
+  tries: TryRow;
   schemaSteps: SchemaRow;
 };
 

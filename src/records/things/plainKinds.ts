@@ -5,6 +5,7 @@ import { readingKept, readingWritten } from "#contract/records/reading";
 import { shotNoteKept, shotNoteWritten } from "#contract/records/shotNote";
 import { referenceBallKept, referenceBallWritten } from "#contract/records/stock";
 import { visitKept, visitWritten } from "#contract/records/visit";
+import { lastOwnerProblem } from "../accounts/owners.ts";
 import type { Definition } from "./definition.ts";
 
 /*
@@ -17,7 +18,17 @@ function plainKind<Thing extends { id: string; shopId: string; version: number; 
   return definition;
 }
 
-export const people = plainKind({ kind: "people", written: personWritten, kept: personKept, lookups: { state: null } });
+export const people = plainKind({
+  kind: "people",
+  written: personWritten,
+  kept: personKept,
+  lookups: { state: null },
+  async check({ id, state }, before, session) {
+    if (state === "works here" || before?.state === state) return [];
+    const problem = await lastOwnerProblem(session, id, "state", state);
+    return problem === null ? [] : [problem];
+  },
+});
 export const visits = plainKind({ kind: "visits", written: visitWritten, kept: visitKept, lookups: { bowlerId: "bowlers", state: null } });
 export const houses = plainKind({ kind: "houses", written: houseWritten, kept: houseKept, lookups: {} });
 export const lanes = plainKind({ kind: "lanes", written: laneWritten, kept: laneKept, lookups: { houseId: "houses" } });

@@ -12,7 +12,7 @@ const OTHERS = new Set([`${PREFIX}CONFIG`, `${PREFIX}TEST_PORT`]);
 export interface Variable {
   readonly name: string;
   readonly path: readonly string[];
-  readonly isText: boolean;
+  readonly holds: "text" | "list" | "plain";
 }
 
 /** Every variable there is, from the schema itself. */
@@ -23,8 +23,13 @@ function variablesOf(schema: z.ZodObject, above: readonly string[]): Variable[] 
     const inner = field instanceof z.ZodOptional ? field.unwrap() : field;
     const path = [...above, key];
     if (inner instanceof z.ZodObject) return variablesOf(inner, path);
-    return [{ name: PREFIX + path.map(shouted).join("_"), path, isText: inner instanceof z.ZodString || inner instanceof z.ZodEnum }];
+    return [{ name: PREFIX + path.map(shouted).join("_"), path, holds: holdsOf(inner) }];
   });
+}
+
+function holdsOf(field: unknown): Variable["holds"] {
+  if (field instanceof z.ZodArray) return "list";
+  return field instanceof z.ZodString || field instanceof z.ZodEnum ? "text" : "plain";
 }
 
 /** `fileMb` as `FILE_MB`. */
@@ -44,7 +49,7 @@ export function fromEnvironment(environment: Readonly<Record<string, string | un
     if (!name.startsWith(PREFIX) || OTHERS.has(name) || text === undefined) continue;
     const variable = VARIABLES.find((known) => known.name === name);
     if (variable === undefined) problems.push(unknownVariable(name, text));
-    else setAt(values, variable.path, variable.isText ? text : plainValue(text));
+    else setAt(values, variable.path, readAs(variable, text));
   }
   if (problems.length > 0) throw new JobFault("invalid", problems);
   return values;
@@ -60,6 +65,12 @@ function unknownVariable(name: string, value: string): JobProblem {
     allowed: names.join(", "),
     reason: { id: "unknownKey", params: nearest === null ? { key: name } : { key: name, nearest } },
   };
+}
+
+/** A list is written with commas. */
+function readAs({ holds }: Variable, text: string): unknown {
+  if (holds === "list") return text.split(",").map((one) => one.trim());
+  return holds === "text" ? text : plainValue(text);
 }
 
 function plainValue(text: string): unknown {

@@ -14,6 +14,11 @@ const OPTIONS = {
   demonstration: { type: "boolean" },
   data: { type: "string" },
   config: { type: "string" },
+  address: { type: "string" },
+  cert: { type: "string" },
+  key: { type: "string" },
+  name: { type: "string", multiple: true },
+  "set-password": { type: "string" },
 } as const;
 
 type Values = Record<string, unknown>;
@@ -42,8 +47,18 @@ function fromArguments(args: readonly string[]): { values: Values; configPath: s
   if (given["no-open"] === true) setAt(values, ["open"], false);
   if (given.own === true) setAt(values, ["shop"], "own");
   if (given.demonstration === true) setAt(values, ["shop"], "demonstration");
-  if (given.data !== undefined) setAt(values, ["data"], given.data);
+  for (const option of ["data", "address", "cert", "key"] as const) if (given[option] !== undefined) setAt(values, [option], given[option]);
+  if (given.name !== undefined) setAt(values, ["names"], given.name);
   return { values, configPath: given.config ?? null };
+}
+
+/**
+ * The sign-in name whose password is to be set instead of starting: `--set-password NAME`; null where the server is to start.
+ *
+ * @throws {JobFault} for options that there are not
+ */
+export function passwordToSet(args: readonly string[]): string | null {
+  return parsed(args)["set-password"] ?? null;
 }
 
 function parsed(args: readonly string[]) {

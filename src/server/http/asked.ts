@@ -4,6 +4,7 @@ import { z } from "zod";
 import { checkFile } from "#contract/job/checkJob";
 import type { Route } from "#contract/routes/route";
 import { fieldRefusal, Refusal } from "./refusal.ts";
+import type { Visitor } from "./visitor.ts";
 
 type OutputOf<S> = S extends z.ZodType ? z.output<S> : Readonly<Record<string, never>>;
 type BodyOf<B> = B extends { kind: "json"; schema: infer S extends z.ZodType }
@@ -27,8 +28,9 @@ export interface Asked<R extends Route = Route> {
   /** The version that `If-Match` names; there for every route that has `match`. */
   readonly version: R["match"] extends true ? number : null;
   readonly key: AskedKey | null;
-  /** Which person of the shop acts. */
-  readonly by: string;
+  /** Which person of the shop acts; nobody does where anybody may ask. */
+  readonly by: R["least"] extends "anybody" ? null : string;
+  readonly visitor: Visitor;
   /** Ends when the asker goes away. */
   readonly signal: AbortSignal;
 }
@@ -39,11 +41,11 @@ const NO_FIELDS = z.object({});
 /**
  * Reads a request as its route describes it.
  *
- * @param by which person of the shop acts
+ * @param by which person of the shop acts; null where anybody may ask
  * @throws {Refusal} for headers and bodies that cannot be read
  * @throws {JobFault} with every field that is not allowed
  */
-export async function readAsked(context: Context, route: Route, by: string): Promise<Asked> {
+export async function readAsked(context: Context, route: Route, visitor: Visitor, by: string | null): Promise<Asked> {
   const bytes = route.body === undefined ? new Uint8Array() : new Uint8Array(await context.req.arrayBuffer());
   const params = route.params === undefined ? {} : checkFile(route.params, context.req.param());
   const query = checkFile(...queryOf(route, context));
@@ -53,7 +55,8 @@ export async function readAsked(context: Context, route: Route, by: string): Pro
     body: bodyOf(context, route, bytes) as Asked["body"],
     version: (route.match === true ? versionOf(context) : null) as Asked["version"],
     key: keyOf(context, route, bytes),
-    by,
+    by: by as Asked["by"],
+    visitor,
     signal: context.req.raw.signal,
   };
 }

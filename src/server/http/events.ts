@@ -1,6 +1,7 @@
 import type { Context } from "hono";
 import { streamSSE } from "hono/streaming";
 import { Refusal } from "./refusal.ts";
+import type { Visitor } from "./visitor.ts";
 
 /** Sends one event to one page. */
 export type SendEvent = (event: string, data: unknown) => Promise<void>;
@@ -10,7 +11,11 @@ export type Telling = (send: SendEvent, signal: AbortSignal) => Promise<void>;
 
 export interface EventStreams {
   /** @throws {Refusal} when as many pages listen as may */
-  open(context: Context, tell: Telling): Response;
+  open(context: Context, visitor: Pick<Visitor, "isStillIn">, tell: Telling): Response;
+  /** How many are open. */
+  count(): number;
+  /** Ends the streams of those who may no longer be here. */
+  lookAgain(): void;
   /** Ends every stream and takes no more. */
   close(): void;
 }
@@ -21,24 +26,38 @@ const HEARTBEAT_MS = 15_000;
 /** @param most streams at the same time */
 export function eventStreams(most: number): EventStreams {
   const closing = new AbortController();
-  let open = 0;
+  const open = new Set<() => void>();
   return {
-    open(context, tell) {
+    open(context, visitor, tell) {
       if (closing.signal.aborted) throw new Refusal("closing");
-      if (open >= most) throw new Refusal("tooMany", { detail: `${most} pages listen already.` });
-      open += 1;
+      if (open.size >= most) throw new Refusal("tooMany", { detail: `${most} pages listen already.` });
+      const gone = new AbortController();
+      const look = (): void => {
+        visitor.isStillIn().then(
+          (isIn) => (isIn ? undefined : gone.abort()),
+          // A database that does not answer now is asked again at the next beat.
+          () => undefined,
+        );
+      };
+      open.add(look);
       return streamSSE(context, async (stream) => {
-        const gone = new AbortController();
         stream.onAbort(() => gone.abort());
         const signal = AbortSignal.any([gone.signal, closing.signal]);
-        const heartbeat = setInterval(() => void stream.write(": still here\n\n"), HEARTBEAT_MS);
+        const heartbeat = setInterval(() => {
+          look();
+          void stream.write(": still here\n\n");
+        }, HEARTBEAT_MS);
         try {
           await tell((event, data) => stream.writeSSE({ event, data: JSON.stringify(data) }), signal);
         } finally {
           clearInterval(heartbeat);
-          open -= 1;
+          open.delete(look);
         }
       });
+    },
+    count: () => open.size,
+    lookAgain() {
+      for (const look of open) look();
     },
     close: () => closing.abort(),
   };

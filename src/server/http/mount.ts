@@ -6,6 +6,7 @@ import type { Limits } from "../config/configSchema.ts";
 import { type Asked, readAsked } from "./asked.ts";
 import type { EventStreams, Telling } from "./events.ts";
 import { Refusal } from "./refusal.ts";
+import { type DoorEnv, mustBeLetIn, personOf } from "./visitor.ts";
 
 /** A file that comes back. */
 export interface SentFile {
@@ -27,13 +28,13 @@ export type Handler<R extends Route> = (asked: Asked<R>) => Promise<ReplyOf<R["a
 /** A handler for every route of a table: the compiler counts them. */
 export type Handlers<Table extends Readonly<Record<string, Route>>> = { readonly [Name in keyof Table]: Handler<Table[Name]> };
 
-/** Which person of the shop acts in a request. Accounts change this one function; handlers see a person's id only. */
-export type WhoActs = (context: Context) => Promise<string>;
+/** Which person of the shop acts where it has no passwords. */
+export type PersonHere = (context: Context) => Promise<string>;
 
 export interface Mounting {
   readonly limits: Limits;
   readonly streams: EventStreams;
-  readonly whoActs: WhoActs;
+  readonly personHere: PersonHere;
 }
 
 const MEGABYTE = 1_000_000;
@@ -41,17 +42,20 @@ const KILOBYTE = 1000;
 
 /** Puts every route of a table on the server. */
 export function mount<Table extends Readonly<Record<string, Route>>>(
-  server: Hono,
+  server: Hono<DoorEnv>,
   table: Table,
   handlers: Handlers<Table>,
-  { limits, streams, whoActs }: Mounting,
+  { limits, streams, personHere }: Mounting,
 ): void {
   for (const [name, route] of Object.entries(table)) {
     // Name and route come from one entry of the table, so handler and route belong together.
     const handle = handlers[name as keyof Table] as unknown as Handler<Route>;
     const most = route.body?.kind === "file" ? limits.fileMb * MEGABYTE : limits.bodyKb * KILOBYTE;
     server.on(route.method.toUpperCase(), route.path, bodyLimit({ maxSize: most, onError: () => tooLarge(most) }), async (context) => {
-      const asked = await readAsked(context, route, await whoActs(context));
+      const { visitor } = context.var;
+      mustBeLetIn(visitor, route.least);
+      const by = route.least === "anybody" ? null : await personOf(context, visitor, personHere);
+      const asked = await readAsked(context, route, visitor, by);
       return replyTo(context, route, await handle(asked), streams);
     });
   }
@@ -61,12 +65,12 @@ function tooLarge(most: number): never {
   throw new Refusal("tooLarge", { detail: `At most ${most} bytes are taken.` });
 }
 
-function replyTo(context: Context, route: Route, reply: unknown, streams: EventStreams): Response {
+function replyTo(context: Context<DoorEnv>, route: Route, reply: unknown, streams: EventStreams): Response {
   switch (route.answer.kind) {
     case "none":
       return context.body(null, 204);
     case "events":
-      return streams.open(context, reply as Telling);
+      return streams.open(context, context.var.visitor, reply as Telling);
     case "file":
       return fileReply(context, reply as SentFile);
     case "json":

@@ -6,6 +6,8 @@ interface Details {
   readonly problems?: readonly FieldProblem[];
   /** The thing as it is now, where somebody else changed it. */
   readonly current?: unknown;
+  /** When to ask again, s. */
+  readonly retrySeconds?: number;
 }
 
 /** A request that cannot be done as asked; becomes problem details. */
@@ -27,8 +29,8 @@ export function fieldRefusal(kind: ProblemKind, path: string, value: unknown, al
 }
 
 /** What passes by itself. */
-const PASSES: ReadonlySet<ProblemKind> = new Set(["busy", "tooMany"]);
-const RETRY_SECONDS = "2";
+const PASSES: ReadonlySet<ProblemKind> = new Set(["busy", "tooMany", "waitFirst"]);
+const RETRY_SECONDS = 2;
 
 /** The answer that tells of a refusal. */
 export function refusalResponse({ kind, details }: Refusal): Response {
@@ -40,13 +42,16 @@ export function refusalResponse({ kind, details }: Refusal): Response {
     ...(details.detail === undefined ? {} : { detail: details.detail }),
     ...(details.problems === undefined ? {} : { problems: [...details.problems] }),
     ...(details.current === undefined ? {} : { current: details.current }),
+    ...(details.retrySeconds === undefined ? {} : { retrySeconds: details.retrySeconds }),
   };
   return new Response(JSON.stringify(document), {
     status,
     headers: {
       "Content-Type": "application/problem+json",
       "Cache-Control": "no-store",
-      ...(PASSES.has(kind) ? { "Retry-After": RETRY_SECONDS } : {}),
+      ...(PASSES.has(kind) ? { "Retry-After": String(details.retrySeconds ?? RETRY_SECONDS) } : {}),
+      // RFC 9110, 15.5.2: what is asked for stands beside a 401; a session in a cookie has no registered scheme.
+      ...(status === 401 ? { "WWW-Authenticate": 'Session realm="Gritwright"' } : {}),
     },
   });
 }

@@ -1,23 +1,29 @@
 import type { MiddlewareHandler } from "hono";
 import { matchedRoutes } from "hono/route";
 import type { Log } from "../log.ts";
+import type { Meter } from "../metrics.ts";
 
 /**
- * One line a request: which route (never the address itself, which can hold an id or a search word), how it ended, how long it took.
+ * One line a request, and one in the count: which route (never the address itself, which can hold an id or a search word), how it ended, how long it took.
  *
  * @param nowMs a clock that only goes forward
  */
-export function requestLog(log: Log, nowMs: () => number): MiddlewareHandler {
+export function requestLog(log: Log, meter: Meter, nowMs: () => number): MiddlewareHandler {
   return async (context, next) => {
     const from = nowMs();
     await next();
+    const ms = nowMs() - from;
+    const { method } = context.req;
+    // Those with a star are for many addresses: guards, and the page.
+    const route = matchedRoutes(context).find(({ path }) => !path.includes("*"))?.path ?? "*";
+    const { status } = context.res;
+    meter.count({ method, route, status, seconds: ms / 1000 });
     log("info", {
       event: "request",
-      method: context.req.method,
-      // Those with a star are for many addresses: guards, and the page.
-      route: matchedRoutes(context).find(({ path }) => !path.includes("*"))?.path ?? "*",
-      status: context.res.status,
-      ms: Math.round(10 * (nowMs() - from)) / 10,
+      method,
+      route,
+      status,
+      ms: Math.round(10 * ms) / 10,
     });
   };
 }

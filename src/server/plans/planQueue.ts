@@ -35,6 +35,8 @@ export interface PlanQueue {
   stop(id: string): PlanJob | null;
   /** Calls at every news until the plan has ended or the returned function is called. */
   listen(id: string, listener: (job: PlanJob) => void): () => void;
+  /** How many wait and how many are computed. */
+  counts(): Readonly<Record<"waiting" | "running", number>>;
   /** Stops everything; nothing more is taken. */
   close(): Promise<void>;
 }
@@ -121,6 +123,10 @@ export function planQueue(executor: Executor, limits: PlanLimits): PlanQueue {
       const listeners = entries.get(id)?.listeners;
       listeners?.add(listener);
       return () => listeners?.delete(listener);
+    },
+    counts() {
+      const inState = (state: PlanState) => [...entries.values()].filter((entry) => entry.state === state).length;
+      return { waiting: inState("waiting"), running: inState("running") };
     },
     async close() {
       isClosed = true;

@@ -26,6 +26,9 @@ worker.addEventListener("activate", (event) => {
   );
 });
 
+/** The page says one thing only: somebody else is here now. */
+worker.addEventListener("message", (event) => event.waitUntil(caches.delete(READ_CACHE)));
+
 worker.addEventListener("fetch", (event) => {
   const { request } = event;
   const url = new URL(request.url);
@@ -81,7 +84,7 @@ async function keep(cache: Cache, request: Request, response: Response): Promise
   await Promise.all(keys.slice(0, Math.max(0, keys.length - MOST_READ)).map((key) => cache.delete(key)));
 }
 
-/** A bowler's data were erased in the shop: what was read of them goes too. */
+/** A bowler's data were erased in the shop, or another person is here: what was read before goes. */
 async function forgetAfter(request: Request): Promise<Response> {
   const response = await fetch(request);
   if (response.ok) await caches.delete(READ_CACHE);

@@ -2,12 +2,25 @@
 export type AnswerFrom = "page" | "file" | "read" | "network" | "forget";
 
 /** Streams, files and long work mean something only now. */
-const ONLY_NOW = [/\/events$/, /\/bytes$/, /^\/api\/health$/, /^\/api\/backups/, /^\/api\/export$/, /^\/api\/plans/];
+const ONLY_NOW = [
+  /\/events$/,
+  /\/bytes$/,
+  /^\/api\/health$/,
+  /^\/api\/backups/,
+  /^\/api\/export$/,
+  /^\/api\/plans/,
+  /^\/api\/session/,
+  /^\/api\/sign-ins$/,
+];
 const PERSONAL = /^\/api\/bowlers\/[^/]+\/personal-data$/;
+
+/** Signing in and out, and taking over. */
+const ANOTHER_PERSON = /^\/api\/session(?:\/person)?$/;
 
 /** @param path of the address, without what is asked */
 export function answerFrom(method: string, path: string, isNavigation: boolean): AnswerFrom {
   if (method === "DELETE" && PERSONAL.test(path)) return "forget";
+  if (method !== "GET" && ANOTHER_PERSON.test(path)) return "forget";
   if (method !== "GET") return "network";
   if (path.startsWith("/api/")) return ONLY_NOW.some((pattern) => pattern.test(path)) ? "network" : "read";
   if (isNavigation) return "page";

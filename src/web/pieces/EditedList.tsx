@@ -1,5 +1,7 @@
 import { type ReactNode, useState } from "react";
+import type { Role } from "#contract/records/account";
 import { EDITING } from "#words/en/rooms/pieces";
+import { useMay } from "../shop/useDoor.tsx";
 import { type Typed, useEditing } from "../shop/useEditing.ts";
 import { useKept } from "../shop/useKept.ts";
 import { type Once, useOnce } from "../shop/useOnce.ts";
@@ -15,6 +17,8 @@ interface Listed {
 
 interface ListProps<T extends Listed> {
   readonly name: string;
+  /** Who may change and add, at the least; the others see it. */
+  readonly least: Role;
   readonly rows: readonly T[];
   readonly columns: readonly Column<T>[];
   readonly fields: readonly EditField[];
@@ -30,7 +34,8 @@ interface ListProps<T extends Listed> {
 
 /** A short list whose entries are changed in place, and added to. */
 export function EditedList<T extends Listed>(props: ListProps<T>) {
-  const { name, rows, columns, nameOf } = props;
+  const { name, least, rows, columns, nameOf } = props;
+  const may = useMay()(least);
   const [open, setOpen] = useState<string | null>(null);
   const [adds, setAdds] = useState(false);
   const opened = rows.find(({ id }) => id === open);
@@ -45,8 +50,8 @@ export function EditedList<T extends Listed>(props: ListProps<T>) {
   return (
     <>
       {opened !== undefined && <Entry key={opened.id} {...props} thing={opened} onClose={() => setOpen(null)} />}
-      {rows.length > 0 && <PlainTable name={name} columns={[...columns, change]} rows={rows} keyOf={({ id }) => id} />}
-      {adds ? (
+      {rows.length > 0 && <PlainTable name={name} columns={may ? [...columns, change] : columns} rows={rows} keyOf={({ id }) => id} />}
+      {!may ? null : adds ? (
         <Adding {...props} onClose={() => setAdds(false)} />
       ) : (
         <button type="button" className="button" onClick={() => setAdds(true)}>

@@ -10,12 +10,14 @@ interface FieldProps {
 }
 
 interface LineProps extends FieldProps {
-  readonly type?: "text" | "tel" | "search" | "email" | "date" | "datetime-local";
+  readonly type?: "text" | "tel" | "search" | "email" | "password" | "date" | "datetime-local";
+  /** What the browser may fill in, in its own words (HTML, 4.10.18.7.1). */
+  readonly autoComplete?: "off" | "username" | "current-password" | "new-password";
   readonly inputMode?: "text" | "decimal" | "numeric" | "tel" | "search";
 }
 
 /** One line that is typed. */
-export function LineField({ label, value, onChange, problem, help, type = "text", inputMode }: LineProps) {
+export function LineField({ label, value, onChange, problem, help, type = "text", inputMode, autoComplete = "off" }: LineProps) {
   const id = useId();
   return (
     <FieldFrame id={id} label={label} problem={problem} help={help}>
@@ -23,7 +25,7 @@ export function LineField({ label, value, onChange, problem, help, type = "text"
         id={id}
         type={type}
         inputMode={inputMode}
-        autoComplete="off"
+        autoComplete={autoComplete}
         value={value}
         aria-invalid={problem !== undefined}
         aria-describedby={problem === undefined ? undefined : `${id}-problem`}

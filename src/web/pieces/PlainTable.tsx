@@ -4,7 +4,7 @@ import { TABLE } from "#words/en/rooms/pieces";
 export interface Column<Row> {
   readonly name: string;
   readonly cell: (row: Row) => ReactNode;
-  /** Figures stand at the right, so that their digits are one under the other; a day keeps to one line. */
+  /** Figures stand at the right, so that their digits are one under the other; a day, or a word that must not be broken, keeps to one line. */
   readonly kind?: "figure" | "day";
 }
 

@@ -1,19 +1,25 @@
+import { ACCESS } from "#words/en/rooms/access";
 import { BENCH } from "#words/en/rooms/bench";
 import { SHOP_FRAME, WAITING } from "#words/en/rooms/frame";
 import { TICKET } from "#words/en/rooms/ticket";
 import { TICKET_STATE_WORDS } from "#words/en/rooms/today";
 import type { Waiting } from "../shop/outbox.ts";
+import { useDoor } from "../shop/useDoor.tsx";
 import { useOutbox } from "../shop/useOutbox.tsx";
 
 /** What the shop has not got yet: how much waits, and what it refused, until somebody has dealt with it. */
 export function StillToSend() {
   const { outbox, waiting } = useOutbox();
   const refused = waiting.filter((write) => write.refused !== null);
-  const unsent = waiting.length - refused.length;
+  const { personId } = useDoor();
+  const isOthers = ({ person, refused: why }: Waiting) => why === null && personId !== null && person !== null && person !== personId;
+  const others = waiting.filter(isOthers).length;
+  const unsent = waiting.length - refused.length - others;
   if (waiting.length === 0) return null;
   return (
     <section className="still-to-send no-print" aria-label={SHOP_FRAME.stillToSend} aria-live="polite">
       {unsent > 0 && <p>{BENCH.waits(unsent)}</p>}
+      {others > 0 && <p>{ACCESS.othersWait(others)}</p>}
       {refused.map((write) =>
         write.current === null ? (
           <p key={write.key}>

@@ -1,7 +1,10 @@
 import { type ComponentType, type LazyExoticComponent, lazy } from "react";
+import type { Role } from "#contract/records/account";
 import { SHOP_FRAME } from "#words/en/rooms/frame";
 
 export interface Room {
+  /** Who it is for, at the least: what it asks of the shop is refused to others. */
+  readonly least: Role;
   /** Pattern of its address; parameters reach the room as `params`. */
   readonly path: string;
   readonly Room: LazyExoticComponent<ComponentType<{ readonly params: Readonly<Record<string, string>> }>>;
@@ -9,62 +12,79 @@ export interface Room {
 
 /** Every room of the app that works with the shop's records: its folder and one line here. The finish plan stands beside them: it needs no records. */
 export const ROOMS: readonly Room[] = [
-  { path: "/", Room: lazy(() => import("../rooms/today/TodayRoom.tsx").then((m) => ({ default: m.TodayRoom }))) },
+  { path: "/", least: "reader", Room: lazy(() => import("../rooms/today/TodayRoom.tsx").then((m) => ({ default: m.TodayRoom }))) },
   {
     path: "/intake",
+    least: "counter",
     Room: lazy(() => import("../rooms/intake/IntakeRoom.tsx").then((m) => ({ default: m.IntakeRoom }))),
   },
-  { path: "/tickets/:id", Room: lazy(() => import("../rooms/ticket/TicketRoom.tsx").then((m) => ({ default: m.TicketRoom }))) },
+  {
+    path: "/tickets/:id",
+    least: "reader",
+    Room: lazy(() => import("../rooms/ticket/TicketRoom.tsx").then((m) => ({ default: m.TicketRoom }))),
+  },
   {
     path: "/print/:what/:id",
+    least: "reader",
     Room: lazy(() => import("../rooms/print/PrintRoom.tsx").then((m) => ({ default: m.PrintRoom }))),
   },
-  { path: "/bench/:ids", Room: lazy(() => import("../rooms/bench/BenchRoom.tsx").then((m) => ({ default: m.BenchRoom }))) },
+  {
+    path: "/bench/:ids",
+    least: "technician",
+    Room: lazy(() => import("../rooms/bench/BenchRoom.tsx").then((m) => ({ default: m.BenchRoom }))),
+  },
   {
     path: "/lane-side",
+    least: "technician",
     Room: lazy(() => import("../rooms/laneSide/LaneSideRoom.tsx").then((m) => ({ default: m.LaneSideRoom }))),
   },
   {
     path: "/lanes",
+    least: "reader",
     Room: lazy(() => import("../rooms/lanes/LanesRoom.tsx").then((m) => ({ default: m.LanesRoom }))),
   },
-  { path: "/lanes/:id", Room: lazy(() => import("../rooms/lanes/LaneRoom.tsx").then((m) => ({ default: m.LaneRoom }))) },
+  { path: "/lanes/:id", least: "reader", Room: lazy(() => import("../rooms/lanes/LaneRoom.tsx").then((m) => ({ default: m.LaneRoom }))) },
   {
     path: "/patterns/:id",
+    least: "reader",
     Room: lazy(() => import("../rooms/lanes/PatternRoom.tsx").then((m) => ({ default: m.PatternRoom }))),
   },
   {
     path: "/measure",
+    least: "technician",
     Room: lazy(() => import("../rooms/measure/MeasureRoom.tsx").then((m) => ({ default: m.MeasureRoom }))),
   },
-  { path: "/balls/:id", Room: lazy(() => import("../rooms/ball/BallRoom.tsx").then((m) => ({ default: m.BallRoom }))) },
+  { path: "/balls/:id", least: "reader", Room: lazy(() => import("../rooms/ball/BallRoom.tsx").then((m) => ({ default: m.BallRoom }))) },
   {
     path: "/bowlers/:id",
+    least: "reader",
     Room: lazy(() => import("../rooms/bowler/BowlerRoom.tsx").then((m) => ({ default: m.BowlerRoom }))),
   },
-  { path: "/held", Room: lazy(() => import("../rooms/held/HeldRoom.tsx").then((m) => ({ default: m.HeldRoom }))) },
-  { path: "/wrong", Room: lazy(() => import("../rooms/wrong/WrongRoom.tsx").then((m) => ({ default: m.WrongRoom }))) },
-  { path: "/bags/:id", Room: lazy(() => import("../rooms/bag/BagRoom.tsx").then((m) => ({ default: m.BagRoom }))) },
+  { path: "/held", least: "reader", Room: lazy(() => import("../rooms/held/HeldRoom.tsx").then((m) => ({ default: m.HeldRoom }))) },
+  { path: "/wrong", least: "reader", Room: lazy(() => import("../rooms/wrong/WrongRoom.tsx").then((m) => ({ default: m.WrongRoom }))) },
+  { path: "/bags/:id", least: "reader", Room: lazy(() => import("../rooms/bag/BagRoom.tsx").then((m) => ({ default: m.BagRoom }))) },
   {
     path: "/stock",
+    least: "reader",
     Room: lazy(() => import("../rooms/stock/StockRoom.tsx").then((m) => ({ default: m.StockRoom }))),
   },
   {
     path: "/money",
+    least: "counter",
     Room: lazy(() => import("../rooms/money/MoneyRoom.tsx").then((m) => ({ default: m.MoneyRoom }))),
   },
-  { path: "/shop", Room: lazy(() => import("../rooms/shop/ShopRoom.tsx").then((m) => ({ default: m.ShopRoom }))) },
+  { path: "/shop", least: "reader", Room: lazy(() => import("../rooms/shop/ShopRoom.tsx").then((m) => ({ default: m.ShopRoom }))) },
 ];
 
 /** The rooms that the bar leads to, in the order of a day; the others are reached from these. */
-export const BAR: readonly { readonly path: string; readonly name: string }[] = [
-  { path: "/", name: SHOP_FRAME.today },
-  { path: "/intake", name: SHOP_FRAME.intake },
-  { path: "/lane-side", name: SHOP_FRAME.laneSide },
-  { path: "/measure", name: SHOP_FRAME.measure },
-  { path: "/plan", name: SHOP_FRAME.plan },
-  { path: "/lanes", name: SHOP_FRAME.lanes },
-  { path: "/stock", name: SHOP_FRAME.stock },
-  { path: "/money", name: SHOP_FRAME.money },
-  { path: "/shop", name: SHOP_FRAME.shop },
+export const BAR: readonly { readonly path: string; readonly least: Role; readonly name: string }[] = [
+  { path: "/", least: "reader", name: SHOP_FRAME.today },
+  { path: "/intake", least: "counter", name: SHOP_FRAME.intake },
+  { path: "/lane-side", least: "technician", name: SHOP_FRAME.laneSide },
+  { path: "/measure", least: "technician", name: SHOP_FRAME.measure },
+  { path: "/plan", least: "reader", name: SHOP_FRAME.plan },
+  { path: "/lanes", least: "reader", name: SHOP_FRAME.lanes },
+  { path: "/stock", least: "reader", name: SHOP_FRAME.stock },
+  { path: "/money", least: "counter", name: SHOP_FRAME.money },
+  { path: "/shop", least: "reader", name: SHOP_FRAME.shop },
 ];

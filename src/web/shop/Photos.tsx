@@ -4,6 +4,7 @@ import { PHOTOS } from "#words/en/rooms/photos";
 import { WordField } from "../pieces/PlainFields.tsx";
 import { Reading } from "./Reading.tsx";
 import { answered, madeOn, newKey, shop } from "./shopClient.ts";
+import { For } from "./useDoor.tsx";
 import { keepPhoto, type PhotosOf, type PhotoToKeep, usePhotos } from "./usePhotos.ts";
 import { useWrite } from "./useShop.ts";
 import { WriteFault } from "./WriteFault.tsx";
@@ -36,22 +37,24 @@ export function Photos({ of, belongs }: PhotosProps) {
           </ul>
         )}
       </Reading>
-      <div className="field-row no-print">
-        <WordField label={PHOTOS.of} value={shows} words={PHOTOS.ofs} onChange={(word) => setShows(word as Photo["of"])} />
-        <label className="field plain-field">
-          {keep.isPending ? PHOTOS.sending : PHOTOS.add}
-          <input
-            type="file"
-            accept="image/jpeg,image/png,image/webp"
-            disabled={keep.isPending}
-            onChange={({ target }) => {
-              send(target.files?.[0]);
-              // The same file may be chosen again after a fault.
-              target.value = "";
-            }}
-          />
-        </label>
-      </div>
+      <For least="counter">
+        <div className="field-row no-print">
+          <WordField label={PHOTOS.of} value={shows} words={PHOTOS.ofs} onChange={(word) => setShows(word as Photo["of"])} />
+          <label className="field plain-field">
+            {keep.isPending ? PHOTOS.sending : PHOTOS.add}
+            <input
+              type="file"
+              accept="image/jpeg,image/png,image/webp"
+              disabled={keep.isPending}
+              onChange={({ target }) => {
+                send(target.files?.[0]);
+                // The same file may be chosen again after a fault.
+                target.value = "";
+              }}
+            />
+          </label>
+        </div>
+      </For>
       <p className="note no-print">{PHOTOS.why}</p>
       <WriteFault error={keep.error} />
     </section>
@@ -70,15 +73,17 @@ function OnePhoto({ photo }: { readonly photo: Photo }) {
       </a>
       <figcaption>
         {what}, {day}{" "}
-        <button
-          type="button"
-          className="button no-print"
-          aria-label={PHOTOS.takeOutOf(what, day)}
-          disabled={remove.isPending}
-          onClick={() => remove.mutate(photo)}
-        >
-          {PHOTOS.takeOut}
-        </button>
+        <For least="counter">
+          <button
+            type="button"
+            className="button no-print"
+            aria-label={PHOTOS.takeOutOf(what, day)}
+            disabled={remove.isPending}
+            onClick={() => remove.mutate(photo)}
+          >
+            {PHOTOS.takeOut}
+          </button>
+        </For>
         <WriteFault error={remove.error} />
       </figcaption>
     </figure>

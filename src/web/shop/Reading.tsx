@@ -2,6 +2,7 @@ import type { UseQueryResult } from "@tanstack/react-query";
 import type { ReactNode } from "react";
 import { Button } from "react-aria-components";
 import { SHOP_FRAME } from "#words/en/rooms/frame";
+import { faultWords } from "./faultWords.ts";
 import type { ShopFault } from "./shopClient.ts";
 
 interface ReadingProps<T> {
@@ -18,10 +19,11 @@ export function Reading<T>({ of, empty = SHOP_FRAME.nothingHere, isEmpty, childr
     if (isEmpty?.(of.data) === true) return <p className="nothing">{empty}</p>;
     return <>{children(of.data)}</>;
   }
+  if (of.error?.isKind("notForRole") === true) return <p className="nothing">{faultWords(of.error)}</p>;
   if (of.error !== null)
     return (
       <div role="alert" className="failed">
-        <p>{of.error.problem === null ? SHOP_FRAME.away : SHOP_FRAME.failedToRead(of.error.message)}</p>
+        <p>{of.error.problem === null ? SHOP_FRAME.away : SHOP_FRAME.failedToRead(faultWords(of.error))}</p>
         <Button onPress={() => of.refetch()}>{SHOP_FRAME.tryAgain}</Button>
       </div>
     );

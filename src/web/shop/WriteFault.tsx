@@ -1,4 +1,5 @@
 import { SHOP_FRAME } from "#words/en/rooms/frame";
+import { faultWords } from "./faultWords.ts";
 import type { ShopFault } from "./shopClient.ts";
 
 /** Why something was not kept, beside what was pressed: by field where there are fields, and whether somebody else was quicker. */
@@ -18,7 +19,7 @@ export function WriteFault({ error }: { readonly error: ShopFault | null }) {
     );
   return (
     <ul role="alert" className="failed">
-      {error.fields.length === 0 ? <li>{error.message}</li> : error.fields.map(({ path, message }) => <li key={path}>{message}</li>)}
+      {error.fields.length === 0 ? <li>{faultWords(error)}</li> : error.fields.map(({ path, message }) => <li key={path}>{message}</li>)}
     </ul>
   );
 }

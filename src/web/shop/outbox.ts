@@ -1,5 +1,6 @@
 import { recall, remember } from "../client/memory.ts";
 import { tellHeard } from "./away.ts";
+import { faultWords } from "./faultWords.ts";
 import { actingPerson, PERSON_HEADER } from "./person.ts";
 import { refusalOf, ShopFault } from "./shopClient.ts";
 
@@ -22,6 +23,9 @@ export interface Waiting {
 }
 
 type Added = Pick<Waiting, "key" | "path" | "body" | "what"> & Partial<Pick<Waiting, "method" | "version">>;
+
+/** What became of one write: the shop has it or refused it; it does not answer; nobody is signed in; somebody else than who wrote it is. */
+type Sent = "taken" | "away" | "signedOut" | "otherPerson";
 
 const MEMORY = "gritwright.outbox";
 const AGAIN_MS = 4000;
@@ -75,39 +79,47 @@ export class Outbox {
     this.#isSending = true;
     if (this.#timer !== null) clearTimeout(this.#timer);
     this.#timer = null;
+    const othersKeys = new Set<string>();
+    let outcome: Sent = "taken";
     try {
-      for (let next = this.#next(); next !== undefined; next = this.#next()) if (!(await this.#send(next))) break;
+      for (let next = this.#next(othersKeys); next !== undefined; next = this.#next(othersKeys)) {
+        outcome = await this.#send(next);
+        if (outcome === "otherPerson") othersKeys.add(next.key);
+        else if (outcome !== "taken") break;
+      }
     } finally {
       this.#isSending = false;
     }
-    if (this.#next() !== undefined) this.#timer = setTimeout(() => void this.flush(), AGAIN_MS);
+    // Where somebody must sign in first, that sends it.
+    if (outcome === "away" && this.#next(othersKeys) !== undefined) this.#timer = setTimeout(() => void this.flush(), AGAIN_MS);
   }
 
-  #next(): Waiting | undefined {
-    return this.#waiting.find(({ refused }) => refused === null);
+  #next(but: ReadonlySet<string>): Waiting | undefined {
+    return this.#waiting.find(({ refused, key }) => refused === null && !but.has(key));
   }
 
-  /** @returns whether the shop answered */
-  async #send(write: Waiting): Promise<boolean> {
+  async #send(write: Waiting): Promise<Sent> {
     try {
       const response = await fetch(write.path, { method: write.method, headers: headersOf(write), body: JSON.stringify(write.body) });
       tellHeard({ isAway: false });
       const refusal = response.ok ? null : await refusalOf(response);
       // A server that is busy or closing will take it later.
-      if (refusal !== null && (refusal.problem === null || refusal.problem.status >= 500)) return false;
+      if (refusal !== null && (refusal.problem === null || refusal.problem.status >= 500)) return "away";
+      if (refusal?.isKind("notSignedIn") === true) return "signedOut";
+      if (refusal?.isKind("otherPerson") === true) return "otherPerson";
       this.#set(
         refusal === null
           ? this.#waiting.filter(({ key }) => key !== write.key)
           : this.#waiting.map((one) =>
-              one.key === write.key ? { ...one, refused: refusal.message, current: refusal.problem?.current ?? null } : one,
+              one.key === write.key ? { ...one, refused: faultWords(refusal), current: refusal.problem?.current ?? null } : one,
             ),
       );
       if (refusal === null) this.#sent(write.path);
-      return true;
+      return "taken";
     } catch (error) {
       if (!(error instanceof TypeError || error instanceof ShopFault)) throw error;
       tellHeard({ isAway: true, readAt: null });
-      return false;
+      return "away";
     }
   }
 

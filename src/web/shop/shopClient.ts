@@ -8,6 +8,7 @@ import {
   problemType,
 } from "#contract/routes/problemDocument";
 import { tellHeard } from "./away.ts";
+import { tellDoor } from "./doorNews.ts";
 import { actingPerson, PERSON_HEADER } from "./person.ts";
 
 /** The shop's server, typed from the table of its routes. */
@@ -69,7 +70,9 @@ export async function answered<R extends Answering>(asked: Promise<R>): Promise<
 export async function refusalOf(response: Pick<Answering, "status" | "json">): Promise<ShopFault> {
   const problem = problemDocumentSchema.safeParse(await response.json().catch(() => null));
   if (!problem.success) return new ShopFault(null, `Status ${response.status}`);
-  return new ShopFault(problem.data, problem.data.detail ?? problem.data.title);
+  const fault = new ShopFault(problem.data, problem.data.detail ?? problem.data.title);
+  if (fault.isKind("notSignedIn") || fault.isKind("otherPerson")) tellDoor();
+  return fault;
 }
 
 /** A key for one write: sent again with it, the write is done once. Works where the page is no secure context too. */

@@ -58,7 +58,8 @@ async function sendOrWait(
   try {
     if (!before) return await send({ headers: { "Idempotency-Key": write.key } });
   } catch (fault) {
-    if (!(fault instanceof ShopFault) || fault.problem !== null) throw fault;
+    // Where the session has ended it waits like everything else, until the same person has signed in again.
+    if (!(fault instanceof ShopFault) || (fault.problem !== null && !fault.isKind("notSignedIn"))) throw fault;
   }
   outbox.add({ ...write, version: ticket.version });
   return withWaiting(ticket, outbox.snapshot());

@@ -1,6 +1,7 @@
 import { useQueryClient } from "@tanstack/react-query";
-import { createContext, type ReactNode, useContext, useState, useSyncExternalStore } from "react";
+import { createContext, type ReactNode, useContext, useEffect, useState, useSyncExternalStore } from "react";
 import { Outbox, type Waiting } from "./outbox.ts";
+import { useDoor } from "./useDoor.tsx";
 
 const Here = createContext<Outbox | null>(null);
 
@@ -21,6 +22,11 @@ export function OutboxHere({ children }: { readonly children: ReactNode }) {
         for (const touched of [kind, "queue", ...(ALSO_TOUCHES[kind] ?? [])]) void memory.invalidateQueries({ queryKey: [touched] });
       }),
   );
+  const { sessionId } = useDoor();
+  // Whoever has come in now may be the one who wrote what waits.
+  useEffect(() => {
+    if (sessionId !== null) void outbox.flush();
+  }, [outbox, sessionId]);
   return <Here.Provider value={outbox}>{children}</Here.Provider>;
 }
 

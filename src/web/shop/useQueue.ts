@@ -1,7 +1,9 @@
 import { useQueryClient } from "@tanstack/react-query";
 import { useEffect, useState } from "react";
 import { queueSchema } from "#contract/routes/work";
+import { tellDoor } from "./doorNews.ts";
 import { answered, shop } from "./shopClient.ts";
+import { useDoor } from "./useDoor.tsx";
 import { useRead } from "./useShop.ts";
 
 const KEY = ["queue"];
@@ -15,15 +17,23 @@ const ASK_MS = 5000;
 export function useQueue() {
   const client = useQueryClient();
   const [isTold, setTold] = useState(true);
+  const { sessionId } = useDoor();
+  // Begun anew with each session: the stream of the one before was ended.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: see above
   useEffect(() => {
     const events = new EventSource("/api/queue/events");
     events.addEventListener("queue", ({ data }) => {
       const queue = queueSchema.safeParse(JSON.parse(data));
       if (queue.success) client.setQueryData(KEY, queue.data);
     });
-    // A stream that broke is opened again by the browser; one that was refused is closed for good.
-    events.addEventListener("error", () => setTold(events.readyState !== EventSource.CLOSED));
+    events.addEventListener("open", () => setTold(true));
+    // A stream that broke is opened again by the browser; one that was turned away is closed for good: nobody is signed in any more, or too many listen.
+    events.addEventListener("error", () => {
+      if (events.readyState !== EventSource.CLOSED) return;
+      setTold(false);
+      tellDoor();
+    });
     return () => events.close();
-  }, [client]);
+  }, [client, sessionId]);
   return useRead(KEY, () => answered(shop.queue.$get()), { everyMs: isTold ? null : ASK_MS });
 }

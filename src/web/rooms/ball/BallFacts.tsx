@@ -61,6 +61,7 @@ export function BallFacts({ ball }: { readonly ball: Ball }) {
   };
   return (
     <EditPlate
+      least="counter"
       title={BALL_LOG.about}
       rows={[
         [BALL_LOG.owner, ownerLink(bowlerId === null ? null : (owner.data ?? null), BALL_LOG.nobody)],

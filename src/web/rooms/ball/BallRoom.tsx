@@ -4,6 +4,7 @@ import { SHOP_FRAME } from "#words/en/rooms/frame";
 import { Photos } from "../../shop/Photos.tsx";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
+import { For } from "../../shop/useDoor.tsx";
 import { useRead } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { BallFacts } from "./BallFacts.tsx";
@@ -39,7 +40,9 @@ function WholeBall({ ball }: { readonly ball: Ball }) {
           <FromRecords ball={ball} />
         </div>
         <div>
-          <WriteDown ball={ball} />
+          <For least="counter">
+            <WriteDown ball={ball} />
+          </For>
           <Finds ball={ball} />
           <BallFacts ball={ball} />
           <Photos of={{ ballId: ball.id }} belongs={{ ballId: ball.id }} />

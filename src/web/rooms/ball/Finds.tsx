@@ -3,6 +3,7 @@ import type { Ball } from "#contract/records/ball";
 import { BALL_LOG } from "#words/en/rooms/ball";
 import { LineField, WordField } from "../../pieces/PlainFields.tsx";
 import { answered, madeOn, shop } from "../../shop/shopClient.ts";
+import { For } from "../../shop/useDoor.tsx";
 import { useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
@@ -35,15 +36,17 @@ export function Finds({ ball }: { readonly ball: Ball }) {
         {ball.found.map((find) => (
           <li key={`${find.at} ${find.what} ${find.note}`}>
             {times.day(find.at)}: {BALL_LOG.finds[find.what]} {find.note}{" "}
-            <button
-              type="button"
-              className="button no-print"
-              aria-label={BALL_LOG.noLongerOf(BALL_LOG.finds[find.what])}
-              disabled={write.isPending}
-              onClick={() => takeOff(find)}
-            >
-              {BALL_LOG.noLonger}
-            </button>
+            <For least="counter">
+              <button
+                type="button"
+                className="button no-print"
+                aria-label={BALL_LOG.noLongerOf(BALL_LOG.finds[find.what])}
+                disabled={write.isPending}
+                onClick={() => takeOff(find)}
+              >
+                {BALL_LOG.noLonger}
+              </button>
+            </For>
           </li>
         ))}
       </ul>
@@ -55,21 +58,23 @@ export function Finds({ ball }: { readonly ball: Ball }) {
           </button>
         </p>
       )}
-      <form
-        className="no-print"
-        onSubmit={(event) => {
-          event.preventDefault();
-          add({ at: new Date().toISOString(), what, note: note.trim() }, () => setNote(""));
-        }}
-      >
-        <div className="field-row">
-          <WordField label={BALL_LOG.addFind} value={what} words={BALL_LOG.finds} onChange={(word) => setWhat(word as What)} />
-          <LineField label={BALL_LOG.findNote} value={note} onChange={setNote} />
-        </div>
-        <button type="submit" className="button" disabled={write.isPending}>
-          {BALL_LOG.keepFind}
-        </button>
-      </form>
+      <For least="counter">
+        <form
+          className="no-print"
+          onSubmit={(event) => {
+            event.preventDefault();
+            add({ at: new Date().toISOString(), what, note: note.trim() }, () => setNote(""));
+          }}
+        >
+          <div className="field-row">
+            <WordField label={BALL_LOG.addFind} value={what} words={BALL_LOG.finds} onChange={(word) => setWhat(word as What)} />
+            <LineField label={BALL_LOG.findNote} value={note} onChange={setNote} />
+          </div>
+          <button type="submit" className="button" disabled={write.isPending}>
+            {BALL_LOG.keepFind}
+          </button>
+        </form>
+      </For>
       <WriteFault error={write.error} />
     </section>
   );

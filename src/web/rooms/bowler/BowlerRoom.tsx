@@ -4,6 +4,7 @@ import type { Bowler } from "#contract/records/bowler";
 import { BOWLER } from "#words/en/rooms/bowler";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
+import { For } from "../../shop/useDoor.tsx";
 import { useRead } from "../../shop/useShop.ts";
 import { useShopTimes } from "../../shop/zone.ts";
 import { Bag } from "./Bag.tsx";
@@ -38,23 +39,31 @@ function WholeBowler({ bowler }: { readonly bowler: Bowler }) {
     <>
       <div className="room-head">
         <h1>{nameOf(bowler)}</h1>
-        <Link href={erasedAt === null ? `/intake?bowler=${bowler.id}` : "/intake"} className="button no-print">
-          {BOWLER.takeIn}
-        </Link>
+        <For least="counter">
+          <Link href={erasedAt === null ? `/intake?bowler=${bowler.id}` : "/intake"} className="button no-print">
+            {BOWLER.takeIn}
+          </Link>
+        </For>
       </div>
       {erasedAt !== null && <p className="nothing">{BOWLER.erased(times.day(erasedAt))}</p>}
       <div className="room-columns">
         <div>
           {erasedAt === null && <Deliveries bowler={bowler} />}
           <Bag bowlerId={bowler.id} />
-          <Visits bowlerId={bowler.id} />
+          <For least="counter">
+            <Visits bowlerId={bowler.id} />
+          </For>
         </div>
         {erasedAt === null && (
           <div>
             <Contacts bowler={bowler} />
             <SpreadAndPap bowler={bowler} />
-            <Prepaid bowlerId={bowler.id} />
-            <PersonalData bowler={bowler} />
+            <For least="counter">
+              <Prepaid bowlerId={bowler.id} />
+            </For>
+            <For least="owner">
+              <PersonalData bowler={bowler} />
+            </For>
           </div>
         )}
       </div>

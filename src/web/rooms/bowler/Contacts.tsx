@@ -45,6 +45,7 @@ export function Contacts({ bowler }: { readonly bowler: Bowler }) {
   ];
   return (
     <EditPlate
+      least="counter"
       title={BOWLER.contacts}
       rows={known.flatMap(([label, value]) => (value === null ? [] : [[label, value] as const]))}
       fields={FIELDS}

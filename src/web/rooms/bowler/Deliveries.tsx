@@ -2,6 +2,7 @@ import type { Bowler } from "#contract/records/bowler";
 import { BOWLER } from "#words/en/rooms/bowler";
 import { HOOK_WORD_TEXT, SPEED_WORD_TEXT } from "#words/en/screens";
 import { Facts } from "../../pieces/Facts.tsx";
+import { For } from "../../shop/useDoor.tsx";
 import { type ShopTimes, type SpeedUnit, useShopTimes, useSpeed } from "../../shop/zone.ts";
 import { AddDelivery } from "./AddDelivery.tsx";
 import { type Delivery, newestFirst } from "./deliveryDraft.ts";
@@ -26,7 +27,9 @@ export function Deliveries({ bowler }: { readonly bowler: Bowler }) {
           ]}
         />
       )}
-      <AddDelivery bowler={bowler} />
+      <For least="counter">
+        <AddDelivery bowler={bowler} />
+      </For>
       <Measuring bowler={bowler} />
       {earlier.length > 0 && <Earlier deliveries={earlier} speed={speed} times={times} />}
     </section>

@@ -7,6 +7,7 @@ import { DELIVERY, DELIVERY_WORDS, SPEED_CLASS_MEANS, SPEED_CLASS_WORDS } from "
 import { MEASURING } from "#words/en/rooms/measuring";
 import type { DeliveryMeasured } from "../../client/protocol.ts";
 import { PlainTable } from "../../pieces/PlainTable.tsx";
+import { For } from "../../shop/useDoor.tsx";
 import { useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes, useSpeed } from "../../shop/zone.ts";
@@ -145,14 +146,16 @@ function Keep({ bowler, measured, shots, onKept }: KeepProps) {
     <>
       <p className="note">{whatIsKept(keeping, measured.pap !== null)}</p>
       <WriteFault error={write.error} />
-      <button
-        type="button"
-        className="button primary"
-        disabled={write.isPending || keeping.measured.length === 0}
-        onClick={() => write.mutate(undefined, { onSuccess: onKept })}
-      >
-        {MEASURING.keep}
-      </button>
+      <For least="counter">
+        <button
+          type="button"
+          className="button primary"
+          disabled={write.isPending || keeping.measured.length === 0}
+          onClick={() => write.mutate(undefined, { onSuccess: onKept })}
+        >
+          {MEASURING.keep}
+        </button>
+      </For>
     </>
   );
 }

@@ -38,6 +38,7 @@ export function SpreadAndPap({ bowler }: { readonly bowler: Bowler }) {
   });
   return (
     <EditPlate
+      least="counter"
       title={BOWLER.spread}
       rows={[
         ...rows,

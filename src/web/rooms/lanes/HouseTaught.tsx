@@ -8,6 +8,7 @@ import { Computing } from "../../pieces/Computing.tsx";
 import { WordField } from "../../pieces/PlainFields.tsx";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, madeOn, shop } from "../../shop/shopClient.ts";
+import { For } from "../../shop/useDoor.tsx";
 import { useRead, useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
@@ -140,14 +141,16 @@ function Keep({ house, patternId, learned }: KeepProps) {
   const isKept = JSON.stringify(house.taught?.house) === JSON.stringify(learned);
   return (
     <>
-      <button
-        type="button"
-        className="button primary no-print"
-        disabled={isKept || change.isPending}
-        onClick={() => change.mutate({ at: new Date().toISOString(), patternId, house: learned })}
-      >
-        {TAUGHT.keep}
-      </button>
+      <For least="technician">
+        <button
+          type="button"
+          className="button primary no-print"
+          disabled={isKept || change.isPending}
+          onClick={() => change.mutate({ at: new Date().toISOString(), patternId, house: learned })}
+        >
+          {TAUGHT.keep}
+        </button>
+      </For>
       {isKept && (
         <p className="note" role="status">
           {TAUGHT.kept}
@@ -166,9 +169,11 @@ function KeptTaught({ house }: { readonly house: House }) {
   return (
     <p>
       {TAUGHT.keptAt(house.taught.house.shots, times.day(house.taught.at))}{" "}
-      <button type="button" className="button no-print" disabled={change.isPending} onClick={() => change.mutate(null)}>
-        {TAUGHT.takeOff}
-      </button>
+      <For least="technician">
+        <button type="button" className="button no-print" disabled={change.isPending} onClick={() => change.mutate(null)}>
+          {TAUGHT.takeOff}
+        </button>
+      </For>
       <WriteFault error={change.error} />
     </p>
   );

@@ -6,6 +6,7 @@ import { LANES, OIL } from "#words/en/rooms/lanes";
 import { WordField } from "../../pieces/PlainFields.tsx";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
+import { For } from "../../shop/useDoor.tsx";
 import { useKept } from "../../shop/useKept.ts";
 import { useRead } from "../../shop/useShop.ts";
 import { HouseTaught } from "./HouseTaught.tsx";
@@ -76,7 +77,9 @@ function WholeLane({ lane, house, patterns, notes }: WholeLaneProps) {
         </div>
       </section>
       <div className="room-columns">
-        <ShotNoteForm lane={lane} patternId={pattern?.id ?? null} />
+        <For least="technician">
+          <ShotNoteForm lane={lane} patternId={pattern?.id ?? null} />
+        </For>
         <WhatLeavesSay notes={notes} />
       </div>
       <section className="plate">

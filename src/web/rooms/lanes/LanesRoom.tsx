@@ -6,6 +6,7 @@ import { LineField } from "../../pieces/PlainFields.tsx";
 import { emptied } from "../../shop/emptied.ts";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, newKey, shop } from "../../shop/shopClient.ts";
+import { For } from "../../shop/useDoor.tsx";
 import { useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useHouses, useLanes, usePatterns } from "./usePlaces.ts";
@@ -22,7 +23,9 @@ export function LanesRoom() {
       <Reading of={houses} isEmpty={({ items }) => items.length === 0} empty={LANES.none}>
         {({ items }) => items.map((house) => <HousePlate key={house.id} house={house} />)}
       </Reading>
-      <AddHouse />
+      <For least="technician">
+        <AddHouse />
+      </For>
     </main>
   );
 }
@@ -51,7 +54,9 @@ function HousePlate({ house }: { readonly house: House }) {
               </ul>
             )}
           </Reading>
-          <AddLane houseId={house.id} known={lanes.data?.items.map(({ number }) => number) ?? []} />
+          <For least="technician">
+            <AddLane houseId={house.id} known={lanes.data?.items.map(({ number }) => number) ?? []} />
+          </For>
         </div>
         <div>
           <h3>{LANES.patterns}</h3>
@@ -66,9 +71,11 @@ function HousePlate({ house }: { readonly house: House }) {
               </ul>
             )}
           </Reading>
-          <Link href={`/patterns/new?house=${house.id}`} className="button">
-            {LANES.addPattern}
-          </Link>
+          <For least="technician">
+            <Link href={`/patterns/new?house=${house.id}`} className="button">
+              {LANES.addPattern}
+            </Link>
+          </For>
         </div>
       </div>
     </section>

@@ -5,6 +5,7 @@ import { SHOT_NOTES } from "#words/en/rooms/lanes";
 import { PlainTable } from "../../pieces/PlainTable.tsx";
 import { NameOfBall, NameOfBowler } from "../../shop/names.tsx";
 import { answered, madeOn, shop } from "../../shop/shopClient.ts";
+import { For } from "../../shop/useDoor.tsx";
 import { useOutbox } from "../../shop/useOutbox.tsx";
 import { useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
@@ -47,15 +48,17 @@ export function NotesOfLane({ lane, notes }: { readonly lane: Lane; readonly not
               name: SHOT_NOTES.takeOut,
               cell: (note) => (
                 <>
-                  <button
-                    type="button"
-                    className="button no-print"
-                    aria-label={SHOT_NOTES.takeOutOf(times.at(note.at))}
-                    disabled={remove.isPending}
-                    onClick={() => remove.mutate(note, { onError: () => setFailedId(note.id) })}
-                  >
-                    {SHOT_NOTES.takeOut}
-                  </button>
+                  <For least="technician">
+                    <button
+                      type="button"
+                      className="button no-print"
+                      aria-label={SHOT_NOTES.takeOutOf(times.at(note.at))}
+                      disabled={remove.isPending}
+                      onClick={() => remove.mutate(note, { onError: () => setFailedId(note.id) })}
+                    >
+                      {SHOT_NOTES.takeOut}
+                    </button>
+                  </For>
                   {failedId === note.id && <WriteFault error={remove.error} />}
                 </>
               ),

@@ -4,6 +4,7 @@ import type { Pattern } from "#contract/records/place";
 import { LANES, OIL } from "#words/en/rooms/lanes";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, madeOn, newKey, shop } from "../../shop/shopClient.ts";
+import { For } from "../../shop/useDoor.tsx";
 import { useKept } from "../../shop/useKept.ts";
 import { useRead, useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
@@ -71,9 +72,11 @@ function Writing({ pattern, houseId }: { readonly pattern: Pattern | null; reado
           }}
         >
           <OilForm draft={oil} problems={problems} onChange={(next) => setDraft((old) => ({ ...old, oil: next }))} />
-          <button type="submit" className="button primary wide" disabled={!fits || oil.name.trim() === "" || write.isPending}>
-            {OIL.keep}
-          </button>
+          <For least="technician">
+            <button type="submit" className="button primary wide" disabled={!fits || oil.name.trim() === "" || write.isPending}>
+              {OIL.keep}
+            </button>
+          </For>
           <WriteFault error={write.error} />
         </form>
         <section className="plate">

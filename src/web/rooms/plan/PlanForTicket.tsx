@@ -10,6 +10,7 @@ import { plannedStages } from "../../benchWork/plannedStages.ts";
 import type { WorkerPool } from "../../client/workerPool.ts";
 import { WordField } from "../../pieces/PlainFields.tsx";
 import { Reading } from "../../shop/Reading.tsx";
+import { For } from "../../shop/useDoor.tsx";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useChangeTicket, useTicket } from "../ticket/useTicket.ts";
 import { jobOfTicket, unknownOf } from "./jobOfTicket.ts";
@@ -83,9 +84,11 @@ function Take({ ticket, ball, plan }: { readonly ticket: Ticket; readonly ball: 
         words={finish === "" ? { "": PLAN_OF_TICKET.noPick, ...words } : words}
         onChange={setChosen}
       />
-      <button type="button" className="button primary" disabled={finish === "" || change.isPending} onClick={take}>
-        {PLAN_OF_TICKET.take}
-      </button>
+      <For least="counter">
+        <button type="button" className="button primary" disabled={finish === "" || change.isPending} onClick={take}>
+          {PLAN_OF_TICKET.take}
+        </button>
+      </For>
       {isStopped && <p className="failed">{PLAN_OF_TICKET.stopped}</p>}
       <WriteFault error={change.error} />
     </section>

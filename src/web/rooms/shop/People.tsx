@@ -17,6 +17,7 @@ export function People() {
       <Reading of={people}>
         {(all) => (
           <EditedList<Person>
+            least="owner"
             name={SHOP.people}
             rows={all}
             columns={[

@@ -33,6 +33,7 @@ function PriceList({ settings }: { readonly settings: Settings }) {
         <>
           {all.length === 0 && <p className="nothing">{SHOP.noPrices}</p>}
           <EditedList<Price>
+            least="owner"
             name={SHOP.prices}
             rows={all}
             columns={[

@@ -1,8 +1,10 @@
 import { useEffect } from "react";
 import { Link } from "wouter";
+import { ACCESS } from "#words/en/rooms/access";
 import { SHOP } from "#words/en/rooms/shop";
 import { Fold } from "../../pieces/Fold.tsx";
 import { Reading } from "../../shop/Reading.tsx";
+import { For, useDoor } from "../../shop/useDoor.tsx";
 import { useSettings } from "../../shop/zone.ts";
 import { AuditTrail } from "./AuditTrail.tsx";
 import { Backups } from "./Backups.tsx";
@@ -12,11 +14,14 @@ import { ImportList } from "./ImportList.tsx";
 import { ModelAssumptions } from "./ModelAssumptions.tsx";
 import { People } from "./People.tsx";
 import { Prices } from "./Prices.tsx";
+import { Sessions } from "./Sessions.tsx";
 import { ShopSettings } from "./ShopSettings.tsx";
+import { SignIns } from "./SignIns.tsx";
 
 /** What the shop has settled on, who works here, what work costs, what is kept safe, and what the model assumes. Parts are read when they are opened. */
 export function ShopRoom() {
   const settings = useSettings();
+  const { state } = useDoor();
   useEffect(() => {
     document.title = SHOP.title;
   }, []);
@@ -32,22 +37,36 @@ export function ShopRoom() {
             <Fold title={SHOP.people} summary="" startsOpen="wide">
               <People />
             </Fold>
-            <Fold title={SHOP.prices} summary="" startsOpen="wide">
-              <Prices />
-            </Fold>
+            <For least="owner">
+              <Fold title={ACCESS.signIns} summary="" startsOpen="wide">
+                <SignIns />
+              </Fold>
+            </For>
+            {state === "signed in" && (
+              <Fold title={ACCESS.sessions} summary="" startsOpen="never">
+                <Sessions />
+              </Fold>
+            )}
+            <For least="counter">
+              <Fold title={SHOP.prices} summary="" startsOpen="wide">
+                <Prices />
+              </Fold>
+            </For>
           </section>
         </div>
-        <section className="plate">
-          <Fold title={SHOP.backups} summary="" startsOpen="wide">
-            <Backups />
-          </Fold>
-          <Fold title={SHOP.imports} summary="" startsOpen="never">
-            <ImportList />
-          </Fold>
-          <Fold title={SHOP.export} summary="" startsOpen="never">
-            <ExportAll />
-          </Fold>
-        </section>
+        <For least="owner">
+          <section className="plate">
+            <Fold title={SHOP.backups} summary="" startsOpen="wide">
+              <Backups />
+            </Fold>
+            <Fold title={SHOP.imports} summary="" startsOpen="never">
+              <ImportList />
+            </Fold>
+            <Fold title={SHOP.export} summary="" startsOpen="never">
+              <ExportAll />
+            </Fold>
+          </section>
+        </For>
       </div>
       <section className="plate">
         <Fold title={SHOP.assumptions} summary="" startsOpen="never">
@@ -56,9 +75,11 @@ export function ShopRoom() {
         <Fold title={SHOP.cautions} summary="" startsOpen="never">
           <CautionList />
         </Fold>
-        <Fold title={SHOP.trail} summary="" startsOpen="never">
-          <AuditTrail />
-        </Fold>
+        <For least="owner">
+          <Fold title={SHOP.trail} summary="" startsOpen="never">
+            <AuditTrail />
+          </Fold>
+        </For>
         <p>
           <Link href="/design">{SHOP.pieces}</Link>
         </p>

@@ -36,6 +36,7 @@ export function ShopSettings({ settings }: { readonly settings: Settings }) {
   const { shopName, zone, currency, taxPermille, ballsPerHour, roughnessUnit, speedUnit, paperSize, ruleBook, language } = settings;
   return (
     <EditPlate
+      least="owner"
       title={SHOP.settings}
       rows={[
         [SHOP.shopName, shopName],

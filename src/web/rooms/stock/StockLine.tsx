@@ -3,6 +3,7 @@ import { STOCK } from "#words/en/rooms/stock";
 import { EditPlate } from "../../pieces/EditPlate.tsx";
 import { Fold } from "../../pieces/Fold.tsx";
 import { answered, madeOn, shop } from "../../shop/shopClient.ts";
+import { For } from "../../shop/useDoor.tsx";
 import { type Typed, useEditing } from "../../shop/useEditing.ts";
 import { figureText } from "../../shop/zone.ts";
 import { ComeAndGo } from "./ComeAndGo.tsx";
@@ -20,7 +21,9 @@ export function StockLine({ item, waiting }: LineProps) {
   return (
     <Fold title={item.name} summary={summaryOf(item, waiting)} startsOpen="never" level={3}>
       <p>{summaryOf(item, waiting)}</p>
-      <ComeAndGo item={item} />
+      <For least="technician">
+        <ComeAndGo item={item} />
+      </For>
       <Movements item={item} />
       <AboutItem item={item} />
     </Fold>
@@ -52,7 +55,7 @@ function AboutItem({ item }: { readonly item: StockItem }) {
     ...(item.reorderAt === null ? [] : [[STOCK.reorderAt, figureText(item.reorderAt)] as const]),
     ...(item.note === "" ? [] : [[STOCK.note, item.note] as const]),
   ];
-  return <EditPlate title={STOCK.about} rows={rows} fields={ITEM_FIELDS} editing={editing} />;
+  return <EditPlate least="technician" title={STOCK.about} rows={rows} fields={ITEM_FIELDS} editing={editing} />;
 }
 
 function change(id: string, made: { readonly version: number }, typed: Typed): Promise<StockItem> {

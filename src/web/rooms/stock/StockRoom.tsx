@@ -8,6 +8,7 @@ import { LineField } from "../../pieces/PlainFields.tsx";
 import { everyPage } from "../../shop/everyPage.ts";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
+import { For } from "../../shop/useDoor.tsx";
 import { useRead } from "../../shop/useShop.ts";
 import { NewItem } from "./NewItem.tsx";
 import { StockLine } from "./StockLine.tsx";
@@ -51,7 +52,9 @@ function Items({ items }: { readonly items: readonly StockItem[] }) {
         <Group title={STOCK.pads} items={pads} waiting={waiting} />
         <div>
           <Group title={STOCK.other} items={other} waiting={waiting} />
-          <NewItem />
+          <For least="technician">
+            <NewItem />
+          </For>
           <Group title={STOCK.gone} items={items.filter((item) => item.state !== "in use" && isFound(item))} waiting={waiting} />
         </div>
       </div>

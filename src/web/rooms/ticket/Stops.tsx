@@ -3,6 +3,7 @@ import type { Ticket } from "#contract/records/ticket";
 import { TICKET } from "#words/en/rooms/ticket";
 import { LineField } from "../../pieces/PlainFields.tsx";
 import { emptied } from "../../shop/emptied.ts";
+import { For } from "../../shop/useDoor.tsx";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
 import { useChangeTicket } from "./useTicket.ts";
@@ -22,29 +23,33 @@ export function Stops({ ticket }: { readonly ticket: Ticket }) {
             {TICKET.stops}: {reason} {clearedAt !== null && TICKET.stopCleared(times.at(clearedAt))}
           </p>
           {clearedAt === null && (
-            <button type="button" className="button" disabled={change.isPending} onClick={() => clear(at)}>
-              {TICKET.clearStop}
-            </button>
+            <For least="counter">
+              <button type="button" className="button" disabled={change.isPending} onClick={() => clear(at)}>
+                {TICKET.clearStop}
+              </button>
+            </For>
           )}
         </div>
       ))}
-      <details className="add-stop no-print">
-        <summary>{TICKET.addStop}</summary>
-        <LineField label={TICKET.stopWhy} value={why} onChange={setWhy} />
-        <button
-          type="button"
-          className="button"
-          disabled={why.trim() === "" || change.isPending}
-          onClick={() =>
-            change.mutate(
-              { stops: [...ticket.stops, { at: new Date().toISOString(), why: why.trim(), clearedAt: null }] },
-              { onSuccess: () => setWhy(emptied(why, "")) },
-            )
-          }
-        >
-          {TICKET.addStop}
-        </button>
-      </details>
+      <For least="counter">
+        <details className="add-stop no-print">
+          <summary>{TICKET.addStop}</summary>
+          <LineField label={TICKET.stopWhy} value={why} onChange={setWhy} />
+          <button
+            type="button"
+            className="button"
+            disabled={why.trim() === "" || change.isPending}
+            onClick={() =>
+              change.mutate(
+                { stops: [...ticket.stops, { at: new Date().toISOString(), why: why.trim(), clearedAt: null }] },
+                { onSuccess: () => setWhy(emptied(why, "")) },
+              )
+            }
+          >
+            {TICKET.addStop}
+          </button>
+        </details>
+      </For>
       <WriteFault error={change.error} />
     </>
   );

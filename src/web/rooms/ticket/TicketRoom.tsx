@@ -15,6 +15,7 @@ import { Facts } from "../../pieces/Facts.tsx";
 import { ownerLink } from "../../pieces/ownerLink.tsx";
 import { Photos } from "../../shop/Photos.tsx";
 import { Reading } from "../../shop/Reading.tsx";
+import { For } from "../../shop/useDoor.tsx";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
 import { DidItWork } from "../held/DidItWork.tsx";
@@ -67,12 +68,18 @@ function WholeTicket(parts: PartProps) {
           <TicketFacts {...parts} />
           {ticket.readyAt !== null && (
             <section className="plate">
-              <DidItWork ticket={ticket} question={HELD.question} />
+              <For least="counter">
+                <DidItWork ticket={ticket} question={HELD.question} />
+              </For>
               <Link href="/held">{HELD.toRoom}</Link>
             </section>
           )}
-          <Moves ticket={ticket} />
-          <Account visitId={ticket.visitId} />
+          <For least="counter">
+            <Moves ticket={ticket} />
+          </For>
+          <For least="counter">
+            <Account visitId={ticket.visitId} />
+          </For>
           <History ticket={ticket} />
         </div>
       </div>

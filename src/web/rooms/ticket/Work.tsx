@@ -6,12 +6,14 @@ import { TICKET } from "#words/en/rooms/ticket";
 import { benchBallOf } from "../../benchWork/benchBall.ts";
 import { abrasiveName, plannedStages } from "../../benchWork/plannedStages.ts";
 import { WordField } from "../../pieces/PlainFields.tsx";
+import { For, useMay } from "../../shop/useDoor.tsx";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useChangeTicket, useStagesDone } from "./useTicket.ts";
 
 /** The finish wanted and the work that leads to it: written by the engine, signed stage by stage at the bench. */
 export function Work({ ticket, ball }: { readonly ticket: Ticket; readonly ball: Ball }) {
   const change = useChangeTicket(ticket);
+  const may = useMay();
   const isStopped = ticket.stops.some(({ clearedAt }) => clearedAt === null);
   const write = (finishAfter: string) =>
     change.mutate({ finishAfter, stages: isStopped ? [] : plannedStages(benchBallOf(ball), finishAfter) });
@@ -21,14 +23,21 @@ export function Work({ ticket, ball }: { readonly ticket: Ticket; readonly ball:
     <section className="plate">
       <div className="ball-work-head">
         <h2>{TICKET.work}</h2>
-        {ticket.stages.length > 0 && !isStopped && (
+        {ticket.stages.length > 0 && !isStopped && may("technician") && (
           <Link href={`/bench/${ticket.id}`} className="button primary">
             {TICKET.openGuide}
           </Link>
         )}
       </div>
       <div className="field-row">
-        <WordField label={TICKET.choose} value={wanted} words={words} onChange={(finish) => finish !== "" && write(finish)} />
+        {!may("counter") && (
+          <p>
+            {TICKET.choose}: {ticket.finishAfter ?? TICKET.notDecided}
+          </p>
+        )}
+        <For least="counter">
+          <WordField label={TICKET.choose} value={wanted} words={words} onChange={(finish) => finish !== "" && write(finish)} />
+        </For>
         <p>
           {TICKET.before}: {ticket.finishBefore ?? "–"}
           <br />

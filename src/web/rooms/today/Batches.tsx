@@ -5,6 +5,7 @@ import type { Queue } from "#contract/routes/work";
 import { TODAY } from "#words/en/rooms/today";
 import { abrasiveName } from "../../benchWork/plannedStages.ts";
 import { answered, shop } from "../../shop/shopClient.ts";
+import { For } from "../../shop/useDoor.tsx";
 import { stageName } from "../bench/guide.ts";
 
 /** Asked of so many tickets at most: nobody works more in a day, and each costs the shop a question. */
@@ -38,9 +39,11 @@ export function Batches({ items }: { readonly items: Queue["items"] }) {
       <ul className="batches">
         {batches.map(({ words, ids }) => (
           <li key={words}>
-            <Link href={`/bench/${ids.join(",")}`} className="button">
-              {TODAY.batch(words, ids.length)}
-            </Link>
+            <For least="technician">
+              <Link href={`/bench/${ids.join(",")}`} className="button">
+                {TODAY.batch(words, ids.length)}
+              </Link>
+            </For>
           </li>
         ))}
       </ul>

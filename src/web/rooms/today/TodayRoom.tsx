@@ -4,6 +4,7 @@ import type { Queue } from "#contract/routes/work";
 import { TICKET_STATE_WORDS, TODAY } from "#words/en/rooms/today";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
+import { For } from "../../shop/useDoor.tsx";
 import { useQueue } from "../../shop/useQueue.ts";
 import { useRead } from "../../shop/useShop.ts";
 import { useShopTimes } from "../../shop/zone.ts";
@@ -22,9 +23,11 @@ export function TodayRoom() {
     <main id="answer" className="room today" tabIndex={-1}>
       <div className="room-head">
         <h1>{TODAY.title}</h1>
-        <Link href="/intake" className="button primary">
-          {TODAY.takeIn}
-        </Link>
+        <For least="counter">
+          <Link href="/intake" className="button primary">
+            {TODAY.takeIn}
+          </Link>
+        </For>
       </div>
       <div className="room-columns">
         <section className="plate">

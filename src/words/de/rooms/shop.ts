@@ -26,7 +26,7 @@ export const SHOP = {
 
   people: "Personen",
   peopleWhy:
-    "Ein Name sagt, wer etwas getan hat und wessen Kürzel daneben steht. Er öffnet keine Tür: Wer an diesem Rechner sitzt, darf alles tun.",
+    "Ein Name sagt, wer etwas getan hat und wessen Kürzel daneben steht. Was eine Tür öffnet, ist ein Passwort; Kürzel öffnen keine.",
   person: { name: "Name", initials: "Kürzel", state: "Arbeitet hier?" },
   personStates: { "works here": "arbeitet hier", "has left": "ist gegangen" },
   addPerson: "Person hinzufügen",

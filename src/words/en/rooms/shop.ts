@@ -24,8 +24,7 @@ export const SHOP = {
   percent: (permille: number) => `${fixed(permille / 10, 1)} %`,
 
   people: "People",
-  peopleWhy:
-    "A name says who did something and whose initials stand beside it. It opens no door: whoever sits at this machine may do everything.",
+  peopleWhy: "A name says who did something and whose initials stand beside it. What opens a door is a password; initials open none.",
   person: { name: "Name", initials: "Initials", state: "Works here?" },
   personStates: { "works here": "works here", "has left": "has left" },
   addPerson: "Add a person",

@@ -1,0 +1,88 @@
+import { createHash } from "node:crypto";
+import type { Db } from "../database/tables.ts";
+import { type Session, timeOf } from "../session.ts";
+
+/** Vain tries for one name that cost no wait: fingers slip. */
+const FREE_TRIES = 3;
+const LONGEST_WAIT_MS = 15 * 60_000;
+/** Vain tries from one address, whatever the names, before it waits until the span is over. */
+const ADDRESS_TRIES = 30;
+const ADDRESS_SPAN_MS = 15 * 60_000;
+const SECOND_MS = 1000;
+
+/** Who tries: names that nobody has are counted like those that somebody has, or their wait would tell which is which. */
+export interface Trying {
+  readonly name: string;
+  readonly address: string;
+}
+
+/** How long a name waits after so many vain tries in a row, ms: 2 s after the fourth, doubled with each, a quarter of an hour at most. */
+export function waitAfter(failures: number): number {
+  return failures <= FREE_TRIES ? 0 : Math.min(SECOND_MS * 2 ** (failures - FREE_TRIES), LONGEST_WAIT_MS);
+}
+
+/**
+ * Counts a try before it is looked at, so that many at once are not all looked at before the first is counted.
+ *
+ * @returns null where it may be looked at, else how long to wait, s
+ */
+export function beginTry({ shopId, now, unnoted }: Session, { name, address }: Trying): Promise<number | null> {
+  return unnoted(async (db) => {
+    const at = now();
+    const [ofName, ofAddress] = [await countOf(db, aboutName(name)), await countOf(db, aboutAddress(address))];
+    const waits = Math.max(ofName.waitUntil, ofAddress.waitUntil) - at;
+    if (waits > 0) return Math.ceil(waits / SECOND_MS);
+    const nameFailures = ofName.failures + 1;
+    await keep(db, shopId, aboutName(name), { failures: nameFailures, since: at, waitUntil: at + waitAfter(nameFailures) });
+    const isNewSpan = at - ofAddress.since > ADDRESS_SPAN_MS;
+    const since = isNewSpan ? at : ofAddress.since;
+    const failures = isNewSpan ? 1 : ofAddress.failures + 1;
+    const waitUntil = failures >= ADDRESS_TRIES ? since + ADDRESS_SPAN_MS : at;
+    await keep(db, shopId, aboutAddress(address), { failures, since, waitUntil });
+    return null;
+  });
+}
+
+/** The try was none: the name begins anew, and the address has one less. */
+export async function endTry(db: Db, shopId: string, { name, address }: Trying, at: number): Promise<void> {
+  await db.deleteFrom("tries").where("about", "=", aboutName(name)).execute();
+  const count = await countOf(db, aboutAddress(address));
+  if (count.failures > 0)
+    await keep(db, shopId, aboutAddress(address), { ...count, failures: count.failures - 1, waitUntil: Math.min(count.waitUntil, at) });
+}
+
+/** Counts that hold nobody back any more. */
+export async function forgetTries(db: Db, before: number): Promise<void> {
+  await db.deleteFrom("tries").where("since", "<", timeOf(before)).where("waitUntil", "<", timeOf(before)).execute();
+}
+
+interface Count {
+  readonly failures: number;
+  readonly since: number;
+  readonly waitUntil: number;
+}
+
+async function countOf(db: Db, about: string): Promise<Count> {
+  const row = await db.selectFrom("tries").selectAll().where("about", "=", about).executeTakeFirst();
+  if (row === undefined) return { failures: 0, since: 0, waitUntil: 0 };
+  return { failures: row.failures, since: Date.parse(row.since), waitUntil: Date.parse(row.waitUntil) };
+}
+
+async function keep(db: Db, shopId: string, about: string, { failures, since, waitUntil }: Count): Promise<void> {
+  const counted = { failures, since: timeOf(since), waitUntil: timeOf(waitUntil) };
+  const { numUpdatedRows } = await db.updateTable("tries").set(counted).where("about", "=", about).executeTakeFirst();
+  if (numUpdatedRows > 0n) return;
+  await db
+    .insertInto("tries")
+    .values({ shopId, about, ...counted })
+    .execute();
+}
+
+/** Its digest: somebody types a password where the name belongs sooner or later. */
+function aboutName(name: string): string {
+  return `name ${createHash("sha256").update(name).digest("hex")}`;
+}
+
+function aboutAddress(address: string): string {
+  return `address ${address}`;
+}

@@ -1,0 +1,89 @@
+import type { Context, MiddlewareHandler } from "hono";
+import { generateCookie, getCookie } from "hono/cookie";
+import { type Least, mayDo, type Role } from "#contract/records/account";
+import type { WhoAmI } from "#contract/routes/access";
+import { SESSION_COOKIE } from "#contract/routes/openApi";
+import type { Accounts, Begun, LiveSession } from "#records/accounts/accounts";
+import { PERSON_HEADER } from "../actor.ts";
+import { addressOf } from "./address.ts";
+import { Refusal } from "./refusal.ts";
+
+/** Who asks: from where, in which session, and the way to begin and end one. */
+export interface Visitor {
+  readonly state: WhoAmI["state"];
+  /** Null where nobody is signed in, or nobody needs to be. */
+  readonly session: LiveSession | null;
+  /** What may be done: everything where the shop has no passwords; nothing where there are and nobody is signed in. */
+  readonly role: Role | null;
+  /** Network address, for the limit on vain tries. */
+  readonly address: string;
+  /** Whether the visitor may still be here: event streams ask from time to time. */
+  isStillIn(): Promise<boolean>;
+  /** Gives the browser a session that has begun; null takes it away. */
+  give(begun: Pick<Begun, "token" | "session"> | null): void;
+}
+
+export interface DoorEnv {
+  readonly Variables: { visitor: Visitor };
+}
+
+export interface DoorParts {
+  readonly accounts: Pick<Accounts, "any" | "recognise" | "isLive">;
+  /** Whether the connection is encrypted. */
+  readonly isEncrypted: boolean;
+  readonly now: () => number;
+}
+
+/** Finds out who asks, and sends the session's cookie along with whatever is answered, refusals too. */
+export function atTheDoor({ accounts, isEncrypted, now }: DoorParts): MiddlewareHandler<DoorEnv> {
+  const name = isEncrypted ? SESSION_COOKIE.secure : SESSION_COOKIE.plain;
+  return async (context, next) => {
+    const cookies: string[] = [];
+    const give: Visitor["give"] = (begun) => {
+      cookies.push(cookieOf(name, isEncrypted, begun, now()));
+    };
+    const token = getCookie(context, name);
+    const recognised = token === undefined ? null : await accounts.recognise(token);
+    const session = recognised?.session ?? null;
+    if (session !== null && recognised?.renewed !== null && recognised !== null) give({ token: recognised.renewed, session });
+    const isOpen = session === null && !(await accounts.any());
+    context.set("visitor", {
+      state: session !== null ? "signed in" : isOpen ? "no passwords" : "signed out",
+      session,
+      role: session?.role ?? (isOpen ? "owner" : null),
+      address: addressOf(context),
+      isStillIn: async () => (session === null ? isOpen && !(await accounts.any()) : accounts.isLive(session.id)),
+      give,
+    });
+    await next();
+    const last = cookies.at(-1);
+    if (last !== undefined) context.res.headers.append("Set-Cookie", last);
+  };
+}
+
+/** No script reads it, no other site's request carries it, and encrypted it belongs to this host alone. */
+function cookieOf(name: string, isEncrypted: boolean, begun: Pick<Begun, "token" | "session"> | null, now: number): string {
+  const maxAge = begun === null ? 0 : Math.max(0, Math.floor((begun.session.endsAt - now) / 1000));
+  return generateCookie(name, begun?.token ?? "", { path: "/", httpOnly: true, sameSite: "Strict", secure: isEncrypted, maxAge });
+}
+
+/** @throws {Refusal} `notSignedIn`, `notForRole` */
+export function mustBeLetIn({ role }: Visitor, least: Least): void {
+  if (least === "anybody") return;
+  if (role === null) throw new Refusal("notSignedIn", { detail: "Sign in with a name and a password." });
+  if (!mayDo(role, least))
+    throw new Refusal("notForRole", { detail: `This is for the role ${least} or one that may do more; yours is ${role}.` });
+}
+
+/**
+ * The id of the person who acts: of the session; where nobody needs to be signed in, whoever the page names.
+ *
+ * @throws {Refusal} `otherPerson` where the page writes for somebody else than the session's person: another tab has changed the person meanwhile
+ */
+export async function personOf(context: Context, { session }: Visitor, personHere: (context: Context) => Promise<string>): Promise<string> {
+  if (session === null) return personHere(context);
+  const named = context.req.header(PERSON_HEADER);
+  const changesNothing = context.req.method === "GET" || context.req.method === "HEAD";
+  if (named !== undefined && named !== session.personId && !changesNothing) throw new Refusal("otherPerson");
+  return session.personId;
+}
