@@ -96,6 +96,25 @@ describe.runIf(postgres !== null)("two servers of one shop", () => {
     await heard.has(`houses ${house.id}`);
   });
 
+  it("write nothing past a restore that has the database alone while they had lost it", async () => {
+    const client = new pg.Client({ connectionString: address });
+    await client.connect();
+    await there.records.close();
+    const alone = async (): Promise<boolean> => {
+      await client.query(
+        "select pg_terminate_backend(pid) from pg_stat_activity where query like 'listen%' and datname = current_database()",
+      );
+      return (await client.query("select pg_try_advisory_lock(7460392) as got")).rows[0].got;
+    };
+    for (let tries = 0; !(await alone()); tries += 1) expect(tries).toBeLessThan(200);
+    const fault = await refusal<RecordsFault>(here.records.houses.create({ name: "Past" }, { by: here.by }));
+    expect(fault.kind).toBe("busy");
+    await client.end();
+    await writing(() => here.records.houses.create({ name: "After" }, { by: here.by }));
+    expect((await here.records.houses.list()).items.map(({ name }) => name)).toEqual(["After"]);
+    await there.reopen();
+  });
+
   it("change one thing: one is kept, the other is told with the thing as it stands", async () => {
     const { ball } = await onTheCounter(here);
     const all = await Promise.allSettled(

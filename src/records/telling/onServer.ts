@@ -2,7 +2,7 @@ import { setTimeout as sleep } from "node:timers/promises";
 import { sql } from "kysely";
 import type pg from "pg";
 import { THING_KINDS, type ThingKind } from "#contract/records/auditEntry";
-import { connectAlone, holdOpen } from "../database/postgres.ts";
+import { connectAlone, holdOpen, holdOpenWithin } from "../database/postgres.ts";
 import { TABLE_RULES } from "../database/tableRules.ts";
 import { type Telling, tellingHere, type Written } from "./telling.ts";
 
@@ -41,6 +41,7 @@ export async function tellingOnServer(address: string, from: string): Promise<Te
     here.tell(seen.map(([kind, id]) => ({ kind, id })));
   };
   const again = async () => {
+    client = null;
     client = await reconnected(address, closing.signal, hear, again);
     if (client !== null) here.tell(THING_KINDS.map((kind) => ({ kind, id: null })));
   };
@@ -52,6 +53,7 @@ export async function tellingOnServer(address: string, from: string): Promise<Te
       mine = shopId;
     },
     async announce(inside, shopId, written) {
+      if (client === null) await holdOpenWithin(inside);
       for (const part of parts(written)) {
         const notice: Notice = { from, shopId, written: part.map(({ kind, id }) => [kind, id]) };
         await sql`select pg_notify(${CHANNEL}, ${JSON.stringify(notice)})`.execute(inside);
