@@ -1,7 +1,8 @@
 import { setTimeout as sleep } from "node:timers/promises";
 import { sql } from "kysely";
 import type pg from "pg";
-import { THING_KINDS, type ThingKind } from "#contract/records/auditEntry";
+import { z } from "zod";
+import { THING_KINDS } from "#contract/records/auditEntry";
 import { connectAlone, holdOpen, holdOpenWithin } from "../database/postgres.ts";
 import { TABLE_RULES } from "../database/tableRules.ts";
 import { type Telling, tellingHere, type Written } from "./telling.ts";
@@ -16,12 +17,14 @@ const LONGEST_WAIT_MS = 5000;
 /** A connection that has died without a word is found out by a question, ms. */
 const ASK_EVERY_MS = 20_000;
 
-interface Notice {
+/** Whoever may use the database may say something on the channel: what is no notice of ours is passed over. */
+const noticeSchema = z.strictObject({
   /** Which program says it. */
-  readonly from: string;
-  readonly shopId: string;
-  readonly written: readonly (readonly [ThingKind, string | null])[];
-}
+  from: z.string(),
+  shopId: z.string(),
+  written: z.array(z.tuple([z.enum(THING_KINDS), z.string().nullable()])),
+});
+type Notice = z.output<typeof noticeSchema>;
 
 /**
  * Tells what other servers of the database write too. One connection listens, and holds the lock of those who have the records open. When it was
@@ -35,8 +38,8 @@ export async function tellingOnServer(address: string, from: string): Promise<Te
   const closing = new AbortController();
   let mine: string | null = null;
   const hear = (payload: string) => {
-    const notice = JSON.parse(payload) as Notice;
-    if (notice.from === from) return;
+    const notice = noticeOf(payload);
+    if (notice === null || notice.from === from) return;
     const seen = notice.written.filter(([kind]) => notice.shopId === mine || TABLE_RULES[kind].belongsTo !== "the shop");
     here.tell(seen.map(([kind, id]) => ({ kind, id })));
   };
@@ -99,6 +102,14 @@ async function reconnected(
     }
   }
   return null;
+}
+
+function noticeOf(payload: string): Notice | null {
+  try {
+    return noticeSchema.parse(JSON.parse(payload));
+  } catch {
+    return null;
+  }
 }
 
 function parts(written: readonly Written[]): Written[][] {
