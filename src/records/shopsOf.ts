@@ -42,7 +42,7 @@ export function addShopTo(parts: PlaceParts, name: string): Promise<ShopNamed> {
       throw new RecordsFault("refused", withoutPassword(place), {
         problems: [{ path: "schema", value: at, allowed: `${STEPS.at(-1)?.name}: start the server once, which brings it up to date` }],
       });
-    await mustBeHere(runner.db);
+    await mustBeHere(runner);
     return addShop(runner, name, { newId: uuid7Source(now, randomBytes), now });
   });
 }

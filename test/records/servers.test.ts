@@ -227,7 +227,12 @@ describe.runIf(postgres !== null)("two shops of one database", () => {
     const { document, photos } = await east.records.personal.exportOf(bowler.id, { by: east.by });
     expect(document).toMatchObject({ visits: [{}, {}], tickets: [{ id: ticket.id }], balls: [{ id: ball.id }] });
     expect(photos.map(({ bytes }) => Buffer.from(bytes))).toEqual([PNG]);
+    const heard = told(west.records);
     await east.records.personal.erase(bowler.id, { by: east.by });
+    // Whose it was hears of it, and finds it in its own trail.
+    await heard.has(`tickets ${ticket.id}`);
+    expect((await west.records.audit.list({ where: { thingId: ticket.id } })).items[0]).toMatchObject({ did: "erase", by: east.by });
+    expect((await east.records.audit.list({ where: { thingId: ticket.id } })).items).toEqual([]);
     expect(await west.records.tickets.get(ticket.id)).toMatchObject({ complaint: "" });
     expect(await east.records.visits.get(visit.id)).toMatchObject({ note: "" });
     expect((await west.records.photos.list()).items).toEqual([]);

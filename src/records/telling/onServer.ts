@@ -4,8 +4,7 @@ import type pg from "pg";
 import { z } from "zod";
 import { THING_KINDS } from "#contract/records/auditEntry";
 import { connectAlone, holdOpen, holdOpenWithin } from "../database/postgres.ts";
-import { TABLE_RULES } from "../database/tableRules.ts";
-import { type Telling, tellingHere, type Written } from "./telling.ts";
+import { type Noted, seenBy, type Telling, tellingHere, type Written } from "./telling.ts";
 
 const CHANNEL = "gritwright";
 /** PostgreSQL takes up to 8000 bytes in one notice; one of these takes less than 70. */
@@ -40,8 +39,12 @@ export async function tellingOnServer(address: string, from: string): Promise<Te
   const hear = (payload: string) => {
     const notice = noticeOf(payload);
     if (notice === null || notice.from === from) return;
-    const seen = notice.written.filter(([kind]) => notice.shopId === mine || TABLE_RULES[kind].belongsTo !== "the shop");
-    here.tell(seen.map(([kind, id]) => ({ kind, id })));
+    here.tell(
+      seenBy(
+        mine,
+        notice.written.map(([kind, id]) => ({ kind, id, shopId: notice.shopId })),
+      ),
+    );
   };
   const again = async () => {
     client = null;
@@ -55,10 +58,10 @@ export async function tellingOnServer(address: string, from: string): Promise<Te
     hear: (shopId) => {
       mine = shopId;
     },
-    async announce(inside, shopId, written) {
+    async announce(inside, noted) {
       if (client === null) await holdOpenWithin(inside);
-      for (const part of parts(written)) {
-        const notice: Notice = { from, shopId, written: part.map(({ kind, id }) => [kind, id]) };
+      for (const { shopId, written } of parts(noted)) {
+        const notice: Notice = { from, shopId, written: written.map(({ kind, id }) => [kind, id]) };
         await sql`select pg_notify(${CHANNEL}, ${JSON.stringify(notice)})`.execute(inside);
       }
     },
@@ -112,10 +115,13 @@ function noticeOf(payload: string): Notice | null {
   }
 }
 
-function parts(written: readonly Written[]): Written[][] {
-  const told: readonly Written[] =
-    written.length <= MOST_TOLD ? written : [...new Set(written.map(({ kind }) => kind))].map((kind) => ({ kind, id: null }));
-  return Array.from({ length: Math.ceil(told.length / MOST_IN_NOTICE) }, (_, i) =>
-    told.slice(i * MOST_IN_NOTICE, (i + 1) * MOST_IN_NOTICE),
-  );
+/** Notices that are not too long, each of one shop. */
+function parts(noted: readonly Noted[]): { shopId: string; written: readonly Written[] }[] {
+  return [...new Set(noted.map(({ shopId }) => shopId))].flatMap((shopId) => {
+    const own = noted.filter((one) => one.shopId === shopId);
+    const told: readonly Written[] =
+      own.length <= MOST_TOLD ? own : [...new Set(own.map(({ kind }) => kind))].map((kind) => ({ kind, id: null }));
+    const count = Math.ceil(told.length / MOST_IN_NOTICE);
+    return Array.from({ length: count }, (_, i) => ({ shopId, written: told.slice(i * MOST_IN_NOTICE, (i + 1) * MOST_IN_NOTICE) }));
+  });
 }
