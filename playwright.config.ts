@@ -2,19 +2,21 @@ import { existsSync } from "node:fs";
 import { defineConfig } from "@playwright/test";
 
 const PORT = Number(process.env.GRITWRIGHT_TEST_PORT ?? 4799);
+/** Two cores is what a build machine has. */
+const WORKERS = 2;
 const SYSTEM_BROWSERS = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
 const browser = process.env.CHROMIUM ?? SYSTEM_BROWSERS.find((path) => existsSync(path));
 
 export default defineConfig({
   testDir: "test/browser",
   outputDir: "dist/.browser-tests",
-  // Each test computes a plan with two workers: several at once would only measure each other.
-  workers: 1,
+  // Each worker has a server and a shop of its own: what one test writes is not in another's way.
+  workers: WORKERS,
   timeout: 60_000,
   expect: { timeout: 20_000 },
   reporter: "list",
   use: {
-    baseURL: `http://127.0.0.1:${PORT}`,
+    baseURL: addressOf(Number(process.env.TEST_PARALLEL_INDEX ?? 0)),
     launchOptions: {
       ...(browser === undefined ? {} : { executablePath: browser }),
       args: [
@@ -28,9 +30,13 @@ export default defineConfig({
       ],
     },
   },
-  webServer: {
-    command: `node dist/server/main.js --no-open --port ${PORT} --data dist/.browser-shops/${process.pid}`,
-    url: `http://127.0.0.1:${PORT}/plan`,
+  webServer: Array.from({ length: WORKERS }, (_, index) => ({
+    command: `node dist/server/main.js --no-open --port ${PORT + index} --data dist/.browser-shops/${process.pid}-${index}`,
+    url: `${addressOf(index)}/plan`,
     reuseExistingServer: false,
-  },
+  })),
 });
+
+function addressOf(index: number): string {
+  return `http://127.0.0.1:${PORT + index}`;
+}

@@ -3,7 +3,7 @@ import { mkdirSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { chromium, type Page } from "@playwright/test";
 import { findBrowser } from "./browser.mjs";
-import { demonstrationServer } from "./demonstrationServer.ts";
+import { childServer } from "./childServer.ts";
 import { bundleWeb, compile, ROOT } from "./setup.mjs";
 
 const OUT = join(ROOT, "docs", "pictures", "handbook");
@@ -31,7 +31,7 @@ const shop = join(ROOT, "dist", "handbook-shop");
 rmSync(shop, { recursive: true, force: true });
 mkdirSync(OUT, { recursive: true });
 
-const server = await demonstrationServer(shop);
+const server = await childServer(["--demonstration", "--data", shop]);
 const browser = await chromium.launch({ executablePath, args: ["--no-sandbox", "--disable-gpu"] });
 try {
   const page = await browser.newPage({ viewport: { width: WIDTH, height: 900 } });
@@ -43,7 +43,7 @@ try {
   console.log(`docs/pictures/handbook: ${Math.round(bytes / 1000)} kB in all`);
 } finally {
   await browser.close();
-  server.stop();
+  await server.stop();
 }
 
 interface Ticketed {

@@ -3,7 +3,7 @@ import { mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { type Browser, chromium } from "@playwright/test";
 import { findBrowser } from "./browser.mjs";
-import { demonstrationServer } from "./demonstrationServer.ts";
+import { childServer } from "./childServer.ts";
 import { bundleWeb, compile, ROOT } from "./setup.mjs";
 
 const OUT = join(ROOT, "dist", "look");
@@ -26,7 +26,7 @@ if (executablePath === null) throw new Error("No browser to look with.");
 rmSync(OUT, { recursive: true, force: true });
 mkdirSync(OUT, { recursive: true });
 
-const server = await demonstrationServer(join(OUT, "shop"));
+const server = await childServer(["--demonstration", "--data", join(OUT, "shop")]);
 const browser = await chromium.launch({ executablePath, args: ["--no-sandbox", "--disable-gpu"] });
 try {
   const shots: Shot[] = [];
@@ -35,7 +35,7 @@ try {
   console.log(`${shots.length} pictures: ${join(OUT, "index.html")}`);
 } finally {
   await browser.close();
-  server.stop();
+  await server.stop();
 }
 
 /** Every room by its address, each with something in it. */

@@ -2,13 +2,13 @@
  * `npm run measure-page`: how soon the page is there and how soon it answers, on this machine, as a table in docs/performance.md.
  * Medians of five runs in a browser without a cache; what is asked of the engine is the example that the plan opens with.
  */
-import { rmSync, writeFileSync } from "node:fs";
-import { cpus } from "node:os";
+import { rmSync } from "node:fs";
 import { join } from "node:path";
 import { gzipSync } from "node:zlib";
 import { type Browser, chromium, type Page } from "@playwright/test";
 import { findBrowser } from "./browser.mjs";
-import { demonstrationServer } from "./demonstrationServer.ts";
+import { childServer } from "./childServer.ts";
+import { MACHINE, writeSection } from "./performancePage.ts";
 import { bundleWeb, compile, ROOT } from "./setup.mjs";
 
 const RUNS = 5;
@@ -38,7 +38,7 @@ if ((await compile()) !== 0 || (await bundleWeb()) !== 0) throw new Error("The p
 const { path: executablePath } = await findBrowser();
 if (executablePath === null) throw new Error("No browser to measure with.");
 rmSync(SHOP, { recursive: true, force: true });
-const server = await demonstrationServer(SHOP);
+const server = await childServer(["--demonstration", "--data", SHOP]);
 const browser = await chromium.launch({ executablePath, args: ["--no-sandbox", "--disable-gpu"] });
 try {
   const runs: Run[] = [];
@@ -47,21 +47,16 @@ try {
     const sorted = runs.map((run) => run[key]).sort((a, b) => a - b);
     return `| ${WORDS[key]} | ${Math.round(sorted[(RUNS - 1) / 2])} | ${Math.round(sorted[0])}–${Math.round(sorted[RUNS - 1])} |`;
   });
-  const page = `# Performance
-
-## The page
-
-Written by \`npm run measure-page\` on ${cpus().length} × ${cpus()[0].model.trim()}, Node ${process.version}, Chromium ${browser.version()}; medians of ${RUNS} runs without a cache, server and browser on the same machine.
+  const section = `Written by \`npm run measure-page\` on ${MACHINE}, Chromium ${browser.version()}; medians of ${RUNS} runs without a cache, server and browser on the same machine.
 
 | what | median | from–to |
 |---|---:|---:|
-${rows.join("\n")}
-`;
-  writeFileSync(join(ROOT, "docs", "performance.md"), page);
-  console.log(page);
+${rows.join("\n")}`;
+  writeSection("The page", section);
+  console.log(section);
 } finally {
   await browser.close();
-  server.stop();
+  await server.stop();
 }
 
 async function measured(browser: Browser, address: string): Promise<Run> {

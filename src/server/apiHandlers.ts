@@ -3,6 +3,7 @@ import { openApi } from "#contract/routes/openApi";
 import type { Records } from "#records/records";
 import type { Handlers } from "./http/mount.ts";
 import type { PlanBook } from "./plans/planBook.ts";
+import type { QueueBook } from "./queue.ts";
 import { ballHandlers } from "./routes/balls.ts";
 import { customerHandlers } from "./routes/customers.ts";
 import { laneHandlers } from "./routes/lanes.ts";
@@ -14,13 +15,14 @@ import { workHandlers } from "./routes/work.ts";
 export interface ApiParts {
   readonly records: Records;
   readonly plans: PlanBook;
+  readonly queue: QueueBook;
   readonly version: string;
   /** Whether the server is about to stop. */
   readonly isClosing: () => boolean;
 }
 
 /** What is done for every route of the table. */
-export function apiHandlers({ records, plans, version, isClosing }: ApiParts): Handlers<typeof API> {
+export function apiHandlers({ records, plans, queue, version, isClosing }: ApiParts): Handlers<typeof API> {
   const description = openApi(API, version) as { openapi: string };
   return {
     async health() {
@@ -31,7 +33,7 @@ export function apiHandlers({ records, plans, version, isClosing }: ApiParts): H
     describe: async () => description,
     ...customerHandlers(records),
     ...ballHandlers(records),
-    ...workHandlers(records, plans),
+    ...workHandlers(records, plans, queue),
     ...moneyHandlers(records),
     ...laneHandlers(records),
     ...shopHandlers(records),

@@ -13,6 +13,7 @@ import type { Log } from "./log.ts";
 import type { PageFile } from "./pageFiles.ts";
 import { planBook } from "./plans/planBook.ts";
 import { planQueue } from "./plans/planQueue.ts";
+import { queueBook } from "./queue.ts";
 
 export interface ServerParts {
   readonly config: Pick<Config, "port" | "limits">;
@@ -70,10 +71,11 @@ export function assemble({
 }: Omit<ServerParts, "config"> & { readonly config: Pick<Config, "limits"> }) {
   const { limits } = config;
   const streams = eventStreams(limits.listeners);
-  const queue = planQueue(executor, limits);
-  const plans = planBook({ plans: queue, newId, now, version });
+  const waiting = planQueue(executor, limits);
+  const queue = queueBook(records, nowMs);
+  const plans = planBook({ plans: waiting, newId, now, version });
   let isClosing = false;
-  const handlers = apiHandlers({ records, plans, version, isClosing: () => isClosing });
+  const handlers = apiHandlers({ records, plans, queue, version, isClosing: () => isClosing });
   const language = languageOf(files, async () => (await records.settings.get()).language);
   const server = app({
     files,
@@ -91,7 +93,8 @@ export function assemble({
     async close(): Promise<void> {
       isClosing = true;
       streams.close();
-      await queue.close();
+      queue.close();
+      await waiting.close();
     },
   };
 }

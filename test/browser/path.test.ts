@@ -175,6 +175,7 @@ test("the server dies in the middle of the work: the guide goes on, says what wa
     await expect(page.getByRole("heading", { name: /Sand/ })).toBeVisible();
     server = await ownServer(data, Number(new URL(server.address).port));
     await expect(page.getByText("1 thing waits to be sent to the shop.")).toHaveCount(0);
+    await expect(page.getByText("The shop's server answers again")).toBeVisible();
     const done = await (await context.request.get(`/api/stages-done?ticketId=${id}`)).json();
     expect(done.items.map(({ what }: { what: string }) => what)).toEqual(["Clean"]);
   } finally {

@@ -77,7 +77,7 @@ export const USUAL: Config = {
   port: null,
   open: true,
   log: "errors",
-  limits: { bodyKb: 1000, fileMb: 12, plansAtOnce: 1, plansPerPerson: 4, listeners: 24, stopSeconds: 10 },
+  limits: { bodyKb: 1000, fileMb: 12, plansAtOnce: 1, plansPerPerson: 4, listeners: 256, stopSeconds: 10 },
 };
 
 export function completed(written: WrittenConfig): Config {

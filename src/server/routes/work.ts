@@ -7,11 +7,11 @@ import { Refusal } from "../http/refusal.ts";
 import { keepLaneSide } from "../laneSide.ts";
 import { outcomesOf } from "../outcomes.ts";
 import type { PlanBook } from "../plans/planBook.ts";
-import { queueOf } from "../queue.ts";
+import type { QueueBook } from "../queue.ts";
 import { hearQueue } from "../queueEvents.ts";
 import { changed, changeOf, created, got, listed, writeOf } from "./keptHandlers.ts";
 
-export function workHandlers(records: Records, plans: PlanBook): Handlers<typeof workRoutes> {
+export function workHandlers(records: Records, plans: PlanBook, queue: QueueBook): Handlers<typeof workRoutes> {
   const { visits, tickets, stagesDone } = records;
   return {
     listVisits: listed(visits),
@@ -38,8 +38,8 @@ export function workHandlers(records: Records, plans: PlanBook): Handlers<typeof
 
     keepLaneSide: (asked) => keepLaneSide(records, asked.body, writeOf(asked)),
 
-    queue: () => queueOf(records),
-    hearQueue: async () => hearQueue(records),
+    queue: () => queue.now(),
+    hearQueue: async () => hearQueue(queue),
   };
 }
 

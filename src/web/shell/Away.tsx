@@ -1,4 +1,5 @@
-import { useEffect, useState } from "react";
+import { useQueryClient } from "@tanstack/react-query";
+import { useEffect, useRef, useState } from "react";
 import { SHOP_FRAME } from "#words/en/rooms/frame";
 import { recall, remember } from "../client/memory.ts";
 import { canGoOffline } from "../offline/install.ts";
@@ -6,11 +7,14 @@ import { tellHeard, useHeard } from "../shop/away.ts";
 import { useShopTimes } from "../shop/zone.ts";
 
 const ASK_AGAIN_MS = 5000;
+/** How long it is said that the server is back, ms. */
+const BACK_MS = 15_000;
 
-/** Says that the server is away, and from when what is in view is; asks until it is back. */
+/** Says that the server is away, and from when what is in view is; asks until it is back, reads everything in view anew, and says that. */
 export function Away() {
   const heard = useHeard();
   const times = useShopTimes();
+  const isBack = useIsBack(heard.isAway);
   useEffect(() => {
     if (!heard.isAway) return;
     const ask = async (): Promise<void> => {
@@ -20,12 +24,34 @@ export function Away() {
     const timer = setInterval(() => void ask(), ASK_AGAIN_MS);
     return () => clearInterval(timer);
   }, [heard.isAway]);
-  if (!heard.isAway) return null;
+  if (!heard.isAway)
+    return isBack ? (
+      <p className="server-back no-print" role="status">
+        {SHOP_FRAME.serverBack}
+      </p>
+    ) : null;
   return (
     <p className="server-away no-print" role="status">
       {SHOP_FRAME.serverAway} {heard.readAt !== null && SHOP_FRAME.readAt(times.at(heard.readAt))}
     </p>
   );
+}
+
+/** Whether the server has just come back. What was read before is read again then. */
+function useIsBack(isAway: boolean): boolean {
+  const client = useQueryClient();
+  const wasAway = useRef(false);
+  const [isBack, setBack] = useState(false);
+  useEffect(() => {
+    const hasReturned = wasAway.current && !isAway;
+    wasAway.current = isAway;
+    setBack(hasReturned);
+    if (!hasReturned) return;
+    void client.invalidateQueries();
+    const timer = setTimeout(() => setBack(false), BACK_MS);
+    return () => clearTimeout(timer);
+  }, [client, isAway]);
+  return isBack;
 }
 
 const MEMORY = "gritwright.plainAddressSeen";

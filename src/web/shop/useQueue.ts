@@ -1,21 +1,29 @@
 import { useQueryClient } from "@tanstack/react-query";
-import { useEffect } from "react";
+import { useEffect, useState } from "react";
 import { queueSchema } from "#contract/routes/work";
 import { answered, shop } from "./shopClient.ts";
 import { useRead } from "./useShop.ts";
 
 const KEY = ["queue"];
+/** How often the queue is asked for where the server tells of no changes, ms. */
+const ASK_MS = 5000;
 
-/** The tickets that somebody has something to do about, kept up as other counters change them. */
+/**
+ * The tickets that somebody has something to do about, kept up as other counters change them: the server tells, and where it does
+ * not (more pages listen than may), the page asks.
+ */
 export function useQueue() {
   const client = useQueryClient();
+  const [isTold, setTold] = useState(true);
   useEffect(() => {
     const events = new EventSource("/api/queue/events");
     events.addEventListener("queue", ({ data }) => {
       const queue = queueSchema.safeParse(JSON.parse(data));
       if (queue.success) client.setQueryData(KEY, queue.data);
     });
+    // A stream that broke is opened again by the browser; one that was refused is closed for good.
+    events.addEventListener("error", () => setTold(events.readyState !== EventSource.CLOSED));
     return () => events.close();
   }, [client]);
-  return useRead(KEY, () => answered(shop.queue.$get()));
+  return useRead(KEY, () => answered(shop.queue.$get()), { everyMs: isTold ? null : ASK_MS });
 }

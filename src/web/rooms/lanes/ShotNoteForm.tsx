@@ -39,7 +39,7 @@ export function ShotNoteForm({ lane, patternId }: ShotNoteFormProps) {
     setDraft(nextShot(draft, newKey()));
   };
   return (
-    <section className="plate shot-note">
+    <section className="plate shot-note no-print">
       <h2>{SHOT_NOTES.title}</h2>
       <WhoseShot ball={draft.ball} onChange={(ball, finish) => set({ ball, finish })} />
       <Taps label={SHOT_NOTES.turned} words={SHOT_NOTES.turnedWords} value={draft.turned} onChange={(turned) => set({ turned })} />
