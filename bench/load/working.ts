@@ -85,7 +85,7 @@ export async function plan({ ask }: Asking, job: object, { planEveryS }: Pace, p
     const asked = (await ask("ask for a plan", "POST", "/api/plans", { ...job, seed })).body as { id: string } | null;
     for (let state = "waiting"; asked !== null && (state === "waiting" || state === "running") && !signal.aborted; ) {
       await sleep(ASK_PLAN_MS);
-      state = ((await ask("look at a plan", "GET", `/api/plans/${asked.id}`)).body as { state: string }).state;
+      state = ((await ask("look at a plan", "GET", `/api/plans/${asked.id}`)).body as { state: string } | null)?.state ?? state;
       if (state === "done") plansMs.push(performance.now() - start);
     }
     await sleep(Math.max(0, start + 1000 * planEveryS - performance.now()));

@@ -2,10 +2,11 @@ import { existsSync } from "node:fs";
 import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { isAddress } from "#records/database/address";
+import { isAddress, withoutPassword } from "#records/database/address";
 import { shopFolder } from "#records/folder";
 import { openRecords } from "#records/openRecords";
 import type { Records, RecordsParts } from "#records/records";
+import { shopsOf } from "#records/shopsOf";
 import { programVersion } from "#server/version";
 import { RECORDS } from "#words/en/records";
 import { type Options, usageFault } from "./options.ts";
@@ -47,15 +48,20 @@ export async function withRecords<Answer>(
 }
 
 export async function withPlace<Answer>(place: Place, world: World, work: (records: Records) => Promise<Answer>): Promise<Answer> {
-  const { folder, address } = place;
-  if (address === null && !existsSync(shopFolder(folder).database))
-    throw usageFault(`${RECORDS.noShop(folder)}.`, "a folder with the records of a shop", folder);
+  await mustHoldShop(place, world);
   const records = await openRecords(recordsParts(place, world));
   try {
     return await work(records);
   } finally {
     await records.close();
   }
+}
+
+async function mustHoldShop({ folder, address }: Place, world: World): Promise<void> {
+  if (address === null && !existsSync(shopFolder(folder).database))
+    throw usageFault(`${RECORDS.noShop(folder)}.`, "a folder with the records of a shop", folder);
+  if (address === null || (await shopsOf({ place: address, ...world })).length > 0) return;
+  throw usageFault(`${RECORDS.noShop(withoutPassword(address))}.`, "a database with the records of a shop", null);
 }
 
 /** Whose work it is: the person with these initials, or the only one. @throws {JobFault} where that is nobody, or several */

@@ -34,8 +34,8 @@ export function openRecords(parts: RecordsParts): Promise<Records> {
     try {
       const { now, programVersion } = parts;
       const backup = backups({ withSnapshot: database.withSnapshot, folder, now, programVersion });
+      await mustBeHere(database.runner);
       await bringUpToDate(database.runner, backup, STEPS, now);
-      await mustBeHere(database.runner.db);
       return await assembled(parts, database, folder, backup);
     } catch (error) {
       await database.close();

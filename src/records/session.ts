@@ -5,7 +5,7 @@ import type { Db, EngineName } from "./database/tables.ts";
 import { momentOf, type Runner, transaction } from "./database/transaction.ts";
 import type { FileStore } from "./files/fileStore.ts";
 import { remembered } from "./once.ts";
-import type { Telling, Written } from "./telling/telling.ts";
+import { type Noted, seenBy, type Telling } from "./telling/telling.ts";
 import type { Write } from "./write.ts";
 
 /** What every piece of the records works with: a database, or one transaction in it, and whose shop it is. */
@@ -23,8 +23,8 @@ export interface Session {
   unnoted<Answer>(work: (db: Db) => Promise<Answer>): Promise<Answer>;
   /** Reads as of one moment. Inside, only `inside` is used. */
   atOneMoment<Answer>(work: (inside: Session) => Promise<Answer>): Promise<Answer>;
-  /** Notes who did what; told to those who watch once it is kept. */
-  note(entry: Pick<AuditEntry, "by" | "did" | "kind" | "thingId" | "fields">): Promise<void>;
+  /** Notes who did what, in the trail of the shop whose thing it is; told to those who watch once it is kept. */
+  note(entry: Pick<AuditEntry, "shopId" | "by" | "did" | "kind" | "thingId" | "fields">): Promise<void>;
   /** The one way past the shop: the same session over the rows of every shop of the database. Who uses it says why. */
   acrossShops(): Session;
 }
@@ -38,12 +38,15 @@ type Narrow = (db: Db) => Db;
 
 /** Outside any transaction: each write gets one. */
 export function rootSession(parts: RootParts): Session {
-  const narrow: Narrow = (db) => db.withPlugin(ofShop(parts.shopId));
-  return outside(parts, narrow, narrow);
+  return outside(parts, toShop(parts.shopId));
+}
+
+function toShop(shopId: string): Narrow {
+  return (db) => db.withPlugin(ofShop(shopId));
 }
 
 /** @param narrow holds a database to the shop, or leaves it as it is */
-function outside(parts: RootParts, narrow: Narrow, toShop: Narrow): Session {
+function outside(parts: RootParts, narrow: Narrow): Session {
   const { runner, telling, shopId, files, now, newId } = parts;
   return {
     db: narrow(runner.db),
@@ -53,24 +56,24 @@ function outside(parts: RootParts, narrow: Narrow, toShop: Narrow): Session {
     now,
     newId,
     async write(write, work) {
-      let noted: Written[] = [];
+      let noted: Noted[] = [];
       const answer = await transaction(runner, async (db) => {
         noted = [];
-        const inside = within(parts, db, narrow, toShop, noted);
+        const inside = within(parts, db, narrow, noted);
         const done = await remembered(inside, write, async () => {
-          await mustBePerson(toShop(db), write.by);
+          await mustBePerson(toShop(shopId)(db), write.by);
           return work(inside);
         });
-        await telling.announce(db, shopId, noted);
+        await telling.announce(db, noted);
         return done;
       });
-      telling.tell(noted);
+      telling.tell(seenBy(shopId, noted));
       return answer;
     },
     unnoted: (work) => transaction(runner, (db) => work(narrow(db))),
-    atOneMoment: (work) => momentOf(runner, (db) => work(within(parts, db, narrow, toShop, []))),
+    atOneMoment: (work) => momentOf(runner, (db) => work(within(parts, db, narrow, []))),
     note: () => Promise.reject(new TypeError("a note belongs to a write")),
-    acrossShops: () => outside(parts, everyShop, toShop),
+    acrossShops: () => outside(parts, everyShop),
   };
 }
 
@@ -78,7 +81,7 @@ function everyShop(db: Db): Db {
   return db;
 }
 
-function within(parts: RootParts, db: Db, narrow: Narrow, toShop: Narrow, noted: Written[]): Session {
+function within(parts: RootParts, db: Db, narrow: Narrow, noted: Noted[]): Session {
   const { runner, shopId, files, now, newId } = parts;
   const inside: Session = {
     db: narrow(db),
@@ -93,15 +96,14 @@ function within(parts: RootParts, db: Db, narrow: Narrow, toShop: Narrow, noted:
     },
     unnoted: (work) => work(inside.db),
     atOneMoment: (work) => work(inside),
-    async note({ by, did, kind, thingId, fields }) {
-      const at = timeOf(now());
-      await toShop(db)
+    async note({ fields, ...entry }) {
+      await inside.db
         .insertInto("audit")
-        .values({ id: newId(), shopId, at, by, did, kind, thingId, fields: JSON.stringify(fields) })
+        .values({ ...entry, id: newId(), at: timeOf(now()), fields: JSON.stringify(fields) })
         .execute();
-      noted.push({ kind, id: thingId });
+      noted.push({ kind: entry.kind, id: entry.thingId, shopId: entry.shopId });
     },
-    acrossShops: () => within(parts, db, everyShop, toShop, noted),
+    acrossShops: () => within(parts, db, everyShop, noted),
   };
   return inside;
 }

@@ -7,6 +7,11 @@ import { type Certificate, hostOf } from "./reached.ts";
 /** Where the server listens when nothing else is asked for and nothing else is there. */
 export const USUAL_PORT = 4780;
 const TRIES = 20;
+/**
+ * How long a quiet connection is kept, ms. Longer than any page waits between two questions: closed in the moment in which the page
+ * asks again, it would lose the question.
+ */
+const KEEP_CONNECTION_MS = 75_000;
 
 type Fetching = { readonly fetch: Parameters<typeof getRequestListener>[0] };
 
@@ -45,6 +50,7 @@ export async function listen(server: Fetching, { port, address, name, certificat
     try {
       const answer = getRequestListener(server.fetch);
       const http = certificate === null ? createServer(answer) : createSecureServer({ ...certificate, minVersion: LEAST_TLS }, answer);
+      http.keepAliveTimeout = KEEP_CONNECTION_MS;
       const taken = await listenOn(http, tried, address);
       const host = isLoopback(address) && certificate === null ? hostOf(address) : (name ?? hostOf(address));
       return { address: `${certificate === null ? "http" : "https"}://${host}:${taken}`, close: (mostMs) => closed(http, mostMs) };

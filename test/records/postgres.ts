@@ -20,11 +20,11 @@ const NOBODY = 65534;
 const START_MS = 30_000;
 
 /** The server of `DATABASE_URL`; else one started from the system's programs; else from the npm package; null where there is none of these. */
-export async function testPostgres(): Promise<TestPostgres | null> {
+export async function testPostgres(sync: "fsync=off" | "fsync=on" = "fsync=off"): Promise<TestPostgres | null> {
   const given = process.env.DATABASE_URL;
   if (given !== undefined) return { newDatabase: () => newDatabase(given), stop: async () => {} };
   const programs = systemPrograms() ?? (await packagedPrograms());
-  return programs === null ? null : startServer(programs);
+  return programs === null ? null : startServer(programs, sync);
 }
 
 interface Programs {
@@ -48,7 +48,7 @@ async function packagedPrograms(): Promise<Programs | null> {
   }
 }
 
-async function startServer({ initdb, postgres }: Programs): Promise<TestPostgres> {
+async function startServer({ initdb, postgres }: Programs, sync: string): Promise<TestPostgres> {
   const data = mkdtempSync(join(tmpdir(), "gritwright-postgres-"));
   const asNobody = process.getuid?.() === 0 ? { uid: NOBODY, gid: NOBODY } : {};
   if (asNobody.uid !== undefined) chownSync(data, NOBODY, NOBODY);
@@ -59,7 +59,7 @@ async function startServer({ initdb, postgres }: Programs): Promise<TestPostgres
   });
   if (made.status !== 0) throw new Error(`initdb: ${made.stderr}${made.error ?? ""}`);
   const port = await freePort();
-  const server = spawn(postgres, ["-D", data, "-p", String(port), "-h", "127.0.0.1", "-k", data, "-c", "fsync=off"], {
+  const server = spawn(postgres, ["-D", data, "-p", String(port), "-h", "127.0.0.1", "-k", data, "-c", sync], {
     ...asNobody,
     cwd: data,
     stdio: "ignore",

@@ -7,9 +7,9 @@ import { openPostgres } from "#records/database/postgres";
 import { openSqlite } from "#records/database/sqlite";
 import type { Db } from "#records/database/tables";
 import { shopFolder } from "#records/folder";
-import { listShops } from "#records/listShops";
 import { openRecords } from "#records/openRecords";
 import type { Records, RecordsParts } from "#records/records";
+import { addShopTo } from "#records/shopsOf";
 
 /** Passwords of tests are nobody's: a hash of a millisecond will do. */
 export const cheapHasher = hasherHere({ memoryKib: 64, passes: 1 }, randomBytes);
@@ -60,7 +60,7 @@ export async function twoShops(postgres?: string): Promise<{ west: TestShop; eas
   const at = postgres === undefined ? {} : { postgres };
   const west = await testShop({ ...at, shop: "West" });
   const { now } = west.parts;
-  await listShops({ place: postgres ?? west.parts.folder, add: "East", now, randomBytes });
+  await addShopTo({ place: postgres ?? west.parts.folder, now, randomBytes }, "East");
   const east = await testShop({ ...at, ...(postgres === undefined ? { folder: west.parts.folder } : {}), shop: "East" });
   return { west, east };
 }

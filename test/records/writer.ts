@@ -6,10 +6,12 @@ import { PNG } from "./pictures.ts";
 
 /*
  * Writes until it is killed, and says each id after the write has been acknowledged. Arguments: the folder, and a setting of `synchronous`
- * to plant in place of ours.
+ * to plant in place of ours, or the address of a PostgreSQL database.
  */
 
-const [folder, planted] = process.argv.slice(2);
+const [folder, second] = process.argv.slice(2);
+const postgres = second?.startsWith("postgres://") === true ? second : null;
+const planted = postgres === null ? second : undefined;
 if (planted !== undefined) {
   const pragma = Sqlite.prototype.pragma;
   Sqlite.prototype.pragma = function (source, options) {
@@ -17,7 +19,13 @@ if (planted !== undefined) {
   };
 }
 
-const records = await openRecords({ folder, now: Date.now, randomBytes, programVersion: "0.0.0-test" });
+const records = await openRecords({
+  folder,
+  ...(postgres === null ? {} : { postgres }),
+  now: Date.now,
+  randomBytes,
+  programVersion: "0.0.0-test",
+});
 const by = (await records.people.list()).items[0].id;
 writeSync(1, "ready\n");
 for (let i = 0; ; i += 1) {

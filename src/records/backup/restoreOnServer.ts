@@ -16,7 +16,7 @@ import { filesInDatabase } from "../files/inDatabase.ts";
 import { filesInFolder } from "../files/inFolder.ts";
 import { shopFolder } from "../folder.ts";
 import { chanceOf } from "../openDatabase.ts";
-import { type Erasure, ledgerInFolder, ledgerInTable } from "../personal/ledger.ts";
+import { erasuresOnServer, ledgerInFolder, ledgerInTable } from "../personal/ledger.ts";
 import type { RecordsParts } from "../records.ts";
 import { usedFiles } from "../tidy.ts";
 import type { RestoreDone } from "./restoreBackup.ts";
@@ -38,7 +38,7 @@ export function restoreOnServer(path: string, address: string, parts: RecordsPar
     const making = mkdtempSync(join(tmpdir(), "gritwright-restoring-"));
     const today = openPostgres(address);
     try {
-      await unpackBackup(path, making, await erasuresOf(today), parts);
+      await unpackBackup(path, making, await erasuresOnServer(today), parts);
       await load(making, today, address, parts);
       return { report, safetyCopy: await swap(today, parts.now()) };
     } finally {
@@ -47,11 +47,6 @@ export function restoreOnServer(path: string, address: string, parts: RecordsPar
       rmSync(making, { recursive: true, force: true });
     }
   });
-}
-
-async function erasuresOf(db: Db): Promise<Erasure[]> {
-  const { rows } = await sql<{ found: unknown }>`select to_regclass('erasures') as found`.execute(db);
-  return rows[0].found === null ? [] : ledgerInTable(db).all();
 }
 
 async function load(making: string, today: Db, address: string, parts: RecordsParts): Promise<void> {

@@ -11,5 +11,6 @@ export function safetySchemaName(at: number): string {
 /** Drops what lay there before restores that are older than a time, ms since 1970. */
 export async function dropOldSchemas(db: Db, before: number): Promise<void> {
   const { rows } = await sql<{ name: string }>`select nspname as name from pg_namespace where nspname like ${`${PREFIX}%`}`.execute(db);
-  for (const { name } of rows) if (Number(name.slice(PREFIX.length)) < before) await sql`drop schema ${sql.id(name)} cascade`.execute(db);
+  for (const { name } of rows)
+    if (Number(name.slice(PREFIX.length)) < before) await sql`drop schema if exists ${sql.id(name)} cascade`.execute(db);
 }

@@ -11,7 +11,7 @@ import type { Db } from "../database/tables.ts";
 import { momentOf, type Runner } from "../database/transaction.ts";
 import type { FileStore } from "../files/fileStore.ts";
 import type { ShopFolder } from "../folder.ts";
-import { type Erasure, type Ledger, ledgerInTable } from "../personal/ledger.ts";
+import { type Erasure, erasuresOnServer, type Ledger } from "../personal/ledger.ts";
 
 /** One moment of the records of all shops of a database, as a backup takes it. */
 export interface Snapshot {
@@ -49,7 +49,7 @@ export function snapshotOfServer(runner: Runner, files: FileStore, now: () => nu
           const bytes = await files.get(db, name);
           return bytes === null ? null : whole(bytes);
         },
-        erasures: () => ledgerInTable(db).all(),
+        erasures: () => erasuresOnServer(db),
       }),
     );
 }

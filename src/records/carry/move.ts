@@ -36,7 +36,7 @@ interface MoveParts extends SideParts {
  * @throws {RecordsFault} `notFound`; `busy` while anybody has either side open; `refused` where there is something else already; `frozen` where they
  *   were moved elsewhere; `damaged` where something did not arrive as it was
  */
-export function moveRecords(parts: MoveParts): Promise<MoveDone> {
+export async function moveRecords(parts: MoveParts): Promise<MoveDone> {
   const [from, to] = [withoutPassword(parts.from), withoutPassword(parts.to)];
   if (from === to) throw refusedTo(to, "another place than they lie in");
   if (!isThere(parts.from)) throw new RecordsFault("notFound", from);
@@ -44,7 +44,7 @@ export function moveRecords(parts: MoveParts): Promise<MoveDone> {
 }
 
 /** Opens records again that were moved away. What was written elsewhere since is not in them. @throws {RecordsFault} `notFound`, `busy`, `refused` */
-export function takeBack(from: string, parts: SideParts): Promise<void> {
+export async function takeBack(from: string, parts: SideParts): Promise<void> {
   if (!isThere(from)) throw new RecordsFault("notFound", withoutPassword(from));
   return withSide(from, parts, async (source) => {
     await mustBeUpToDate(source);

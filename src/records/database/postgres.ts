@@ -1,8 +1,8 @@
-import { Kysely, PostgresDialect } from "kysely";
+import { Kysely, PostgresDialect, sql } from "kysely";
 import pg from "pg";
 import { RecordsFault } from "#contract/records/fault";
 import { addressIn, SCHEMA } from "./address.ts";
-import type { Tables } from "./tables.ts";
+import type { Db, Tables } from "./tables.ts";
 
 const INT8 = 20;
 /** A shop has a handful of people at work at once. */
@@ -44,6 +44,16 @@ export async function connectAlone(address: string): Promise<pg.Client> {
 /** Says for as long as the connection lives that somebody has the records open. @throws {RecordsFault} `busy` while a restore or a move has them alone */
 export async function holdOpen(client: pg.Client): Promise<void> {
   await lockOrBusy(client, "pg_try_advisory_lock_shared");
+}
+
+/**
+ * Says the same for one transaction, while the connection that says it for good is lost: what is written is not written past a restore.
+ *
+ * @throws {RecordsFault} `busy` while a restore or a move has them alone
+ */
+export async function holdOpenWithin(inside: Db): Promise<void> {
+  const { rows } = await sql<{ got: boolean }>`select pg_try_advisory_xact_lock_shared(${OPEN_LOCK}) as got`.execute(inside);
+  if (!rows[0].got) throw new RecordsFault("busy", "the PostgreSQL database");
 }
 
 /**

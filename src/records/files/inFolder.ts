@@ -6,7 +6,7 @@ import { asRecordsFault, withFaults } from "../database/driverFault.ts";
 import type { FileStore } from "./fileStore.ts";
 import { writeSynced } from "./syncedFile.ts";
 
-export const FOLDERS = ["photos", "profiles"] as const;
+const FOLDERS = ["photos", "profiles"] as const;
 
 /** Files in the shop's folder. A file is on the disk, synced, before its row is; it goes when the row has gone. */
 export function filesInFolder(live: string): FileStore {

@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { open } from "node:fs/promises";
 import { dirname } from "node:path";
+import { sql } from "kysely";
 import { z } from "zod";
 import { RecordsFault } from "#contract/records/fault";
 import { id, instant } from "#contract/records/fields";
@@ -76,6 +77,12 @@ export function ledgerInTable(db: Db): Ledger {
     },
     all: () => db.selectFrom("erasures").selectAll().orderBy("bowlerId").execute(),
   };
+}
+
+/** What the table of a PostgreSQL database says; nothing where an older schema, or none, has no such table. */
+export async function erasuresOnServer(db: Db): Promise<Erasure[]> {
+  const { rows } = await sql<{ found: unknown }>`select to_regclass('erasures') as found`.execute(db);
+  return rows[0].found === null ? [] : ledgerInTable(db).all();
 }
 
 /** Entries of both, one a bowler. */

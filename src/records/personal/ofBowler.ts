@@ -17,7 +17,7 @@ export function personal(session: Session, ledger: Ledger): Personal {
         // A bowler has a right to what every shop of the database keeps of them.
         const everywhere = inside.acrossShops();
         const found = await gather(everywhere, bowlerId);
-        await inside.note({ by: write.by, did: "export", kind: "bowlers", thingId: bowlerId, fields: [] });
+        await inside.note({ shopId: inside.shopId, by: write.by, did: "export", kind: "bowlers", thingId: bowlerId, fields: [] });
         const photos: { name: string; bytes: Uint8Array }[] = [];
         for (const photo of found.photos) {
           const bytes = await inside.files.get(everywhere.db, fileNameOf(photo));

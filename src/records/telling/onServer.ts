@@ -1,10 +1,10 @@
 import { setTimeout as sleep } from "node:timers/promises";
 import { sql } from "kysely";
 import type pg from "pg";
-import { THING_KINDS, type ThingKind } from "#contract/records/auditEntry";
-import { connectAlone, holdOpen } from "../database/postgres.ts";
-import { TABLE_RULES } from "../database/tableRules.ts";
-import { type Telling, tellingHere, type Written } from "./telling.ts";
+import { z } from "zod";
+import { THING_KINDS } from "#contract/records/auditEntry";
+import { connectAlone, holdOpen, holdOpenWithin } from "../database/postgres.ts";
+import { type Noted, seenBy, type Telling, tellingHere, type Written } from "./telling.ts";
 
 const CHANNEL = "gritwright";
 /** PostgreSQL takes up to 8000 bytes in one notice; one of these takes less than 70. */
@@ -16,12 +16,14 @@ const LONGEST_WAIT_MS = 5000;
 /** A connection that has died without a word is found out by a question, ms. */
 const ASK_EVERY_MS = 20_000;
 
-interface Notice {
+/** Whoever may use the database may say something on the channel: what is no notice of ours is passed over. */
+const noticeSchema = z.strictObject({
   /** Which program says it. */
-  readonly from: string;
-  readonly shopId: string;
-  readonly written: readonly (readonly [ThingKind, string | null])[];
-}
+  from: z.string(),
+  shopId: z.string(),
+  written: z.array(z.tuple([z.enum(THING_KINDS), z.string().nullable()])),
+});
+type Notice = z.output<typeof noticeSchema>;
 
 /**
  * Tells what other servers of the database write too. One connection listens, and holds the lock of those who have the records open. When it was
@@ -35,12 +37,17 @@ export async function tellingOnServer(address: string, from: string): Promise<Te
   const closing = new AbortController();
   let mine: string | null = null;
   const hear = (payload: string) => {
-    const notice = JSON.parse(payload) as Notice;
-    if (notice.from === from) return;
-    const seen = notice.written.filter(([kind]) => notice.shopId === mine || TABLE_RULES[kind].belongsTo !== "the shop");
-    here.tell(seen.map(([kind, id]) => ({ kind, id })));
+    const notice = noticeOf(payload);
+    if (notice === null || notice.from === from) return;
+    here.tell(
+      seenBy(
+        mine,
+        notice.written.map(([kind, id]) => ({ kind, id, shopId: notice.shopId })),
+      ),
+    );
   };
   const again = async () => {
+    client = null;
     client = await reconnected(address, closing.signal, hear, again);
     if (client !== null) here.tell(THING_KINDS.map((kind) => ({ kind, id: null })));
   };
@@ -51,9 +58,10 @@ export async function tellingOnServer(address: string, from: string): Promise<Te
     hear: (shopId) => {
       mine = shopId;
     },
-    async announce(inside, shopId, written) {
-      for (const part of parts(written)) {
-        const notice: Notice = { from, shopId, written: part.map(({ kind, id }) => [kind, id]) };
+    async announce(inside, noted) {
+      if (client === null) await holdOpenWithin(inside);
+      for (const { shopId, written } of parts(noted)) {
+        const notice: Notice = { from, shopId, written: written.map(({ kind, id }) => [kind, id]) };
         await sql`select pg_notify(${CHANNEL}, ${JSON.stringify(notice)})`.execute(inside);
       }
     },
@@ -99,10 +107,21 @@ async function reconnected(
   return null;
 }
 
-function parts(written: readonly Written[]): Written[][] {
-  const told: readonly Written[] =
-    written.length <= MOST_TOLD ? written : [...new Set(written.map(({ kind }) => kind))].map((kind) => ({ kind, id: null }));
-  return Array.from({ length: Math.ceil(told.length / MOST_IN_NOTICE) }, (_, i) =>
-    told.slice(i * MOST_IN_NOTICE, (i + 1) * MOST_IN_NOTICE),
-  );
+function noticeOf(payload: string): Notice | null {
+  try {
+    return noticeSchema.parse(JSON.parse(payload));
+  } catch {
+    return null;
+  }
+}
+
+/** Notices that are not too long, each of one shop. */
+function parts(noted: readonly Noted[]): { shopId: string; written: readonly Written[] }[] {
+  return [...new Set(noted.map(({ shopId }) => shopId))].flatMap((shopId) => {
+    const own = noted.filter((one) => one.shopId === shopId);
+    const told: readonly Written[] =
+      own.length <= MOST_TOLD ? own : [...new Set(own.map(({ kind }) => kind))].map((kind) => ({ kind, id: null }));
+    const count = Math.ceil(told.length / MOST_IN_NOTICE);
+    return Array.from({ length: count }, (_, i) => ({ shopId, written: told.slice(i * MOST_IN_NOTICE, (i + 1) * MOST_IN_NOTICE) }));
+  });
 }

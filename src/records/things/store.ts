@@ -3,6 +3,7 @@ import { RecordsFault } from "#contract/records/fault";
 import type { Kept } from "#contract/records/fields";
 import type { Problem } from "#engine/fault";
 import { withFaults } from "../database/driverFault.ts";
+import { TABLE_RULES } from "../database/tableRules.ts";
 import type { Page, PageAsked, Removable } from "../records.ts";
 import { type Session, timeOf } from "../session.ts";
 import type { ChangeOn, Write } from "../write.ts";
@@ -48,7 +49,7 @@ export function store<Thing extends Kept>(session: Session, definition: Definiti
         const before = await found(inside, definition, id);
         mustBeVersion(kind, before, write);
         await removeRow(inside, kind, before);
-        await inside.note({ by: write.by, did: "remove", kind, thingId: id, fields: [] });
+        await inside.note({ shopId: trailOf(inside, kind, before), by: write.by, did: "remove", kind, thingId: id, fields: [] });
       }),
   };
   return all;
@@ -69,7 +70,7 @@ async function made<Thing extends Kept>(
   await mustFit(inside, definition, thing, null);
   await insertRow(inside.db, kind, rowOf(definition, thing));
   await keepTerms(inside, definition, thing);
-  await inside.note({ by, did: "create", kind, thingId: thing.id, fields: Object.keys(fields) });
+  await inside.note({ shopId: inside.shopId, by, did: "create", kind, thingId: thing.id, fields: Object.keys(fields) });
   await definition.alsoWrite?.(thing, null, inside, by);
   return thing;
 }
@@ -89,9 +90,14 @@ async function altered<Thing extends Kept>(
   await mustFit(inside, definition, thing, before);
   await replaceRow(inside.db, kind, rowOf(definition, thing));
   await keepTerms(inside, definition, thing);
-  await inside.note({ by, did, kind, thingId: thing.id, fields: Object.keys(filled) });
+  await inside.note({ shopId: trailOf(inside, kind, thing), by, did, kind, thingId: thing.id, fields: Object.keys(filled) });
   await definition.alsoWrite?.(thing, before, inside, by);
   return thing;
+}
+
+/** In whose trail it stands that a thing was changed: where it belongs to all shops, in that of who changed it. */
+function trailOf({ shopId }: Session, kind: ThingKind, thing: Kept): string {
+  return TABLE_RULES[kind].belongsTo === "all shops" ? shopId : thing.shopId;
 }
 
 function mustBeVersion(kind: ThingKind, before: Kept, { expectedVersion }: ChangeOn): void {

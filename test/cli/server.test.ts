@@ -1,0 +1,44 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { afterAll, describe, expect, it } from "vitest";
+import { testPostgres } from "../records/postgres.ts";
+import { onTheCounter, testShop } from "../records/shop.ts";
+import { fileWith, inProcess, scratchFolder } from "./commandLine.ts";
+
+const postgres = await testPostgres();
+afterAll(() => postgres?.stop());
+
+describe.runIf(postgres !== null)("the records of a PostgreSQL database from the command line", () => {
+  it("an address stands where a folder does; a database without a shop is refused, and stays without one", async () => {
+    const address = (await postgres?.newDatabase()) ?? "";
+    const [out, table] = [scratchFolder(), fileWith("name\nHedda Plover\n", "bowlers.csv")];
+    expect(await inProcess("backup", address, out)).toMatchObject({
+      code: 2,
+      stderr: expect.stringContaining("holds no records of a shop"),
+    });
+    expect((await inProcess("shops", address)).stdout).toBe("There is no shop yet.\n");
+    expect((await inProcess("shops", address, "--add", "West Side")).code).toBe(0);
+    const done = JSON.parse((await inProcess("import", "bowlers", table, address, "--apply", "--json")).stdout);
+    expect(done).toMatchObject({ added: 1 });
+    expect((await inProcess("export", address, join(out, "tables"))).code).toBe(0);
+    expect(readFileSync(join(out, "tables", "bowlers.csv"), "utf8")).toContain("Hedda Plover");
+    const { made } = JSON.parse((await inProcess("backup", address, out, "--json")).stdout);
+    expect((await inProcess("undo", done.importId, address)).stdout).toBe("1 taken out again.\n");
+    const restored = await inProcess("restore", join(out, "backups", made.name), address);
+    expect(restored.stdout).toMatch(/^Restored as of .*\nWhat was there before lies in gritwright_before_restore_\d+\n$/);
+    expect((await inProcess("undo", done.importId, address)).stdout).toBe("1 taken out again.\n");
+  });
+
+  it("a folder is moved into it and out again", async () => {
+    const address = (await postgres?.newDatabase()) ?? "";
+    const [folder, back] = [join(scratchFolder(), "shop"), join(scratchFolder(), "back")];
+    const shop = await testShop({ folder });
+    await onTheCounter(shop);
+    await shop.records.close();
+    expect((await inProcess("move", "--from", folder, "--to", address)).code).toBe(0);
+    const { from, to, counts } = JSON.parse((await inProcess("move", "--from", address, "--to", back, "--json")).stdout);
+    expect([from, to, counts.tickets]).toEqual([address, back, 1]);
+    expect((await inProcess("export", address, join(back, "out"))).stderr).toContain(`frozen: moved to ${back}`);
+    expect((await inProcess("export", back, join(back, "out"))).code).toBe(0);
+  });
+});
