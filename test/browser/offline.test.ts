@@ -172,4 +172,6 @@ test("under another name without encryption it says what is missing there and wh
   await expect(page.getByText("This address is neither this machine itself nor encrypted")).toBeVisible();
   await page.getByRole("button", { name: "Understood" }).click();
   await expect(page.getByText("This address is neither this machine")).toHaveCount(0);
+  // What is still on its way must not come back to a browser that is closed.
+  await context.unrouteAll({ behavior: "wait" });
 });
