@@ -1,14 +1,15 @@
 import { readFileSync } from "node:fs";
-import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { afterAll, afterEach, beforeEach, describe, expect, test } from "vitest";
 import type { RecordsFault } from "#contract/records/fault";
 import type { Accounts, Begun } from "#records/accounts/accounts";
-import { decoyOf, encodedHash, hasherHere, isSecretOf, USUAL_COST } from "#records/accounts/hasher";
+import { decoyOf, encodedHash, hasherHere, isSecretOf, type SecretHasher, USUAL_COST } from "#records/accounts/hasher";
 import { hasherThread } from "#records/accounts/hasherThread";
 import { checkedPassword, checkedPin, nameKey } from "#records/accounts/secrets";
 import { waitAfter } from "#records/accounts/tries";
 import { restoreBackup } from "#records/backup/restoreBackup";
 import { openRecords } from "#records/openRecords";
-import { refusal, type TestShop, testShop } from "./shop.ts";
+import { testPostgres } from "./postgres.ts";
+import { cheapHasher, refusal, type TestShop, testShop } from "./shop.ts";
 
 const GOOD = "seven herons on a jetty";
 const OTHER = "grey grit under the lamp";
@@ -193,6 +194,29 @@ describe("ways in", () => {
   });
 });
 
+describe("a name that nobody has", () => {
+  test("costs the same work as one that somebody has, and so does a password that cannot be one", async () => {
+    const asked: string[] = [];
+    const counting: SecretHasher = {
+      ...cheapHasher,
+      isRight: (secret, encoded) => {
+        asked.push(encoded.split("$").slice(0, 4).join("$"));
+        return cheapHasher.isRight(secret, encoded);
+      },
+    };
+    const counted = await openRecords({ ...shop.parts, hasher: counting });
+    const tried = [
+      { signInName: "ansel", password: "wrong all the way" },
+      { signInName: "nobody", password: "wrong all the way" },
+      { signInName: "ansel", password: "" },
+      { signInName: "nobody", password: "x".repeat(100_000) },
+    ];
+    for (const one of tried) expect(await counted.accounts.signIn({ ...one, address })).toEqual({ kind: "wrong" });
+    await counted.close();
+    expect(asked).toEqual(Array.from(tried, () => "$argon2id$v=19$m=64,t=1,p=1"));
+  });
+});
+
 describe("vain tries", () => {
   const wrong = (signInName: string, from = address) => accounts.signIn({ signInName, password: "not the one at all", address: from });
 
@@ -323,5 +347,38 @@ describe("a PIN", () => {
     expect(await accounts.signIn({ signInName: "perpetua", password: "7302", address })).toEqual({ kind: "wrong" });
     expect(await accounts.signIn({ signInName: "perpetua", password: OTHER, address })).toMatchObject({ kind: "in" });
     expect(await accounts.changePerson(session, { personId: id, pin: "7302", address })).toMatchObject({ kind: "in" });
+  });
+});
+
+const postgres = await testPostgres();
+afterAll(() => postgres?.stop());
+
+describe.runIf(postgres !== null)("on PostgreSQL", () => {
+  test("people come in, tries at once are counted one by one, a PIN changes the person, sessions are renewed and end", async () => {
+    const there = await testShop({ postgres: (await postgres?.newDatabase()) ?? "" });
+    const start = there.parts.now();
+    let on = 0;
+    const records = await openRecords({ ...there.parts, now: () => start + on });
+    const { accounts: doors } = records;
+    await doors.open(there.by, { signInName: "Ansel", role: "owner", password: GOOD }, there.by);
+    expect(await allowedOf(doors.close(there.by, there.by))).toContain("nobody else who works here is an owner");
+    const { id } = await records.people.create({ name: "Perpetua Lintwhistle", initials: "PL" }, { by: there.by });
+    await doors.open(id, { signInName: "perpetua", role: "counter", password: OTHER }, there.by);
+    await doors.change(id, { pin: "7302" }, there.by);
+    const wrong = { signInName: "perpetua", password: "not the one at all", address };
+    const outcomes = await Promise.all(Array.from({ length: 8 }, () => doors.signIn(wrong)));
+    expect(outcomes.filter(({ kind }) => kind === "wrong").length).toBe(4);
+    const mine = await doors.signIn({ signInName: "ansel", password: GOOD, address });
+    if (mine.kind !== "in") throw new Error(mine.kind);
+    on += 4 * HOUR;
+    const renewed = (await doors.recognise(mine.token))?.renewed ?? "";
+    expect((await doors.recognise(renewed))?.session.id).toBe(mine.session.id);
+    const both = await Promise.all([0, 1].map(() => doors.changePerson(mine.session, { personId: id, pin: "7302", address })));
+    expect(both.map(({ kind }) => kind).sort()).toEqual(["in", "wrong"]);
+    expect(await doors.recognise(renewed)).toBeNull();
+    await doors.endAllSessions();
+    expect(await doors.sessions(null)).toEqual([]);
+    await records.close();
+    await there.end();
   });
 });

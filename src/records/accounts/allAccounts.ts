@@ -82,7 +82,7 @@ async function open({ session, hasher }: AccountParts, personId: string, written
       .insertInto("accounts")
       .values({ ...made, createdAt: at, changedAt: at })
       .execute();
-    await inside.note({ by, did: "change", kind: "people", thingId: personId, fields: ["signInName", "role", "password"] });
+    await inside.note({ shopId: inside.shopId, by, did: "change", kind: "people", thingId: personId, fields: ["signInName", "role", "password"] });
     return accountOf({ ...made, createdAt: at, changedAt: at }, MOST_PINS);
   });
 }
@@ -117,7 +117,7 @@ async function changeAccount(
       await (keep === null ? ended : ended.where("id", "!=", keep)).execute();
     }
     const fields = Object.entries({ signInName, role, password, pin }).flatMap(([field, value]) => (value === undefined ? [] : [field]));
-    await inside.note({ by, did: "change", kind: "people", thingId: personId, fields });
+    await inside.note({ shopId: inside.shopId, by, did: "change", kind: "people", thingId: personId, fields });
     return accountOf({ ...row, ...changes }, MOST_PINS);
   });
 }
@@ -127,7 +127,7 @@ function close(session: Session, personId: string, by: string): Promise<void> {
     await accountRow(inside, personId);
     await mustLeaveOwner(inside, personId, null);
     for (const table of ["sessions", "accounts"] as const) await inside.db.deleteFrom(table).where("personId", "=", personId).execute();
-    await inside.note({ by, did: "change", kind: "people", thingId: personId, fields: ["signInName", "role", "password"] });
+    await inside.note({ shopId: inside.shopId, by, did: "change", kind: "people", thingId: personId, fields: ["signInName", "role", "password"] });
   });
 }
 

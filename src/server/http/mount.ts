@@ -1,4 +1,4 @@
-import type { Context, Hono } from "hono";
+import type { Context, Hono, MiddlewareHandler } from "hono";
 import { bodyLimit } from "hono/body-limit";
 import type { z } from "zod";
 import type { Route } from "#contract/routes/route";
@@ -51,14 +51,22 @@ export function mount<Table extends Readonly<Record<string, Route>>>(
     // Name and route come from one entry of the table, so handler and route belong together.
     const handle = handlers[name as keyof Table] as unknown as Handler<Route>;
     const most = route.body?.kind === "file" ? limits.fileMb * MEGABYTE : limits.bodyKb * KILOBYTE;
-    server.on(route.method.toUpperCase(), route.path, bodyLimit({ maxSize: most, onError: () => tooLarge(most) }), async (context) => {
+    const limit = bodyLimit({ maxSize: most, onError: () => tooLarge(most) });
+    server.on(route.method.toUpperCase(), route.path, letIn(route), limit, async (context) => {
       const { visitor } = context.var;
-      mustBeLetIn(visitor, route.least);
       const by = route.least === "anybody" ? null : await personOf(context, visitor, personHere);
       const asked = await readAsked(context, route, visitor, by);
       return replyTo(context, route, await handle(asked), streams);
     });
   }
+}
+
+/** Before anything of the body is read. */
+function letIn({ least }: Route): MiddlewareHandler<DoorEnv> {
+  return (context, next) => {
+    mustBeLetIn(context.var.visitor, least);
+    return next();
+  };
 }
 
 function tooLarge(most: number): never {

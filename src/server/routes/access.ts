@@ -37,10 +37,10 @@ export function accessHandlers({ accounts, people }: Pick<Records, "accounts" | 
       return whoIs({ state: "signed in", session: outcome.session });
     },
     async takers() {
-      const working = new Set<string>();
-      for (const { personId } of await accounts.list()) if ((await people.get(personId)).state === "works here") working.add(personId);
-      const items = (await accounts.list()).filter(({ hasPin, personId }) => hasPin && working.has(personId));
-      return { items: items.map(({ personId, pinIsOff }) => ({ personId, pinIsOff })) };
+      const items = [];
+      for (const { personId, pinIsOff, hasPin } of await accounts.list())
+        if (hasPin && (await people.get(personId)).state === "works here") items.push({ personId, pinIsOff });
+      return { items };
     },
     async setOwnPassword({ body, by, visitor }) {
       const { id } = sessionOf(visitor);
