@@ -82,7 +82,14 @@ async function open({ session, hasher }: AccountParts, personId: string, written
       .insertInto("accounts")
       .values({ ...made, createdAt: at, changedAt: at })
       .execute();
-    await inside.note({ shopId: inside.shopId, by, did: "change", kind: "people", thingId: personId, fields: ["signInName", "role", "password"] });
+    await inside.note({
+      shopId: inside.shopId,
+      by,
+      did: "change",
+      kind: "people",
+      thingId: personId,
+      fields: ["signInName", "role", "password"],
+    });
     return accountOf({ ...made, createdAt: at, changedAt: at }, MOST_PINS);
   });
 }
@@ -127,7 +134,14 @@ function close(session: Session, personId: string, by: string): Promise<void> {
     await accountRow(inside, personId);
     await mustLeaveOwner(inside, personId, null);
     for (const table of ["sessions", "accounts"] as const) await inside.db.deleteFrom(table).where("personId", "=", personId).execute();
-    await inside.note({ shopId: inside.shopId, by, did: "change", kind: "people", thingId: personId, fields: ["signInName", "role", "password"] });
+    await inside.note({
+      shopId: inside.shopId,
+      by,
+      did: "change",
+      kind: "people",
+      thingId: personId,
+      fields: ["signInName", "role", "password"],
+    });
   });
 }
 
