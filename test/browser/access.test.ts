@@ -202,3 +202,47 @@ test("a form that was being filled in when the session ended is there again for 
   await add.click();
   await expect(page.getByRole("heading", { name: "Nowhere Lanes" })).toBeVisible();
 });
+
+test("no room that a role is offered asks the shop for anything that the role may not have", async () => {
+  test.setTimeout(120_000);
+  const { ticket, technician, counter } = await furnish();
+  const { request } = context;
+  const reader = await made(request, "people", { name: "Sybil Whinchat", initials: "SW" });
+  const [first] = (await (await request.get("/api/people?order=oldest+first")).json()).items as Made[];
+  const { ballId, bowlerId } = await (await request.get(`/api/tickets/${ticket.id}`)).json();
+  await made(request, `people/${first.id}/sign-in`, { signInName: "owner", role: "owner", password: OWNER });
+  await made(request, "session", { signInName: "owner", password: OWNER });
+  const roles = { reader: reader.id, counter: counter.id, technician: technician.id };
+  for (const [role, id] of Object.entries(roles))
+    await made(request, `people/${id}/sign-in`, { signInName: role, role, password: COUNTER, ownPassword: OWNER });
+  const page = await context.newPage();
+  const refused: string[] = [];
+  page.on("response", (response) => {
+    if (response.status() === 401 || response.status() === 403)
+      refused.push(`${page.url()} ${response.request().method()} ${response.url()}`);
+  });
+  for (const role of Object.keys(roles)) {
+    await made(request, "session", { signInName: role, password: COUNTER });
+    await page.goto("/");
+    await expect(page.getByRole("navigation", { name: "Rooms" }).getByRole("link", { name: "Today" })).toBeVisible();
+    const offered = await page
+      .getByRole("navigation", { name: "Rooms" })
+      .getByRole("link")
+      .evaluateAll((all) => all.map((one) => one.getAttribute("href") ?? ""));
+    expect(offered.includes("/money")).toBe(role !== "reader");
+    for (const path of [
+      ...offered,
+      `/tickets/${ticket.id}`,
+      `/balls/${ballId}`,
+      `/bowlers/${bowlerId}`,
+      `/bags/${bowlerId}`,
+      `/print/ticket/${ticket.id}`,
+      "/held",
+    ]) {
+      await page.goto(path);
+      await expect(page.locator("h1").first()).toBeVisible();
+      await expect(page.locator("p.reading")).toHaveCount(0);
+    }
+  }
+  expect(refused).toEqual([]);
+});

@@ -1,4 +1,5 @@
 import { readFileSync } from "node:fs";
+import Sqlite from "better-sqlite3";
 import { afterAll, afterEach, beforeEach, describe, expect, test } from "vitest";
 import type { RecordsFault } from "#contract/records/fault";
 import type { Accounts, Begun } from "#records/accounts/accounts";
@@ -274,6 +275,17 @@ describe("a session", () => {
     expect(await accounts.recognise(token)).toBeNull();
     expect(await accounts.recognise(renewed[0] ?? "")).not.toBeNull();
   });
+
+  test("goes on while another program holds the database for its own writing", async () => {
+    const { token, session } = await begun();
+    later += 4 * HOUR;
+    const other = new Sqlite(`${shop.parts.folder}/live/records.sqlite`);
+    other.exec("begin immediate");
+    expect(await accounts.recognise(token)).toEqual({ session, renewed: null });
+    other.exec("rollback");
+    other.close();
+    expect((await accounts.recognise(token))?.renewed).not.toBeNull();
+  }, 20_000);
 
   test("ends after a night without use, and after a week in any case", async () => {
     const idle = await begun();

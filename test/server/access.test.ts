@@ -1,8 +1,10 @@
-import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { Hono } from "hono";
+import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import type { Role } from "#contract/records/account";
 import { problemType } from "#contract/routes/problemDocument";
 import { PERSON_HEADER } from "#server/actor";
 import { networkOf } from "#server/http/address";
+import { ended, eventStreams } from "#server/http/events";
 import { firstLine, setPasswordHere } from "#server/setPassword";
 import { type Reply, type ShopServer, shopServer } from "./shopServer.ts";
 import { cookieIn, cookieOf, PASSWORDS, peopleOfEveryRole, trySignIn } from "./signedIn.ts";
@@ -204,6 +206,27 @@ describe("a session", () => {
       const response = await shop.raw(path, { headers: { cookie } });
       expect([response.status, cookieIn(response)]).toEqual([status, `gritwright-session=${token}`]);
     }
+  });
+});
+
+describe("an event stream", () => {
+  // Another server of the same shop may have ended the session: nothing tells this one.
+  test("looks with every beat whether its listener may still be here", async () => {
+    vi.useFakeTimers({ toFake: ["setInterval", "clearInterval"] });
+    const streams = eventStreams(2);
+    let isIn = true;
+    const server = new Hono().get("/", (context) =>
+      streams.open(context, { isStillIn: async () => isIn }, (_send, signal) => ended(signal)),
+    );
+    const stream = (await server.request("/")).body?.getReader();
+    vi.advanceTimersByTime(15_000);
+    expect((await stream?.read())?.done).toBe(false);
+    expect(streams.count()).toBe(1);
+    isIn = false;
+    vi.advanceTimersByTime(15_000);
+    for (let over = false; !over; ) over = (await stream?.read())?.done ?? true;
+    vi.useRealTimers();
+    expect(streams.count()).toBe(0);
   });
 });
 

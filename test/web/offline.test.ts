@@ -19,6 +19,13 @@ describe("where an answer comes from when the server may be away", () => {
     ["PATCH", "/api/bowlers/0193", false, "network"],
     ["DELETE", "/api/bowlers/0193/personal-data", false, "forget"],
     ["DELETE", "/api/shot-notes/0193", false, "network"],
+    // Who is signed in is no memory; whoever leaves takes what was read along.
+    ["GET", "/api/session", false, "network"],
+    ["GET", "/api/sessions", false, "network"],
+    ["GET", "/api/sign-ins", false, "network"],
+    ["POST", "/api/session", false, "network"],
+    ["DELETE", "/api/session", false, "forget"],
+    ["POST", "/api/session/person", false, "forget"],
   ] as const)("%s %s", (method, path, isNavigation, from) => {
     expect(answerFrom(method, path, isNavigation)).toBe(from);
   });

@@ -1,5 +1,7 @@
 import { createHash } from "node:crypto";
 import type { Role, SignedInSession } from "#contract/records/account";
+import { RecordsFault, type RecordsFaultKind } from "#contract/records/fault";
+import { withFaults } from "../database/driverFault.ts";
 import type { Db, SessionRow } from "../database/tables.ts";
 import { type Session, timeOf } from "../session.ts";
 import type { Begun, LiveSession, Recognised } from "./accounts.ts";
@@ -57,14 +59,27 @@ export async function recognise(parts: SessionParts, token: string): Promise<Rec
   if (row === null) return null;
   const live = await liveOf(parts.session, row, at);
   if (live === null) return null;
-  if (at - Date.parse(row.seenAt) > SEEN_MS)
-    await db
+  if (at - Date.parse(row.seenAt) > SEEN_MS) {
+    const seen = db
       .updateTable("sessions")
       .set({ seenAt: timeOf(at) })
-      .where("id", "=", row.id)
-      .execute();
+      .where("id", "=", row.id);
+    await whereWritable(() => seen.execute());
+  }
   if (row.tokenHash !== tokenHash || at - Date.parse(row.renewedAt) < RENEW_MS) return { session: live, renewed: null };
-  return { session: live, renewed: await parts.session.unnoted((inside) => renew(parts, inside, row, at)) };
+  return { session: live, renewed: await whereWritable(() => parts.session.unnoted((inside) => renew(parts, inside, row, at))) };
+}
+
+const NOT_NOW: ReadonlySet<RecordsFaultKind> = new Set(["full", "readOnly", "busy"]);
+
+/** A full disk or another program that writes keeps nobody from reading: the session then goes on as it was. */
+async function whereWritable<Answer>(work: () => Promise<Answer>): Promise<Answer | null> {
+  try {
+    return await withFaults("sessions", work);
+  } catch (fault) {
+    if (fault instanceof RecordsFault && NOT_NOW.has(fault.kind)) return null;
+    throw fault;
+  }
 }
 
 /** Of two requests at once only one renews; the other one's token is good for a minute. */

@@ -14,13 +14,13 @@ const ONLY_NOW = [
 ];
 const PERSONAL = /^\/api\/bowlers\/[^/]+\/personal-data$/;
 
-/** Signing in and out, and taking over. */
-const ANOTHER_PERSON = /^\/api\/session(?:\/person)?$/;
+/** Signing out, and somebody else taking over. Who signs in may be the same person as before; the page looks. */
+const LEAVING = new Set(["DELETE /api/session", "POST /api/session/person"]);
 
 /** @param path of the address, without what is asked */
 export function answerFrom(method: string, path: string, isNavigation: boolean): AnswerFrom {
   if (method === "DELETE" && PERSONAL.test(path)) return "forget";
-  if (method !== "GET" && ANOTHER_PERSON.test(path)) return "forget";
+  if (LEAVING.has(`${method} ${path}`)) return "forget";
   if (method !== "GET") return "network";
   if (path.startsWith("/api/")) return ONLY_NOW.some((pattern) => pattern.test(path)) ? "network" : "read";
   if (isNavigation) return "page";

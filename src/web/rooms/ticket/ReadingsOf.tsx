@@ -3,6 +3,7 @@ import { MEASURE, placeText } from "#words/en/rooms/measure";
 import { TICKET } from "#words/en/rooms/ticket";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
+import { For } from "../../shop/useDoor.tsx";
 import { useRead } from "../../shop/useShop.ts";
 import { useRoughness } from "../../shop/zone.ts";
 
@@ -16,9 +17,11 @@ export function ReadingsOf({ ticketId, ballId }: { readonly ticketId: string; re
     <section className="plate">
       <div className="ball-work-head">
         <h2>{TICKET.readings}</h2>
-        <Link href={`/measure?ball=${ballId}&ticket=${ticketId}`} className="button">
-          {TICKET.measure}
-        </Link>
+        <For least="technician">
+          <Link href={`/measure?ball=${ballId}&ticket=${ticketId}`} className="button">
+            {TICKET.measure}
+          </Link>
+        </For>
       </div>
       <Reading of={readings} isEmpty={({ items }) => items.length === 0} empty={TICKET.noReadings}>
         {({ items }) => (
