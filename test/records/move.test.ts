@@ -53,15 +53,24 @@ async function shopAt(place: string): Promise<TestShop> {
   const csv = `name\n${Array.from({ length: 450 }, (_, i) => `Invented ${i}`).join("\n")}\n`;
   await records.lists.apply("bowlers", csv, undefined, { by, once: { key: "k1", route: "POST /imports", bodyHash: "a".repeat(64) } });
   await records.tickets.create({ visitId: visit.id, ballId: ball.id, receivedAt: "2026-05-31T18:00:00.000Z", reworkOf: ticket.id }, { by });
+  await records.accounts.open(by, { signInName: "owner", role: "owner", password: "a heron stands in the reeds" }, by);
+  await records.accounts.signIn({ signInName: "owner", password: "a heron stands in the reeds", address: "127.0.0.1" });
   const gone = await records.bowlers.create({ name: "Gone Plover" }, { by });
   await records.personal.erase(gone.id, { by });
   return shop;
 }
 
 /** Opens what lies at a place, with a folder for what a server's folder holds. */
-async function openAt(place: string, { now, randomBytes, programVersion }: RecordsParts): Promise<Records> {
+async function openAt(place: string, { now, randomBytes, programVersion, hasher }: RecordsParts): Promise<Records> {
   const folder = isServer(place) ? await FOLDER() : place;
-  const records = await openRecords({ folder, ...(isServer(place) ? { postgres: place } : {}), now, randomBytes, programVersion });
+  const records = await openRecords({
+    folder,
+    ...(isServer(place) ? { postgres: place } : {}),
+    ...(hasher === undefined ? {} : { hasher }),
+    now,
+    randomBytes,
+    programVersion,
+  });
   begun.push(() => records.close());
   return records;
 }
@@ -92,6 +101,9 @@ describe.each(WAYS)("a move from %s", (_, newSource, newTarget) => {
     expect([files, missing]).toEqual([2, []]);
     const moved = await openAt(asked.to, shop.parts);
     expect(await everything(moved)).toEqual(before);
+    // Whoever may come in still may; nobody is in.
+    expect(await moved.accounts.list()).toMatchObject([{ signInName: "owner", role: "owner" }]);
+    expect(await moved.accounts.sessions(null)).toEqual([]);
     const fault = await refusal<RecordsFault>(shop.reopen());
     expect(fault.kind).toBe("frozen");
     expect(fault.message).toMatch(/moved to .* gritwright move --take-back --from/);

@@ -48,6 +48,7 @@ export const TABLE_RULES: Readonly<Record<keyof Tables, TableRule>> = {
   terms: of("all shops", { key: ["shopId", "term", "kind", "thingId"] }),
   imports: of("the shop"),
   accounts: of("the shop", { key: ["personId"] }),
+  // Nobody goes on elsewhere, or after a restore, with a session of before.
   sessions: of("the shop", { isCarried: false }),
   tries: of("the shop", { key: ["shopId", "about"], isCarried: false }),
   files: of("no shop", { key: ["name"], isCarried: false }),
