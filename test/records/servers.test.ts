@@ -231,7 +231,8 @@ describe.runIf(postgres !== null)("two shops of one database", () => {
     await east.records.personal.erase(bowler.id, { by: east.by });
     // Whose it was hears of it, and finds it in its own trail.
     await heard.has(`tickets ${ticket.id}`);
-    expect((await west.records.audit.list({ where: { thingId: ticket.id } })).items[0]).toMatchObject({ did: "erase", by: east.by });
+    const trail = (await west.records.audit.list({ where: { thingId: ticket.id } })).items;
+    expect(trail).toContainEqual(expect.objectContaining({ did: "erase", by: east.by }));
     expect((await east.records.audit.list({ where: { thingId: ticket.id } })).items).toEqual([]);
     expect(await west.records.tickets.get(ticket.id)).toMatchObject({ complaint: "" });
     expect(await east.records.visits.get(visit.id)).toMatchObject({ note: "" });
