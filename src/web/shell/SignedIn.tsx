@@ -25,10 +25,11 @@ export function SignedIn() {
       <button
         type="button"
         className="button signed-in"
-        aria-label={person === undefined ? ACCESS.openName : undefined}
+        aria-label={person === undefined ? ACCESS.openName : ACCESS.open(person.initials, person.name)}
         onClick={() => setOpen(true)}
       >
-        {person === undefined ? "…" : ACCESS.open(person.initials, person.name)}
+        {person?.initials ?? "…"}
+        {person !== undefined && <span className="beside-initials"> · {person.name}</span>}
       </button>
       {isOpen && (
         <dialog ref={dialog} className="plate search-anywhere who-is-in" aria-label={ACCESS.openName} onClose={() => setOpen(false)}>
