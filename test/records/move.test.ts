@@ -196,6 +196,7 @@ describe.each(BOTH)("a move from %s", (_, newSource, newTarget) => {
 describe("a move", () => {
   it.runIf(postgres !== null)("carries every shop of a database, and what a clock set back has put out of order", async () => {
     const { west, east } = await twoShops(await SERVER());
+    begun.push(west.end, east.end);
     const { visit, ball, ticket } = await onTheCounter(west);
     const at = "2026-05-31T18:00:00.000Z";
     const rework = await west.records.tickets.create(
