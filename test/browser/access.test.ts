@@ -3,7 +3,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { AxeBuilder } from "@axe-core/playwright";
 import { type APIRequestContext, type BrowserContext, expect, type Page, test } from "@playwright/test";
-import { type OwnServer, ownServer } from "./shopServer.ts";
+import type { ChildServer } from "../../tools/childServer.ts";
+import { ownServer } from "./shopServer.ts";
 
 /* A shop of its own, from no password at all to roles, PINs and the outbox of a session that has ended. */
 
@@ -12,7 +13,7 @@ const TECHNICIAN = "grey grit under the lamp";
 const COUNTER = "two tickets and a ladder";
 
 let data: string;
-let server: OwnServer;
+let server: ChildServer;
 let context: BrowserContext;
 test.beforeEach(async ({ browser }) => {
   data = mkdtempSync(join(tmpdir(), "gritwright-access-"));

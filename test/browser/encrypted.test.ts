@@ -2,8 +2,9 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type Browser, chromium, expect, type Page, test } from "@playwright/test";
+import type { ChildServer } from "../../tools/childServer.ts";
 import { certificateIn } from "../server/certificate.ts";
-import { type OwnServer, ownServer, setPassword } from "./shopServer.ts";
+import { ownServer, setPassword } from "./shopServer.ts";
 
 /*
  * The server on every address of this machine, opened by a name that is not the machine's own: what browsers give to secure addresses only is there.
@@ -14,7 +15,7 @@ const NAME = "shop.example";
 const OWNER = "seven herons on a jetty";
 
 let data: string;
-let server: OwnServer;
+let server: ChildServer;
 let browser: Browser;
 let digest: string;
 test.beforeAll(async ({ launchOptions }) => {

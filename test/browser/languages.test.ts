@@ -4,8 +4,9 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { promisify } from "node:util";
 import { type APIRequestContext, expect, type Page, test } from "@playwright/test";
+import type { ChildServer } from "../../tools/childServer.ts";
 import { finished } from "./room.ts";
-import { type OwnServer, ownServer } from "./shopServer.ts";
+import { ownServer } from "./shopServer.ts";
 
 /* The page in a pseudo-language (English with an accent on every letter, and a third longer), which shows what stands in no catalogue and what finds no room; and in German. */
 
@@ -13,7 +14,7 @@ const ROOT = join(import.meta.dirname, "..", "..");
 const PSEUDO = join(ROOT, "dist", "web-pseudo");
 
 let data: string;
-let server: OwnServer;
+let server: ChildServer;
 test.beforeAll(async () => {
   test.setTimeout(120_000);
   const vite = join(ROOT, "node_modules", "vite", "bin", "vite.js");

@@ -3,13 +3,14 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { AxeBuilder } from "@axe-core/playwright";
 import { type APIRequestContext, expect, test } from "@playwright/test";
+import type { ChildServer } from "../../tools/childServer.ts";
 import { complaints } from "./room.ts";
-import { type OwnServer, ownServer } from "./shopServer.ts";
+import { ownServer } from "./shopServer.ts";
 
 /* Readings of a ball, and the plan that a ticket asks for, over a shop of these tests' own. */
 
 let data = "";
-let shop: OwnServer;
+let shop: ChildServer;
 
 test.beforeAll(async () => {
   data = mkdtempSync(join(tmpdir(), "gritwright-measure-"));

@@ -2,13 +2,14 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type APIRequestContext, type BrowserContext, expect, type Page, test } from "@playwright/test";
+import type { ChildServer } from "../../tools/childServer.ts";
 import { finished } from "./room.ts";
-import { type OwnServer, ownServer } from "./shopServer.ts";
+import { ownServer } from "./shopServer.ts";
 
 /* The page while the server's process is dead: this machine is a secure address, so the page is kept. */
 
 let data: string;
-let server: OwnServer;
+let server: ChildServer;
 let context: BrowserContext;
 test.beforeEach(async ({ browser }) => {
   data = mkdtempSync(join(tmpdir(), "gritwright-offline-"));

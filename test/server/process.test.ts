@@ -1,45 +1,19 @@
-import { type ChildProcess, spawn } from "node:child_process";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, afterEach, describe, expect, test } from "vitest";
+import { type ChildServer, childServer } from "../../tools/childServer.ts";
 
 /* The real program, as built: started, written to, stopped, killed, started again. */
 
-const MAIN = join(import.meta.dirname, "..", "..", "dist", "server", "main.js");
 const data = mkdtempSync(join(tmpdir(), "gritwright-process-"));
 afterAll(() => rmSync(data, { recursive: true, force: true }));
 
-interface Running {
-  readonly address: string;
-  readonly process: ChildProcess;
-  /** Code and signal it ended with. */
-  readonly ended: Promise<[number | null, NodeJS.Signals | null]>;
-}
+let running: ChildServer | null = null;
+afterEach(() => running?.kill());
 
-let running: Running | null = null;
-afterEach(() => running?.process.kill("SIGKILL"));
-
-async function start(environment: Record<string, string> = {}, ...args: string[]): Promise<Running> {
-  const child = spawn(process.execPath, [MAIN, "--no-open", "--port", "0", "--data", data, ...args], {
-    env: { ...process.env, ...environment },
-  });
-  const ended = new Promise<[number | null, NodeJS.Signals | null]>((resolve) =>
-    child.on("exit", (code, signal) => resolve([code, signal])),
-  );
-  let said = "";
-  const address = await new Promise<string>((resolve, reject) => {
-    child.stdout.on("data", (chunk: Buffer) => {
-      said += chunk.toString();
-      const found = /http:\/\/127\.0\.0\.1:\d+/.exec(said);
-      if (found !== null) resolve(found[0]);
-    });
-    child.stderr.on("data", (chunk: Buffer) => {
-      said += chunk.toString();
-    });
-    void ended.then(() => reject(new Error(`it ended: ${said}`)));
-  });
-  running = { address, process: child, ended };
+async function start(environment: Record<string, string> = {}, ...args: string[]): Promise<ChildServer> {
+  running = await childServer(["--data", data, ...args], environment);
   return running;
 }
 

@@ -1,26 +1,19 @@
-import { type ChildProcess, spawn } from "node:child_process";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { type ChildServer, childServer } from "../../tools/childServer.ts";
 import { HOW_TO_GET_ONE, type TestPostgres, testPostgres } from "../records/postgres.ts";
 
 /* Two servers of one shop over one database, as built. What one of them acknowledged outlives it; what the other writes is told at once. */
 
-const MAIN = join(import.meta.dirname, "..", "..", "dist", "server", "main.js");
 const WRITERS = 6;
 /** So many writes are acknowledged before the one is killed. */
 const ENOUGH = 40;
 
-interface Running {
-  readonly address: string;
-  readonly process: ChildProcess;
-  readonly ended: Promise<void>;
-}
-
 let postgres: TestPostgres;
 const folder = mkdtempSync(join(tmpdir(), "gritwright-two-servers-"));
-const started: Running[] = [];
+const started: ChildServer[] = [];
 
 beforeAll(async () => {
   const found = await testPostgres();
@@ -28,32 +21,15 @@ beforeAll(async () => {
   postgres = found;
 });
 afterAll(async () => {
-  for (const { process: child, ended } of started) {
-    child.kill("SIGKILL");
-    await ended;
-  }
+  for (const server of started) await server.kill();
   await postgres.stop();
   rmSync(folder, { recursive: true, force: true });
 });
 
-async function start(database: string, name: string): Promise<Running> {
-  const args = [MAIN, "--no-open", "--own", "--port", "0", "--data", join(folder, name)];
-  const child = spawn(process.execPath, args, { env: { ...process.env, GRITWRIGHT_DATABASE: database } });
-  const ended = new Promise<void>((resolve) => child.on("exit", () => resolve()));
-  let said = "";
-  const address = await new Promise<string>((resolve, reject) => {
-    const hear = (chunk: Buffer): void => {
-      said += chunk.toString();
-      const found = /http:\/\/127\.0\.0\.1:\d+/.exec(said);
-      if (found !== null) resolve(found[0]);
-    };
-    child.stdout.on("data", hear);
-    child.stderr.on("data", hear);
-    void ended.then(() => reject(new Error(`it ended: ${said}`)));
-  });
-  const running = { address, process: child, ended };
-  started.push(running);
-  return running;
+async function start(database: string, name: string): Promise<ChildServer> {
+  const server = await childServer(["--own", "--data", join(folder, name)], { GRITWRIGHT_DATABASE: database });
+  started.push(server);
+  return server;
 }
 
 /** What came back; null where nobody answered. */
@@ -97,8 +73,7 @@ describe("two servers over one database", () => {
     };
     const writing = Array.from({ length: WRITERS }, (_, number) => writer(number));
     await expect.poll(() => acknowledged.length, { timeout: 60_000, interval: 20 }).toBeGreaterThan(ENOUGH);
-    dying.process.kill("SIGKILL");
-    await dying.ended;
+    await dying.kill();
     isDead = true;
     await Promise.all(writing);
     // Each writer had one on its way: a counter sends it again, with its key, to the server that is left.
