@@ -82,14 +82,7 @@ async function open({ session, hasher }: AccountParts, personId: string, written
       .insertInto("accounts")
       .values({ ...made, createdAt: at, changedAt: at })
       .execute();
-    await inside.note({
-      shopId: inside.shopId,
-      by,
-      did: "change",
-      kind: "people",
-      thingId: personId,
-      fields: ["signInName", "role", "password"],
-    });
+    await noteChange(inside, personId, by, ["signInName", "role", "password"]);
     return accountOf({ ...made, createdAt: at, changedAt: at }, MOST_PINS);
   });
 }
@@ -124,7 +117,7 @@ async function changeAccount(
       await (keep === null ? ended : ended.where("id", "!=", keep)).execute();
     }
     const fields = Object.entries({ signInName, role, password, pin }).flatMap(([field, value]) => (value === undefined ? [] : [field]));
-    await inside.note({ shopId: inside.shopId, by, did: "change", kind: "people", thingId: personId, fields });
+    await noteChange(inside, personId, by, fields);
     return accountOf({ ...row, ...changes }, MOST_PINS);
   });
 }
@@ -134,15 +127,13 @@ function close(session: Session, personId: string, by: string): Promise<void> {
     await accountRow(inside, personId);
     await mustLeaveOwner(inside, personId, null);
     for (const table of ["sessions", "accounts"] as const) await inside.db.deleteFrom(table).where("personId", "=", personId).execute();
-    await inside.note({
-      shopId: inside.shopId,
-      by,
-      did: "change",
-      kind: "people",
-      thingId: personId,
-      fields: ["signInName", "role", "password"],
-    });
+    await noteChange(inside, personId, by, ["signInName", "role", "password"]);
   });
+}
+
+/** A way in is a person's: the trail tells of it there, and only by the names of what was set. */
+function noteChange(inside: Session, personId: string, by: string, fields: readonly string[]): Promise<void> {
+  return inside.note({ shopId: inside.shopId, by, did: "change", kind: "people", thingId: personId, fields: [...fields] });
 }
 
 async function mustLeaveOwner(inside: Session, personId: string, role: Role | null): Promise<void> {
