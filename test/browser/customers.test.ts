@@ -365,3 +365,22 @@ for (const look of ["paper", "bench"] as const) {
     }
   });
 }
+
+test("a ball changes hands: it is another bowler's at once, and whose it was stays written down", async ({ page, request }) => {
+  const before = await aBowler(request, "Hazel Formerly");
+  const { id: next } = await aBowler(request, "Peregrine Handover");
+  const ball = await (await request.post("/api/balls", { data: { name: "Slate Dipper", cover: "solid", bowlerId: before.id } })).json();
+  await page.goto(`/balls/${ball.id}`);
+  await page.getByRole("button", { name: "It changes hands" }).click();
+  await page.getByLabel("To whom").fill("Peregrine Hand");
+  await page.getByRole("button", { name: "It is Peregrine Handover's now" }).click();
+  await expect(page.getByRole("link", { name: "Peregrine Handover" }).first()).toBeVisible();
+  await expect(page.getByText(new RegExp(`${before.name} until `))).toBeVisible();
+  const { items: theirs } = await (await request.get(`/api/balls?bowlerId=${next}`)).json();
+  expect(theirs.map(({ id }: { id: string }) => id)).toEqual([ball.id]);
+  await page.getByRole("button", { name: "It is nobody's now" }).click();
+  await expect(page.getByText(/Peregrine Handover until /)).toBeVisible();
+  const { bowlerId, owners } = await (await request.get(`/api/balls/${ball.id}`)).json();
+  expect(bowlerId).toBeNull();
+  expect(owners.map((owner: { bowlerId: string }) => owner.bowlerId).slice(-2)).toEqual([before.id, next]);
+});

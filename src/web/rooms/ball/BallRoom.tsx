@@ -11,6 +11,7 @@ import { BallFacts } from "./BallFacts.tsx";
 import { BallFade } from "./BallFade.tsx";
 import { BallLimits } from "./BallLimits.tsx";
 import { BallLog } from "./BallLog.tsx";
+import { ChangeHands } from "./ChangeHands.tsx";
 import { Finds } from "./Finds.tsx";
 import { TurnedBall } from "./space/TurnedBall.tsx";
 import { useBallRecords } from "./useBallRecords.ts";
@@ -45,6 +46,9 @@ function WholeBall({ ball }: { readonly ball: Ball }) {
           </For>
           <Finds ball={ball} />
           <BallFacts ball={ball} />
+          <For least="counter">
+            <ChangeHands ball={ball} />
+          </For>
           <Photos of={{ ballId: ball.id }} belongs={{ ballId: ball.id }} />
         </div>
       </div>

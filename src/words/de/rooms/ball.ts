@@ -5,6 +5,12 @@ import { fixed } from "../figures.ts";
 export const BALL_LOG = {
   owner: "Besitzer",
   nobody: "gehört niemandem",
+  hands: "Er wechselt den Besitzer",
+  handsTo: "An wen",
+  handsHelp: "Ein Name oder eine Telefonnummer. Wer neu ist, wird zuerst mit einem Besuch aufgenommen.",
+  nowOf: (name) => `Er gehört jetzt ${name}`,
+  nowNobodys: "Er gehört jetzt niemandem",
+  until: (day) => `bis ${day}`,
   job: "Aufgabe",
   finish: "Schliff",
   unknown: "nicht bekannt",

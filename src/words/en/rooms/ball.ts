@@ -4,6 +4,12 @@ import { fixed } from "../../figures.ts";
 export const BALL_LOG = {
   owner: "Owner",
   nobody: "nobody's",
+  hands: "It changes hands",
+  handsTo: "To whom",
+  handsHelp: "A name or a telephone number. Somebody new is taken in with a visit first.",
+  nowOf: (name: string) => `It is ${name}'s now`,
+  nowNobodys: "It is nobody's now",
+  until: (day: string) => `until ${day}`,
   job: "Job",
   finish: "Finish",
   unknown: "not known",
