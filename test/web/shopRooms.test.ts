@@ -37,6 +37,16 @@ describe("what the waiting work will take", () => {
     );
     expect(Object.fromEntries(waiting)).toEqual({ [pad500.id]: 1, [pad2000.id]: 2 });
   });
+
+  it("of polish takes what the shop says one stage takes; where it says nothing, nothing is guessed", () => {
+    const polishing = [{ stages: [{ abrasive: "cutting-polish" }], signed: 0 }];
+    const polish = (perUse: number | null) => item(4, { kind: "polish", unit: "mL", quantity: 900, perUse });
+    expect([...waitingUse([polish(15)], [...polishing, ...polishing])]).toEqual([[polish(15).id, 30]]);
+    expect([...waitingUse([polish(null)], polishing)]).toEqual([]);
+    // A bottle whose doses are not known does not stand in the way of one whose are.
+    const other = item(5, { kind: "polish", unit: "g", quantity: 100, perUse: 4 });
+    expect([...waitingUse([polish(null), other], polishing)]).toEqual([[other.id, 4]]);
+  });
 });
 
 it("pads stand by what is left of them, apart from what is poured", () => {

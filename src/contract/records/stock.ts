@@ -24,6 +24,8 @@ export const stockItemWritten = mapping(
     kind: oneOf(["pad", "wet paper", "polish", "compound", "cleaner", "other"], "What it is"),
     number: maybe(quantity("", { above: 0, to: 100_000 }, "Number of the abrasive")),
     unit: oneOf(["uses", "pieces", "mL", "g"], "What its quantity counts"),
+    /** Only the shop knows: null, and nothing poured or weighed leaves the stock by a stage. */
+    perUse: maybe(quantity("", { above: 0, to: 10_000 }, "How much of it one stage takes, where it is poured or weighed")),
     reorderAt: maybe(quantity("", { from: 0, to: 1_000_000 }, "Quantity at which more is ordered")),
     state: oneOf(["in use", "no longer kept"], "Whether the shop still keeps it").default("in use"),
     note: longText,

@@ -9,14 +9,21 @@ const STOCK_KIND: Readonly<Partial<Record<Abrasive["kind"], string>>> = {
   compound: "compound",
 };
 
-/** What a stage takes out of the stock: one use of its abrasive, where the shop keeps it by uses or pieces. What is counted in millilitres is not guessed. */
+/**
+ * What a stage takes out of the stock: one use of its abrasive where the shop counts it in uses or pieces; of what is poured or weighed
+ * as much as the shop says one stage takes, and nothing where it does not say.
+ */
 export function stockUse(stock: readonly StockItem[], abrasive: string | null): { stockItemId: string; quantity: number }[] {
-  const item = stock.find((one) => isUsedBy(one, abrasive));
-  return item === undefined ? [] : [{ stockItemId: item.id, quantity: 1 }];
+  const known: Abrasive | undefined = abrasive === null ? undefined : (ABRASIVES as Readonly<Record<string, Abrasive>>)[abrasive];
+  if (known === undefined) return [];
+  const item = stock.find((one) => isOf(one, known) && takenOf(one) !== null);
+  return item === undefined ? [] : [{ stockItemId: item.id, quantity: takenOf(item) ?? 0 }];
 }
 
-function isUsedBy({ kind, number, unit }: StockItem, abrasive: string | null): boolean {
-  const known: Abrasive | undefined = abrasive === null ? undefined : (ABRASIVES as Readonly<Record<string, Abrasive>>)[abrasive];
-  if (known === undefined || (unit !== "uses" && unit !== "pieces")) return false;
-  return STOCK_KIND[known.kind] === kind && (known.grade?.number ?? null) === number;
+function isOf({ kind, number }: StockItem, abrasive: Abrasive): boolean {
+  return STOCK_KIND[abrasive.kind] === kind && (abrasive.grade?.number ?? null) === number;
+}
+
+function takenOf({ unit, perUse }: StockItem): number | null {
+  return unit === "uses" || unit === "pieces" ? 1 : perUse;
 }

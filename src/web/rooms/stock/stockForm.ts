@@ -9,6 +9,7 @@ const ABOUT: readonly EditField[] = [
   { path: "kind", label: STOCK.kind, words: STOCK.kinds },
   { path: "number", label: STOCK.number, as: "number" },
   { path: "reorderAt", label: STOCK.reorderAt, as: "number" },
+  { path: "perUse", label: STOCK.perUse, help: STOCK.perUseHelp, as: "number" },
 ];
 /** What an item counts in is chosen once: its movements are figures of that unit. */
 export const NEW_FIELDS: readonly EditField[] = [
@@ -21,18 +22,19 @@ export const ITEM_FIELDS: readonly EditField[] = [
   { path: "state", label: STOCK.state, words: STOCK.states },
   { path: "note", label: STOCK.note },
 ];
-export const NEW_ITEM: Typed = { name: "", kind: "pad", number: "", unit: "uses", reorderAt: "", first: "" };
+export const NEW_ITEM: Typed = { name: "", kind: "pad", number: "", unit: "uses", reorderAt: "", perUse: "", first: "" };
 
-export function itemTyped({ name, kind, number, reorderAt, state, note }: StockItem): Typed {
-  return { name, kind, number: typedOf(number), reorderAt: typedOf(reorderAt), state, note };
+export function itemTyped({ name, kind, number, reorderAt, perUse, state, note }: StockItem): Typed {
+  return { name, kind, number: typedOf(number), reorderAt: typedOf(reorderAt), perUse: typedOf(perUse), state, note };
 }
 
-export function itemWritten(typed: Typed): Pick<StockItemWritten, "name" | "kind" | "number" | "reorderAt"> {
+export function itemWritten(typed: Typed): Pick<StockItemWritten, "name" | "kind" | "number" | "reorderAt" | "perUse"> {
   return {
     name: typed.name.trim(),
     kind: typed.kind as StockItem["kind"],
     number: figureOrNull(typed.number),
     reorderAt: figureOrNull(typed.reorderAt),
+    perUse: figureOrNull(typed.perUse),
   };
 }
 

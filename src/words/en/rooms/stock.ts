@@ -37,6 +37,8 @@ export const STOCK = {
   number: "Number of the abrasive",
   unit: "Counted in",
   reorderAt: "Order more at",
+  perUse: "One stage takes",
+  perUseHelp: "Of what is poured or weighed, in mL or g: it then leaves the stock when the stage is signed.",
   state: "Is it kept?",
   note: "Note",
   first: "How much is there now",
