@@ -53,7 +53,8 @@ export const STOCK = {
   unit: "Gezählt in",
   reorderAt: "Nachbestellen bei",
   perUse: "Ein Arbeitsgang nimmt",
-  perUseHelp: "Von dem, was gegossen oder gewogen wird, in mL oder g: Es verlässt dann den Vorrat, sobald der Arbeitsgang abgezeichnet ist.",
+  perUseHelp:
+    "Von dem, was gegossen oder gewogen wird, in mL oder g: Es verlässt dann den Vorrat, sobald der Arbeitsgang abgezeichnet ist.",
   state: "Wird er geführt?",
   note: "Notiz",
   first: "Wie viel jetzt da ist",
