@@ -57,20 +57,24 @@ function outside(parts: RootParts, narrow: Narrow): Session {
     newId,
     async write(write, work) {
       let noted: Noted[] = [];
-      const answer = await transaction(runner, async (db) => {
-        noted = [];
-        const inside = within(parts, db, narrow, noted);
-        const done = await remembered(inside, write, async () => {
-          await mustBePerson(toShop(shopId)(db), write.by);
-          return work(inside);
-        });
-        await telling.announce(db, noted);
-        return done;
-      });
+      const answer = await transaction(
+        runner,
+        async (db) => {
+          noted = [];
+          const inside = within(parts, db, narrow, noted);
+          const done = await remembered(inside, write, async () => {
+            await mustBePerson(toShop(shopId)(db), write.by);
+            return work(inside);
+          });
+          await telling.announce(db, noted);
+          return done;
+        },
+        shopId,
+      );
       telling.tell(seenBy(shopId, noted));
       return answer;
     },
-    unnoted: (work) => transaction(runner, (db) => work(narrow(db))),
+    unnoted: (work) => transaction(runner, (db) => work(narrow(db)), shopId),
     atOneMoment: (work) => momentOf(runner, (db) => work(within(parts, db, narrow, []))),
     note: () => Promise.reject(new TypeError("a note belongs to a write")),
     acrossShops: () => outside(parts, everyShop),

@@ -1,4 +1,5 @@
 import { setTimeout as sleep } from "node:timers/promises";
+import { sql } from "kysely";
 import { withFaults } from "./driverFault.ts";
 import type { Db, EngineName } from "./tables.ts";
 
@@ -7,6 +8,13 @@ const MOST_TRIES = 40;
 const LONGEST_WAIT_MS = 400;
 /** PostgreSQL: the transaction could not be fitted in with others that ran meanwhile, and may simply be run again. */
 const TRY_AGAIN = new Set(["40001", "40P01"]);
+
+/** First half of the lock that writes of one shop take in turn; any number that no other program takes. */
+const TURN = 7_460_392;
+/** How long a write waits for the one before it, ms. */
+const TURN_WAIT_MS = 8000;
+/** How long a program may do nothing in its turn, ms. */
+const STANDSTILL_MS = 30_000;
 
 /** A database that transactions are run on. */
 export interface Runner {
@@ -20,10 +28,14 @@ export interface Runner {
  * Runs `work` as if it were alone in the database: with the write lock from the beginning on SQLite, serializable on PostgreSQL.
  * `work` may be run more than once and must do nothing that is not undone with the transaction.
  *
+ * @param shopId whose write it is: on PostgreSQL the writes of a shop then come one after the other, from whichever server. Many who write
+ *   down the same thing at once would otherwise undo one another again and again; those of other shops only meet in what all share.
  * @throws {RecordsFault} `busy` where it never got its turn, `full`, `readOnly`, `damaged`, `notReachable`; and whatever `work` throws
  */
-export function transaction<Answer>(runner: Runner, work: (db: Db) => Promise<Answer>): Promise<Answer> {
-  return withFaults("the database", () => (runner.engine === "sqlite" ? runner.db.transaction().execute(work) : withRetry(runner, work)));
+export function transaction<Answer>(runner: Runner, work: (db: Db) => Promise<Answer>, shopId: string | null = null): Promise<Answer> {
+  return withFaults("the database", () =>
+    runner.engine === "sqlite" ? runner.db.transaction().execute(work) : withRetry(runner, work, shopId),
+  );
 }
 
 /** Reads as of one moment, whatever is written meanwhile. */
@@ -34,10 +46,10 @@ export function momentOf<Answer>({ db, engine }: Runner, work: (db: Db) => Promi
   );
 }
 
-async function withRetry<Answer>({ db, chance }: Runner, work: (db: Db) => Promise<Answer>): Promise<Answer> {
+async function withRetry<Answer>({ db, chance }: Runner, work: (db: Db) => Promise<Answer>, shopId: string | null): Promise<Answer> {
   for (let tries = 1; ; tries += 1) {
     try {
-      return await db.transaction().setIsolationLevel("serializable").execute(work);
+      return await (shopId === null ? serializable(db, work) : inTurn(db, shopId, work));
     } catch (error) {
       const code = error instanceof Error && "code" in error ? String(error.code) : "";
       if (tries === MOST_TRIES || !TRY_AGAIN.has(code)) throw error;
@@ -45,4 +57,28 @@ async function withRetry<Answer>({ db, chance }: Runner, work: (db: Db) => Promi
       await sleep(chance() * Math.min(2 ** tries, LONGEST_WAIT_MS));
     }
   }
+}
+
+function serializable<Answer>(db: Db, work: (db: Db) => Promise<Answer>): Promise<Answer> {
+  return db.transaction().setIsolationLevel("serializable").execute(work);
+}
+
+/**
+ * The lock belongs to the connection: taken inside the transaction, it would be waited for with an old sight of what the others wrote.
+ * A program that stands still in the middle of its turn loses it, and its transaction, after a while.
+ */
+function inTurn<Answer>(db: Db, shopId: string, work: (db: Db) => Promise<Answer>): Promise<Answer> {
+  return db.connection().execute(async (connection) => {
+    await sql`select set_config('lock_timeout', ${String(TURN_WAIT_MS)}, false),
+      set_config('idle_in_transaction_session_timeout', ${String(STANDSTILL_MS)}, false),
+      pg_advisory_lock(${TURN}, hashtext(${shopId}))`.execute(connection);
+    try {
+      return await serializable(connection, work);
+    } finally {
+      // Of a connection that broke the lock is gone already, and what broke it is told.
+      await sql`select set_config('idle_in_transaction_session_timeout', '0', false), pg_advisory_unlock(${TURN}, hashtext(${shopId}))`
+        .execute(connection)
+        .catch(() => undefined);
+    }
+  });
 }
