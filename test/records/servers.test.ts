@@ -87,6 +87,15 @@ describe.runIf(postgres !== null)("two servers of one shop", () => {
     expect(heard.all).toHaveLength(1);
   });
 
+  it("take turns: many who write down the same stock at once are all kept, and it adds up", async () => {
+    const item = await here.records.stockItems.create({ name: "Invented pads", kind: "pad", number: 500, unit: "uses" }, { by: here.by });
+    const movement = { stockItemId: item.id, at: "2026-05-31T18:00:00.000Z", change: 1, why: "delivered" } as const;
+    const writers = Array.from({ length: 120 }, (_, i) => (i % 2 === 0 ? here : there));
+    await Promise.all(writers.map(({ records, by }) => records.stockMovements.create(movement, { by })));
+    expect((await there.records.stockItems.get(item.id)).quantity).toBe(120);
+    expect((await here.records.stockMovements.list({ limit: 500, where: { stockItemId: item.id } })).items).toHaveLength(120);
+  });
+
   it("hear of a write of thousands by its kinds", async () => {
     const heard = told(there.records);
     const csv = `name\n${Array.from({ length: 700 }, (_, i) => `Invented ${i}`).join("\n")}\n`;
