@@ -1,5 +1,3 @@
-import { setTimeout as sleep } from "node:timers/promises";
-import { unzipSync } from "fflate";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { THING_KINDS } from "#contract/records/auditEntry";
 import { accessRoutes } from "#contract/routes/access";
@@ -11,6 +9,7 @@ import { PNG } from "../records/pictures.ts";
 import { testPostgres } from "../records/postgres.ts";
 import { databaseOf, onTheCounter, type TestShop, twoShops } from "../records/shop.ts";
 import { type ShopServer, shopServer } from "./shopServer.ts";
+import { type Asked, answerOf } from "./wholeAnswer.ts";
 
 /*
  * Two shops in one database. Everything there is to ask of the server is asked of East's, with every id of West's: nothing of West is read, nothing of
@@ -118,13 +117,6 @@ const BODIES: Readonly<Record<WithBody, (west: Ids, mine: Ids) => readonly unkno
 
 /** A plan of the test would take minutes; without one none is kept. */
 const NEVER_TAKEN: ReadonlySet<string> = new Set(["askPlan", "keepPlan"]);
-
-interface Asked {
-  readonly params?: Record<string, string>;
-  readonly query?: Record<string, string>;
-  readonly body?: unknown;
-  readonly headers?: Record<string, string>;
-}
 
 const postgres = await testPostgres();
 afterAll(() => postgres?.stop());
@@ -343,35 +335,6 @@ async function ownRows(db: Db, shopId: string): Promise<Record<string, unknown>[
     rows.push(...(await query.execute()));
   }
   return rows;
-}
-
-/** Everything that came back, as text; what lies in a zip too, and of events the first. */
-async function answerOf(server: ShopServer, route: Route, asked: Asked): Promise<{ status: number; text: string }> {
-  const { params = {}, query = {}, body } = asked;
-  const path = route.path.replace(/:(\w+)/g, (_, param: string) => encodeURIComponent(params[param] ?? ""));
-  const isFile = body instanceof Uint8Array;
-  const type = route.body?.kind === "file" ? (route.body.types.find((one) => one !== "image/jpeg") ?? "") : "application/json";
-  const response = await server.raw(`${path}?${new URLSearchParams(query)}`, {
-    method: route.method.toUpperCase(),
-    headers: { "content-type": type, "if-match": '"1"', "idempotency-key": crypto.randomUUID(), ...asked.headers },
-    ...(body === undefined ? {} : { body: isFile ? new Uint8Array(body) : JSON.stringify(body) }),
-  });
-  const headers = JSON.stringify([...response.headers]);
-  if (response.status === 200 && route.answer.kind === "events") return { status: 200, text: headers + (await firstEvent(response)) };
-  const bytes = new Uint8Array(await response.arrayBuffer());
-  const isZip = response.headers.get("content-type") === "application/zip";
-  const files = isZip
-    ? Object.entries(unzipSync(bytes)).map(([name, file]) => name + Buffer.from(file).toString())
-    : [Buffer.from(bytes).toString()];
-  return { status: response.status, text: headers + files.join("\n") };
-}
-
-async function firstEvent(response: Response): Promise<string> {
-  const reader = response.body?.getReader();
-  const first = await Promise.race([reader?.read(), sleep(5000)]);
-  await reader?.cancel();
-  expect(first).toBeDefined();
-  return Buffer.from(first?.value ?? []).toString();
 }
 
 /** Each filter of a list with the id of such a thing, and other queries with what they cannot do without. */

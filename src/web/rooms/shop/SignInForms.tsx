@@ -44,14 +44,7 @@ export function GiveSignIn({ person, onClose }: FormProps) {
     >
       <LineField label={ACCESS.name} value={signInName} problem={problemOf(write.error, "signInName")} onChange={setName} />
       {!isFirst && <RoleField role={role} problem={problemOf(write.error, "role")} onChange={setRole} />}
-      <LineField
-        label={ACCESS.passwordFor}
-        value={password}
-        type="password"
-        autoComplete="new-password"
-        problem={problemOf(write.error, "password")}
-        onChange={setPassword}
-      />
+      <PasswordFor value={password} problem={problemOf(write.error, "password")} onChange={setPassword} />
       {!isFirst && <OwnPassword value={ownPassword} onChange={setOwn} />}
     </SecretsForm>
   );
@@ -101,18 +94,21 @@ export function ChangeSignIn({ person, account, onClose }: FormProps & { readonl
     >
       <LineField label={ACCESS.name} value={signInName} problem={problemOf(change.error, "signInName")} onChange={setName} />
       <RoleField role={role} problem={problemOf(change.error ?? close.error, "role")} onChange={setRole} />
-      <LineField
-        label={ACCESS.passwordFor}
-        help={ACCESS.passwordStays}
-        value={password}
-        type="password"
-        autoComplete="new-password"
-        problem={problemOf(change.error, "password")}
-        onChange={setPassword}
-      />
+      <PasswordFor value={password} help={ACCESS.passwordStays} problem={problemOf(change.error, "password")} onChange={setPassword} />
       <OwnPassword value={ownPassword} onChange={setOwn} />
     </SecretsForm>
   );
+}
+
+interface PasswordProps {
+  readonly value: string;
+  readonly help?: string;
+  readonly problem: string | undefined;
+  onChange(value: string): void;
+}
+
+function PasswordFor(props: PasswordProps) {
+  return <LineField label={ACCESS.passwordFor} type="password" autoComplete="new-password" {...props} />;
 }
 
 function OwnPassword({ value, onChange }: { readonly value: string; onChange(value: string): void }) {
