@@ -372,6 +372,8 @@ test("a ball changes hands: it is another bowler's at once, and whose it was sta
   const ball = await (await request.post("/api/balls", { data: { name: "Slate Dipper", cover: "solid", bowlerId: before.id } })).json();
   await page.goto(`/balls/${ball.id}`);
   await page.getByRole("button", { name: "It changes hands" }).click();
+  await page.getByLabel("To whom").fill("Nobody of that name");
+  await expect(page.getByText("No bowler of that name or number.")).toBeVisible();
   await page.getByLabel("To whom").fill("Peregrine Hand");
   await page.getByRole("button", { name: "It is Peregrine Handover's now" }).click();
   await expect(page.getByRole("link", { name: "Peregrine Handover" }).first()).toBeVisible();

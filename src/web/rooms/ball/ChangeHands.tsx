@@ -1,7 +1,6 @@
 import { useState } from "react";
 import type { Ball } from "#contract/records/ball";
 import { BALL_LOG } from "#words/en/rooms/ball";
-import { FIND_BALL } from "#words/en/rooms/frame";
 import { Fold } from "../../pieces/Fold.tsx";
 import { LineField } from "../../pieces/PlainFields.tsx";
 import { emptied } from "../../shop/emptied.ts";
@@ -31,7 +30,7 @@ export function ChangeHands({ ball }: { readonly ball: Ball }) {
         <Before owners={ball.owners.filter(({ to }) => to !== null)} />
         <LineField label={BALL_LOG.handsTo} help={BALL_LOG.handsHelp} type="search" value={words} onChange={setWords} />
         {asked.length >= LEAST_LETTERS && (
-          <Reading of={found} isEmpty={({ bowlers }) => bowlers.length === 0} empty={FIND_BALL.none}>
+          <Reading of={found} isEmpty={({ bowlers }) => bowlers.length === 0} empty={BALL_LOG.noBowler}>
             {({ bowlers }) => (
               <div className="buttons">
                 {bowlers

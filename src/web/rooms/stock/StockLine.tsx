@@ -53,7 +53,7 @@ function AboutItem({ item }: { readonly item: StockItem }) {
     [STOCK.kind, STOCK.kinds[item.kind]],
     ...(item.number === null ? [] : [[STOCK.number, figureText(item.number)] as const]),
     ...(item.reorderAt === null ? [] : [[STOCK.reorderAt, figureText(item.reorderAt)] as const]),
-    ...(item.perUse === null ? [] : [[STOCK.perUse, `${figureText(item.perUse)} ${STOCK.units[item.unit]}`] as const]),
+    ...(item.perUse === null ? [] : [[STOCK.perUse, figureText(item.perUse)] as const]),
     ...(item.note === "" ? [] : [[STOCK.note, item.note] as const]),
   ];
   return <EditPlate least="technician" title={STOCK.about} rows={rows} fields={ITEM_FIELDS} editing={editing} />;

@@ -9,7 +9,7 @@ const ABOUT: readonly EditField[] = [
   { path: "kind", label: STOCK.kind, words: STOCK.kinds },
   { path: "number", label: STOCK.number, as: "number" },
   { path: "reorderAt", label: STOCK.reorderAt, as: "number" },
-  { path: "perUse", label: STOCK.perUse, help: STOCK.perUseHelp, as: "number" },
+  { path: "perUse", label: STOCK.perUse, as: "number" },
 ];
 /** What an item counts in is chosen once: its movements are figures of that unit. */
 export const NEW_FIELDS: readonly EditField[] = [

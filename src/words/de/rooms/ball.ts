@@ -8,6 +8,7 @@ export const BALL_LOG = {
   hands: "Er wechselt den Besitzer",
   handsTo: "An wen",
   handsHelp: "Ein Name oder eine Telefonnummer. Wer neu ist, wird zuerst mit einem Besuch aufgenommen.",
+  noBowler: "Kein Spieler mit diesem Namen oder dieser Nummer.",
   nowOf: (name) => `Er gehört jetzt ${name}`,
   nowNobodys: "Er gehört jetzt niemandem",
   until: (day) => `bis ${day}`,

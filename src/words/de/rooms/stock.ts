@@ -52,9 +52,7 @@ export const STOCK = {
   number: "Nummer des Schleifmittels",
   unit: "Gezählt in",
   reorderAt: "Nachbestellen bei",
-  perUse: "Ein Arbeitsgang nimmt",
-  perUseHelp:
-    "Von dem, was gegossen oder gewogen wird, in mL oder g: Es verlässt dann den Vorrat, sobald der Arbeitsgang abgezeichnet ist.",
+  perUse: "Ein Arbeitsgang nimmt, mL oder g",
   state: "Wird er geführt?",
   note: "Notiz",
   first: "Wie viel jetzt da ist",

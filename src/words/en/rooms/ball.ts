@@ -7,6 +7,7 @@ export const BALL_LOG = {
   hands: "It changes hands",
   handsTo: "To whom",
   handsHelp: "A name or a telephone number. Somebody new is taken in with a visit first.",
+  noBowler: "No bowler of that name or number.",
   nowOf: (name: string) => `It is ${name}'s now`,
   nowNobodys: "It is nobody's now",
   until: (day: string) => `until ${day}`,
