@@ -1,6 +1,6 @@
 import type { Database } from "better-sqlite3";
 import { snapshotOfFolder, snapshotOfServer, type WithSnapshot } from "./backup/snapshot.ts";
-import { openPostgres } from "./database/postgres.ts";
+import { openForTurns, openPostgres } from "./database/postgres.ts";
 import { openSqlite } from "./database/sqlite.ts";
 import type { Runner } from "./database/transaction.ts";
 import type { FileStore } from "./files/fileStore.ts";
@@ -42,8 +42,8 @@ function folderParts(folder: ShopFolder, raw: Database) {
 
 async function onServer(parts: DatabaseParts, address: string, folder: ShopFolder): Promise<OpenDatabase> {
   const telling = await tellingOnServer(address, Buffer.from(parts.randomBytes(8)).toString("hex"));
-  const db = openPostgres(address);
-  const runner: Runner = { db, engine: "postgres", chance: chanceOf(parts) };
+  const [db, turns] = [openPostgres(address), openForTurns(address)];
+  const runner: Runner = { db, turns, engine: "postgres", chance: chanceOf(parts) };
   const files = filesInDatabase(parts.now);
   prepareRoot(folder);
   return {
@@ -53,7 +53,7 @@ async function onServer(parts: DatabaseParts, address: string, folder: ShopFolde
     telling,
     withSnapshot: snapshotOfServer(runner, files, parts.now),
     async close() {
-      await db.destroy();
+      await Promise.all([db.destroy(), turns.destroy()]);
       await telling.close();
     },
   };

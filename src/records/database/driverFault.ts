@@ -44,22 +44,21 @@ const FILES: readonly [string, RecordsFaultKind][] = [
   ["ENOTDIR", "notReachable"],
 ];
 
-/** What the PostgreSQL driver says of a connection without any code, by the beginning. */
-const LOST = [
-  "Connection terminated",
-  "timeout exceeded when trying to connect",
-  "timeout expired",
-  "Client has encountered a connection error",
+/** What the PostgreSQL driver says without any code, by the beginning: that all connections stayed in use, or that one was lost. */
+const UNCODED: readonly [string, RecordsFaultKind][] = [
+  ["timeout exceeded when trying to connect", "busy"],
+  ["Connection terminated", "notReachable"],
+  ["timeout expired", "notReachable"],
+  ["Client has encountered a connection error", "notReachable"],
 ];
 
 /** What a driver or the file system threw, as a fault of the records where it is one we know; else as it was. */
 export function asRecordsFault(error: unknown, about: string): unknown {
   if (error instanceof RecordsFault) return error;
   const code = error instanceof Error && "code" in error ? String(error.code) : "";
-  if (code === "" && error instanceof Error && LOST.some((start) => error.message.startsWith(start)))
-    return new RecordsFault("notReachable", about, { cause: error });
-  const kind = [...SQLITE, ...POSTGRES, ...FILES].find(([start]) => code.startsWith(start))?.[1];
-  return kind === undefined || code === "" ? error : new RecordsFault(kind, about, { cause: error });
+  const said = code === "" && error instanceof Error ? error.message : code;
+  const kind = (code === "" ? UNCODED : [...SQLITE, ...POSTGRES, ...FILES]).find(([start]) => said.startsWith(start))?.[1];
+  return kind === undefined ? error : new RecordsFault(kind, about, { cause: error });
 }
 
 /** Runs something and throws what it throws as a fault of the records. */

@@ -7,6 +7,8 @@ import type { Db, Tables } from "./tables.ts";
 const INT8 = 20;
 /** A shop has a handful of people at work at once. */
 const MOST_CONNECTIONS = 8;
+/** One write is at work and the next already asks for its turn; the others wait in this program, where waiting costs the database nothing. */
+const MOST_WRITING = 2;
 const CONNECT_MS = 5000;
 /** Any number that no other program takes for its own lock: shared by all who have the records open, taken alone by a restore and a move. */
 const OPEN_LOCK = 7_460_392;
@@ -27,7 +29,16 @@ function settings(address: string, schema: string): pg.ClientConfig {
 
 /** Opens a PostgreSQL database by its address. Counts come back as numbers: none of ours reaches 2^53. */
 export function openPostgres(address: string, schema = SCHEMA): Kysely<Tables> {
-  const pool = new pg.Pool({ ...settings(address, schema), max: MOST_CONNECTIONS });
+  return openPool(address, schema, MOST_CONNECTIONS);
+}
+
+/** Opens it once more for writes that come in turn: those that wait then hold no connection that a reader wants. */
+export function openForTurns(address: string): Kysely<Tables> {
+  return openPool(address, SCHEMA, MOST_WRITING);
+}
+
+function openPool(address: string, schema: string, max: number): Kysely<Tables> {
+  const pool = new pg.Pool({ ...settings(address, schema), max });
   // A connection that breaks while it is idle would otherwise end the process; the next query tells of it.
   pool.on("error", () => {});
   return new Kysely<Tables>({ dialect: new PostgresDialect({ pool }) });

@@ -19,6 +19,8 @@ const STANDSTILL_MS = 30_000;
 /** A database that transactions are run on. */
 export interface Runner {
   readonly db: Db;
+  /** PostgreSQL: connections of their own for writes that come in turn; those of `db` where it is left out. */
+  readonly turns?: Db;
   readonly engine: EngineName;
   /** A number from 0 to 1, for waiting times. */
   readonly chance: () => number;
@@ -46,10 +48,14 @@ export function momentOf<Answer>({ db, engine }: Runner, work: (db: Db) => Promi
   );
 }
 
-async function withRetry<Answer>({ db, chance }: Runner, work: (db: Db) => Promise<Answer>, shopId: string | null): Promise<Answer> {
+async function withRetry<Answer>(
+  { db, turns = db, chance }: Runner,
+  work: (db: Db) => Promise<Answer>,
+  shopId: string | null,
+): Promise<Answer> {
   for (let tries = 1; ; tries += 1) {
     try {
-      return await (shopId === null ? serializable(db, work) : inTurn(db, shopId, work));
+      return await (shopId === null ? serializable(db, work) : inTurn(turns, shopId, work));
     } catch (error) {
       const code = error instanceof Error && "code" in error ? String(error.code) : "";
       if (tries === MOST_TRIES || !TRY_AGAIN.has(code)) throw error;
