@@ -19,16 +19,19 @@ const ROW: Readonly<Record<Layout, number>> = { lying: 25, upright: 37 };
 /** Upright, the key of the phases has a line of its own above the courses. */
 const KEY_ABOVE: Readonly<Record<Layout, number>> = { lying: 10, upright: 30 };
 
+/** Width of a letter over its height, in the widest of the serif faces, bold. */
+const TITLE_LETTER = 0.62;
+
 export function legendHeight(courses: number, layout: Layout): number {
-  return KEY_ABOVE[layout] + Math.max(1, courses) * ROW[layout] + 12;
+  return courses === 0 ? 0 : KEY_ABOVE[layout] + courses * ROW[layout] + 12;
 }
 
 /** Title in a double frame, the oil in figures, and the rose that says which way the pins lie and how the scales differ. */
 export function cartouche(title: string, oilWords: string, frame: LaneFrame, width: number, paint: Paint, font: number): string {
   const lying = frame.layout === "lying";
   const size = lying ? 19 : 15;
-  // Serif letters are about half as wide as high; the frame is sized by that, never narrower than the oil line.
-  const inner = Math.min(width - 100, Math.max(title.length * size * 0.5, oilWords.length * font * 0.5) + 26);
+  // The frame is sized by its words, and never so wide that it meets the rose.
+  const inner = Math.min(width - 100, Math.max(title.length * size * TITLE_LETTER, oilWords.length * font * 0.5) + 26);
   const left = lying ? frame.left : 10;
   const height = lying ? 50 : 46;
   const scaleWords = CHART.across(stretch(frame));
@@ -46,7 +49,7 @@ export function cartouche(title: string, oilWords: string, frame: LaneFrame, wid
       "font-size": size,
       "font-weight": 600,
       fill: paint.ink,
-      ...fitted(title, size * 0.5, inner - 26),
+      ...fitted(title, size * TITLE_LETTER, inner - 26),
     }),
     textEl(oilWords, { x: left + 13, y: 10 + height * 0.82, ...small }),
     lying

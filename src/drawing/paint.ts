@@ -39,3 +39,10 @@ export const PAGE_PAINT: Paint = {
 
 export const SERIF = "Georgia, 'Times New Roman', 'DejaVu Serif', serif";
 export const SANS = "system-ui, 'Segoe UI', Roboto, 'Liberation Sans', 'DejaVu Sans', sans-serif";
+
+const PAGE_COLOUR = /var\(--gw-\w+, (#[0-9a-f]{6})\)/g;
+
+/** A picture that was drawn for the page, as one that stands by itself: as it would have been drawn for a file. */
+export function inFileColours(svg: string): string {
+  return svg.replace(PAGE_COLOUR, "$1");
+}

@@ -1,8 +1,9 @@
 import { finishText } from "#engine/surface/finish";
 import { CHART } from "#words/en/charts";
+import { type Label, type Offer, placeLabels } from "./labelPlaces.ts";
 import { type Paint, SANS, SERIF } from "./paint.ts";
 import type { Ground, PlateauInput, PlateauStep, Step } from "./plateauInput.ts";
-import { el, textEl } from "./svg.ts";
+import { el, type Point, textEl } from "./svg.ts";
 import { texturedBall } from "./texture.ts";
 
 /** The finishes that are much the same, bracketed. */
@@ -33,12 +34,12 @@ export function cliffMarks(input: PlateauInput, known: readonly Step[], g: Groun
   if (a === undefined || b === undefined) return "";
   const [ax, ay, bx, by] = [g.x(finishText(a.finish)), g.y(a.lossPer100.value), g.x(finishText(b.finish)), g.y(b.lossPer100.value)];
   const strokes = [0.15, 0.3, 0.45, 0.6, 0.75, 0.9].map((t) => `M${ax + t * (bx - ax)},${ay + t * (by - ay)}v${13 - 5 * t}`);
-  const anchor = bx > ax ? "start" : "end";
+  const { at, anchor } = cliffWords([(ax + bx) / 2, (ay + by) / 2], bx > ax ? "start" : "end", input, known, g);
   return (
     el("path", { class: "gw-cliff", d: strokes.join(""), stroke: paint.ink, "stroke-width": 1.2 }) +
     textEl(CHART.cliff, {
-      x: (ax + bx) / 2 + (bx > ax ? 8 : -8),
-      y: (ay + by) / 2 - 6,
+      x: at[0],
+      y: at[1],
       "text-anchor": anchor,
       "font-family": SERIF,
       "font-style": "italic",
@@ -49,6 +50,32 @@ export function cliffMarks(input: PlateauInput, known: readonly Step[], g: Groun
       "paint-order": "stroke",
     })
   );
+}
+
+/** Where the cliff's words stand: by it, where they are clear of the figures and of the ground line, else below or above all of that. */
+function cliffWords([x, y]: Point, anchor: "start" | "end", input: PlateauInput, known: readonly Step[], g: Ground): Offer {
+  const ground = known.map((step): Point => [g.x(finishText(step.finish)), g.y(step.lossPer100.value)]);
+  const figures = known.map(
+    ({ lossPer100 }, i): Label => ({
+      words: CHART.loss(lossPer100.value),
+      offers: [{ at: [ground[i][0], ground[i][1] - 8], anchor: "middle" }],
+    }),
+  );
+  const aside = x + (anchor === "start" ? 8 : -8);
+  const offers = [y - 6, y + 28, g.bottom - 4, g.top - 28].map((down): Offer => ({ at: [aside, down], anchor }));
+  const line = ground.slice(1).flatMap(([toX, toY], i) =>
+    Array.from({ length: 9 }, (_, k): Point => {
+      const [fromX, fromY] = ground[i];
+      return [fromX + (k / 8) * (toX - fromX), fromY + (k / 8) * (toY - fromY)];
+    }),
+  );
+  const pick = known.findIndex(({ finish }) => finishText(finish) === input.pick);
+  const pennant =
+    pick < 0
+      ? []
+      : [8, 16, 24, 32].flatMap((down): Point[] => [0, 8, 17].map((right) => [ground[pick][0] + right, ground[pick][1] + down]));
+  const room = { left: 2, right: g.right, top: 18, bottom: g.bottom };
+  return placeLabels([...figures, { words: CHART.cliff, offers }], room, [...line, ...pennant], g.font)[figures.length];
 }
 
 export function stepMark(step: PlateauStep, picked: boolean, textureId: string, g: Ground, paint: Paint): string {

@@ -96,6 +96,10 @@ test("an open balance is taken in part and the rest stays; a payment is given ba
   const saved = await savedText(page, () => page.getByRole("button", { name: "Save as CSV" }).click());
   expect(saved).toContain("paid,'=Invented payer,30,USD,card,");
   expect(saved).toContain("given back,'=Invented payer,-10,USD,card,too dear");
+  const payments = await savedText(page, () => page.getByRole("button", { name: "As CSV: Payments and refunds" }).click());
+  const [heads, newest] = payments.split("\r\n");
+  expect(heads).toBe("when,from,amount,how");
+  expect(newest).toMatch(/,'=Invented payer,'-US\$10\.00,"given back, card, too dear"$/);
   await page.getByLabel("To", { exact: true }).fill("2020-01-01");
   await expect(page.getByText("The last day does not fit the first.")).toBeVisible();
   await page.getByRole("button", { name: "last month" }).click();

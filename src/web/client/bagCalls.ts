@@ -2,7 +2,7 @@ import { bagFileSchema, resolveBag } from "#contract/bagFile";
 import { checkFile } from "#contract/job/checkJob";
 import { JobFault } from "#contract/problem";
 import { bagChart } from "#drawing/bagChart";
-import { FILE_PAINT, PAGE_PAINT } from "#drawing/paint";
+import { PAGE_PAINT } from "#drawing/paint";
 import { EngineFault } from "#engine/fault";
 import type { BagPlan } from "#engine/planning/bag/bagPlan";
 import { fieldProblem } from "./askedJob.ts";
@@ -20,10 +20,9 @@ export function askedBag(file: unknown, today: string): AskedBag {
 }
 
 /** The bag and its session, for a wide and for a narrow page. */
-export function drawBag(plan: BagPlan, colours: "page" | "file"): TwoLayouts {
-  const paint = colours === "page" ? PAGE_PAINT : FILE_PAINT;
+export function drawBag(plan: BagPlan): TwoLayouts {
   return {
-    lying: bagChart(plan, { paint, id: "bag-lying" }),
-    upright: bagChart(plan, { paint, id: "bag-upright", layout: "upright" }),
+    lying: bagChart(plan, { paint: PAGE_PAINT, id: "bag-lying" }),
+    upright: bagChart(plan, { paint: PAGE_PAINT, id: "bag-upright", layout: "upright" }),
   };
 }

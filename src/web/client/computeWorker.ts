@@ -48,15 +48,15 @@ function replyTo(call: Call): ReplyTo<Call> | Promise<ReplyTo<Call>> {
     case "askBag":
       return askedBag(call.file, call.today);
     case "bagPicture":
-      return drawBag(call.plan, call.colours);
+      return drawBag(call.plan);
     case "measureDelivery":
       return measuredDelivery(call.file);
     case "askTransition":
       return askedTransition(call.file);
     case "playedGame":
-      return drawPlayedGame(call.played, call.title, call.colours);
+      return drawPlayedGame(call.played, call.title);
     case "playedStrips":
-      return drawPlayedStrips(call.played, call.colours);
+      return drawPlayedStrips(call.played);
     case "oil":
       return drawOil(call.oil, call.title);
     case "leaves":

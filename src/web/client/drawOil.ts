@@ -3,6 +3,7 @@ import { DefaultsTaken } from "#contract/resolve/defaultsTaken";
 import { resolveLane } from "#contract/resolve/lane";
 import { laneChart } from "#drawing/laneChart";
 import type { Layout } from "#drawing/laneFrame";
+import { type OilSection, oilSections } from "#drawing/oilSections";
 import { PAGE_PAINT } from "#drawing/paint";
 import { filmOfPattern } from "#engine/lane/film";
 import { toFilmSheet } from "#engine/lane/filmMap";
@@ -30,6 +31,8 @@ export function drawOil(kept: unknown, title: string): OilDrawn {
   const film = toFilmSheet(filmOfPattern(pattern));
   const draw = (layout: Layout) =>
     laneChart({ film, hand: "right", courses: [], title }, { layout, paint: PAGE_PAINT, id: `oil-${layout}` });
+  const sections = sectionsOf(film);
+  const drawAcross = (layout: Layout) => oilSections(sections, { layout, paint: PAGE_PAINT, id: `across-${layout}` });
   const { lengthFt, volumeMl, ratio, meanUm } = film;
   return {
     lane: { lying: draw("lying"), upright: draw("upright") },
@@ -40,15 +43,16 @@ export function drawOil(kept: unknown, title: string): OilDrawn {
     laidMl: pattern.kind === "oilSheet" ? oilSheetTotalMl(pattern.sheet) : null,
     statedMl: stated?.totalMl ?? null,
     statedRatio: stated?.ratio ?? null,
-    sections: { boards: BOARDS, rows: sectionsOf(film) },
+    across: { lying: drawAcross("lying"), upright: drawAcross("upright") },
+    sections: { boards: BOARDS, rows: sections.map(({ ft, um }) => ({ ft, um: BOARDS.map((board) => um[board - 1]) })) },
   };
 }
 
 /** Sections across the lane, evenly along the pattern; the first a little behind the foul line. */
-function sectionsOf(film: FilmSheet): OilDrawn["sections"]["rows"] {
+function sectionsOf(film: FilmSheet): readonly OilSection[] {
   return Array.from({ length: SECTIONS }, (_, i) => {
     const ft = Math.round(2 + (i * (film.lengthFt - 4)) / (SECTIONS - 1));
     const row = Math.round((ft - film.firstFt) / film.stepFt);
-    return { ft, um: BOARDS.map((board) => film.um[row * film.columns + board - 1]) };
+    return { ft, um: film.um.slice(row * film.columns, (row + 1) * film.columns) };
   });
 }

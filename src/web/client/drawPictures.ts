@@ -2,7 +2,7 @@ import { carryChart } from "#drawing/carryChart";
 import { type ChartCourse, laneChart } from "#drawing/laneChart";
 import type { Layout } from "#drawing/laneFrame";
 import { leavesPicture } from "#drawing/leavesPicture";
-import { FILE_PAINT, PAGE_PAINT, type Paint } from "#drawing/paint";
+import { PAGE_PAINT } from "#drawing/paint";
 import { plateauBar } from "#drawing/plateauBar";
 import { smallMultiples } from "#drawing/smallMultiples";
 import { textureSwatch } from "#drawing/texture";
@@ -19,7 +19,6 @@ const both = (draw: (layout: Layout) => string): TwoLayouts => ({ lying: draw("l
 /** Every picture of a plan, as SVG text. */
 export function drawPictures(wanted: PicturesWanted): Pictures {
   const { question, plan } = wanted;
-  const paint = wanted.colours === "page" ? PAGE_PAINT : FILE_PAINT;
   const film = filmOf(question);
   const { hand } = question.bowler;
   const courses = new Map<string, Course>();
@@ -28,20 +27,22 @@ export function drawPictures(wanted: PicturesWanted): Pictures {
   const charted = chartCourses(wanted, courses, today);
   const steps = wanted.losses.map((l) => ({ finish: parseFinish(l.finish), lossPer100: l.lossPer100 }));
   return {
-    lane: both((layout) => laneChart({ film, hand, courses: charted, title: wanted.title }, { layout, paint, id: `lane-${layout}` })),
+    lane: both((layout) =>
+      laneChart({ film, hand, courses: charted, title: wanted.title }, { layout, paint: PAGE_PAINT, id: `lane-${layout}` }),
+    ),
     plateau:
       steps.length === 0
         ? null
         : plateauBar(
             { steps, pick: plan.pick?.finish ?? null, plateau: plan.pick?.plateau ?? [], cliff: plan.pick?.cliff ?? null },
-            { layout: "upright", paint, id: "loss" },
+            { layout: "upright", paint: PAGE_PAINT, id: "loss" },
           ),
-    pins: pinsPictures(wanted, paint),
+    pins: pinsPictures(wanted),
     compare: comparison(wanted, courses, today),
     swatches: Object.fromEntries(
       [...new Set([...plan.candidates.map((c) => c.finish), plan.today.finish])].map((f, i) => [
         f,
-        textureSwatch(`swatch-${i}`, parseFinish(f), 30, paint),
+        textureSwatch(`swatch-${i}`, parseFinish(f), 30, PAGE_PAINT),
       ]),
     ),
     hand,
@@ -60,19 +61,21 @@ export function drawPictures(wanted: PicturesWanted): Pictures {
         differences: differences(c, course, todays, asked),
       };
     });
-    return both((layout) => smallMultiples({ film, hand, today: todays, compared: strips }, { layout, paint, id: `compare-${layout}` }));
+    return both((layout) =>
+      smallMultiples({ film, hand, today: todays, compared: strips }, { layout, paint: PAGE_PAINT, id: `compare-${layout}` }),
+    );
   }
 }
 
 /** Of the pick, or where there is none of the first finish with a line. */
-function pinsPictures({ question, plan }: PicturesWanted, paint: Paint): Pictures["pins"] {
+function pinsPictures({ question, plan }: PicturesWanted): Pictures["pins"] {
   const worked = plan.candidates.filter(({ pins, line }) => pins !== null && line !== null);
   const { pins, line, finish } = worked.find((candidate) => candidate.finish === plan.pick?.finish) ?? worked[0] ?? {};
   if (!pins || !line || finish === undefined) return null;
   const hits = hitsOf(question, parseFinish(finish), line);
   return {
-    strikes: carryChart({ carry: strikesOf(question), hand: question.bowler.hand, hits }, paint, "strikes"),
-    leaves: leavesPicture(pins, paint, "leaves"),
+    strikes: carryChart({ carry: strikesOf(question), hand: question.bowler.hand, hits }, PAGE_PAINT, "strikes"),
+    leaves: leavesPicture(pins, PAGE_PAINT, "leaves"),
     meanings: pins.leaves.slice(0, LEAVES_IN_WORDS).map(({ leave }) => leaveMeaningText(leave, meaningOf(question, leave))),
   };
 }

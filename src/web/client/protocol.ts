@@ -42,8 +42,6 @@ export interface PicturesWanted {
   readonly title: string;
   readonly shown: readonly string[];
   readonly compared: readonly string[];
-  /** `page` follows the page's variant; `file` has plain colours and stands by itself. */
-  readonly colours: "page" | "file";
 }
 
 /** The same picture for a wide and for a narrow page. */
@@ -99,7 +97,9 @@ export interface OilDrawn {
   readonly laidMl: number | null;
   readonly statedMl: number | null;
   readonly statedRatio: number | null;
-  /** Film at some boards, from the right edge, at some distances. */
+  /** Sections across the lane at some distances. */
+  readonly across: TwoLayouts;
+  /** The same at some boards, from the right edge. */
   readonly sections: {
     readonly boards: readonly number[];
     readonly rows: readonly { readonly ft: number; readonly um: readonly number[] }[];
@@ -159,9 +159,6 @@ export interface PlayedGame {
   readonly game: GameDocument;
 }
 
-/** `page` follows the page's look; `file` has plain colours and stands by itself. */
-export type Colours = "page" | "file";
-
 /** What filmed shots tell of a bowler, or what is wrong with what was read off them. */
 export type DeliveryMeasured =
   | { readonly kind: "measured"; readonly measured: BowlerMeasured }
@@ -202,11 +199,11 @@ export type Call =
   | { readonly kind: "diagnose"; readonly file: unknown }
   | { readonly kind: "correctHouse"; readonly file: unknown }
   | { readonly kind: "askBag"; readonly file: unknown; readonly today: string }
-  | { readonly kind: "bagPicture"; readonly plan: BagPlan; readonly colours: "page" | "file" }
+  | { readonly kind: "bagPicture"; readonly plan: BagPlan }
   | { readonly kind: "measureDelivery"; readonly file: unknown }
   | { readonly kind: "askTransition"; readonly file: unknown }
-  | { readonly kind: "playedGame"; readonly played: PlayedLanes; readonly title: string; readonly colours: Colours }
-  | { readonly kind: "playedStrips"; readonly played: PlayedLanes; readonly colours: Colours }
+  | { readonly kind: "playedGame"; readonly played: PlayedLanes; readonly title: string }
+  | { readonly kind: "playedStrips"; readonly played: PlayedLanes }
   | { readonly kind: "oil"; readonly oil: unknown; readonly title: string }
   | { readonly kind: "leaves"; readonly seen: readonly LeaveSeen[]; readonly hand: Hand };
 

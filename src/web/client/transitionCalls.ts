@@ -4,13 +4,13 @@ import { transitionDocumentOf } from "#contract/transitionDocument";
 import { resolveTransition, transitionFileSchema } from "#contract/transitionFile";
 import { laneChart } from "#drawing/laneChart";
 import type { Layout } from "#drawing/laneFrame";
-import { FILE_PAINT, PAGE_PAINT } from "#drawing/paint";
+import { PAGE_PAINT } from "#drawing/paint";
 import { transitionChart } from "#drawing/transitionChart";
 import { transitionMoments } from "#drawing/transitionMoments";
 import { EngineFault } from "#engine/fault";
 import { toFilmSheet } from "#engine/lane/filmMap";
 import { fieldProblem } from "./askedJob.ts";
-import type { AskedTransition, Colours, PlayedGame, PlayedLanes, TwoLayouts } from "./protocol.ts";
+import type { AskedTransition, PlayedGame, PlayedLanes, TwoLayouts } from "./protocol.ts";
 
 /** Reads a lane in play as it stands in the form: every problem at once, or the question. */
 export function askedTransition(file: unknown): AskedTransition {
@@ -24,24 +24,20 @@ export function askedTransition(file: unknown): AskedTransition {
 }
 
 /** The last of some lanes in play, on the whole chart and in figures. */
-export function drawPlayedGame({ question, lanes }: PlayedLanes, title: string, colours: Colours): PlayedGame {
+export function drawPlayedGame({ question, lanes }: PlayedLanes, title: string): PlayedGame {
   const document = transitionDocumentOf({ question, defaults: [] }, lanes, "");
   const { hand } = question.players[0].bowler;
   const last = lanes[lanes.length - 1];
   const film = toFilmSheet(last.film);
   const played = last.players.map(({ boards }, i) => ({ hand: question.players[i].bowler.hand, boards }));
   const draw = (layout: Layout) =>
-    laneChart({ film, hand, courses: [], played, title }, { layout, paint: paintOf(colours), id: `played-${layout}` });
+    laneChart({ film, hand, courses: [], played, title }, { layout, paint: PAGE_PAINT, id: `played-${layout}` });
   return { title, lane: { lying: draw("lying"), upright: draw("upright") }, game: document.games[document.games.length - 1] };
 }
 
 /** All of it side by side: one still strip of lane each. */
-export function drawPlayedStrips({ question, lanes }: PlayedLanes, colours: Colours): TwoLayouts {
+export function drawPlayedStrips({ question, lanes }: PlayedLanes): TwoLayouts {
   const input = { hand: question.players[0].bowler.hand, moments: transitionMoments(question, lanes) };
-  const draw = (layout: Layout) => transitionChart(input, { layout, paint: paintOf(colours), id: `strips-${layout}` });
+  const draw = (layout: Layout) => transitionChart(input, { layout, paint: PAGE_PAINT, id: `strips-${layout}` });
   return { lying: draw("lying"), upright: draw("upright") };
-}
-
-function paintOf(colours: Colours) {
-  return colours === "page" ? PAGE_PAINT : FILE_PAINT;
 }

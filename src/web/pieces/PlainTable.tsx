@@ -1,5 +1,7 @@
-import { type Key, type ReactNode, useState } from "react";
+import { type Key, type ReactNode, useRef, useState } from "react";
+import { flushSync } from "react-dom";
 import { TABLE } from "#words/en/rooms/pieces";
+import { TableFile } from "./TableFile.tsx";
 
 export interface Column<Row> {
   readonly name: string;
@@ -13,17 +15,23 @@ interface TableProps<Row> {
   readonly columns: readonly Column<Row>[];
   readonly rows: readonly Row[];
   readonly keyOf: (row: Row) => Key;
+  /** The room saves the same in bare figures. */
+  readonly hasOwnFile?: boolean;
 }
 
 const AT_FIRST = 25;
 
-/** A table. Of a long one the beginning is shown, and the rest when it is asked for; where its place is narrow each row becomes a card of named figures. */
-export function PlainTable<Row>({ name, columns, rows, keyOf }: TableProps<Row>) {
+/**
+ * A table, and the same as a file. Of a long one the beginning is shown, and the rest when it is asked for; where its place is narrow each row
+ * becomes a card of named figures.
+ */
+export function PlainTable<Row>({ name, columns, rows, keyOf, hasOwnFile = false }: TableProps<Row>) {
+  const table = useRef<HTMLTableElement>(null);
   const [all, setAll] = useState(false);
   const shown = all ? rows : rows.slice(0, AT_FIRST);
   return (
     <div className="table-place">
-      <table className="stages plain-table">
+      <table ref={table} className="stages plain-table">
         <caption className="note">{name}</caption>
         <thead>
           <tr>
@@ -51,6 +59,7 @@ export function PlainTable<Row>({ name, columns, rows, keyOf }: TableProps<Row>)
           {TABLE.showAll(rows.length)}
         </button>
       )}
+      {!hasOwnFile && rows.length > 0 && <TableFile of={table} name={name} showAll={() => flushSync(() => setAll(true))} />}
     </div>
   );
 }

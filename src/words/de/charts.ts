@@ -51,4 +51,9 @@ export const CHART = {
   transitionLine: (laydownBoard, launchDeg) => `dicke Linie: Board ${fixed(laydownBoard, 0)}, ${fixed(launchDeg, 1)}° nach außen`,
   transitionDescription: (rows) => `Die Bahn von oben, einmal wie gelegt und einmal nach jedem Spiel. ${rows.join(" ")}`,
   compareTitle: "Schliffe nebeneinander",
+  sectionsTitle: "Das Öl quer über die Bahn",
+  sectionAt: (ft) => `${fixed(ft, 0)} ft`,
+  deepest: (um) => `höchstens ${fixed(um, 1)} µm`,
+  depth: (um) => `${fixed(um, um < 1 ? 1 : 0)} µm`,
+  sectionWords: (ft, deepestUm) => `Bei ${fixed(ft, 0)} ft ist der Film höchstens ${fixed(deepestUm, 1)} µm dick.`,
 } as const satisfies Translated<typeof en.CHART>;

@@ -149,8 +149,6 @@ export const PLAN_ANSWER = {
   todayName: (finish) => `${finish} · heute`,
   pickName: (finish) => `${finish} · Wahl`,
   otherName: (finish) => `${finish} · eigene Linie`,
-  saveSvg: "Karte als SVG",
-  savePng: "Karte als PNG",
   saveCsv: "Tabelle als CSV",
   print: "Drucken",
   loss: "Was ein anderer Schliff kosten würde",

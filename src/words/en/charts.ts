@@ -50,4 +50,9 @@ export const CHART = {
     `thick line: board ${laydownBoard.toFixed(0)}, ${launchDeg.toFixed(1)}° outward`,
   transitionDescription: (rows: readonly string[]) => `The lane from above, once as laid and once after each game. ${rows.join(" ")}`,
   compareTitle: "Finishes side by side",
+  sectionsTitle: "The oil across the lane",
+  sectionAt: (ft: number) => `${ft.toFixed(0)} ft`,
+  deepest: (um: number) => `deepest ${um.toFixed(1)} µm`,
+  depth: (um: number) => `${um} µm`,
+  sectionWords: (ft: number, deepestUm: number) => `At ${ft.toFixed(0)} ft the film is at most ${deepestUm.toFixed(1)} µm.`,
 } as const;

@@ -150,8 +150,6 @@ export const PLAN_ANSWER = {
   todayName: (finish: string) => `${finish} · today`,
   pickName: (finish: string) => `${finish} · pick`,
   otherName: (finish: string) => `${finish} · own line`,
-  saveSvg: "Chart as SVG",
-  savePng: "Chart as PNG",
   saveCsv: "Table as CSV",
   print: "Print",
   loss: "What another finish would cost",

@@ -8,11 +8,10 @@ import { BAG_ROOM } from "#words/en/rooms/bag";
 import { COVER_WORDS } from "#words/en/screens";
 import { degrees, feet, fixed, millilitres } from "#words/figures";
 import { messageText } from "#words/messageText";
-import { usePool } from "../../client/poolHere.ts";
-import { saveBlob, saveText, svgToPng } from "../../client/saveFile.ts";
+import { saveText } from "../../client/saveFile.ts";
+import { Chart } from "../../pieces/Chart.tsx";
 import { FinishSwatch } from "../../pieces/FinishSwatch.tsx";
 import { Fold } from "../../pieces/Fold.tsx";
-import { PictureForWidth } from "../../pieces/Picture.tsx";
 import { PlainTable } from "../../pieces/PlainTable.tsx";
 import { stagesCsv } from "./stagesCsv.ts";
 import type { BagAnswer as Answer } from "./useBagPlan.ts";
@@ -34,7 +33,7 @@ export function BagAnswer({ answer: { plan, picture, stagesAGame }, balls, isOld
         <>
           <section className="plate">
             <h2>{BAG_ROOM.picture}</h2>
-            <PictureForWidth svg={picture} className="bag-picture" />
+            <Chart svg={picture} className="bag-picture" file="bag" />
             <Files plan={plan} />
           </section>
           <div className="room-columns">
@@ -52,6 +51,7 @@ export function BagAnswer({ answer: { plan, picture, stagesAGame }, balls, isOld
               rows={plan.stages}
               keyOf={({ game, part }) => `${game}.${part}`}
               columns={stageColumns(stagesAGame)}
+              hasOwnFile
             />
           </section>
         </>
@@ -108,16 +108,8 @@ function Sums({ plan }: { readonly plan: BagPlan }) {
 }
 
 function Files({ plan }: { readonly plan: BagPlan }) {
-  const pool = usePool();
-  const picture = async (): Promise<string> => (await pool.call({ kind: "bagPicture", plan, colours: "file" }, null)).lying;
   return (
     <div className="buttons no-print">
-      <button type="button" className="button" onClick={async () => saveText(await picture(), "gritwright-bag.svg", "image/svg+xml")}>
-        {BAG_ROOM.saveSvg}
-      </button>
-      <button type="button" className="button" onClick={async () => saveBlob(await svgToPng(await picture(), 2), "gritwright-bag.png")}>
-        {BAG_ROOM.savePng}
-      </button>
       <button type="button" className="button" onClick={() => saveText(stagesCsv(plan), "gritwright-bag.csv", "text/csv")}>
         {BAG_ROOM.saveCsv}
       </button>

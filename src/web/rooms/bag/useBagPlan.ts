@@ -54,7 +54,7 @@ async function work(
   }
   const { question } = asked;
   const show = async (plan: BagPlan): Promise<void> => {
-    const picture = await pool.call({ kind: "bagPicture", plan, colours: "page" }, signal);
+    const picture = await pool.call({ kind: "bagPicture", plan }, signal);
     const answer = { file: JSON.stringify(file), plan, picture, stagesAGame: question.session.stagesAGame };
     update((old) => ({ ...old, answer }));
   };

@@ -8,7 +8,7 @@ import { planStages, USUAL_HABITS } from "#engine/surface/stages";
 import { FADE } from "#words/en/fade";
 import { BALL_LOG } from "#words/en/rooms/ball";
 import { benchBallOf, knownFinish } from "../../benchWork/benchBall.ts";
-import { Picture } from "../../pieces/Picture.tsx";
+import { Chart } from "../../pieces/Chart.tsx";
 import { type RoughnessShown, useRoughnessUnit, useShopTimes } from "../../shop/zone.ts";
 import { type BallUse, ballUse } from "./ballUse.ts";
 import type { BallRecords } from "./useBallRecords.ts";
@@ -41,7 +41,7 @@ function Faded({ svg, care, known }: ReturnType<typeof fadeOf>) {
   );
   return (
     <>
-      <Picture svg={svg} className="fade-chart" />
+      <Chart svg={svg} className="fade-chart" file="fade" />
       <p>{FADE.nowShown(use.gamesSince, figure(care.now.value), figure(care.now.low), figure(care.now.high), unit)}</p>
       <p className="note">{FADE.readings(use.readings.length)}</p>
       <ul>

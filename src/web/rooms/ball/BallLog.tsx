@@ -6,7 +6,8 @@ import { MEASURE, placeText } from "#words/en/rooms/measure";
 import { PHOTOS } from "#words/en/rooms/photos";
 import { TABLE } from "#words/en/rooms/pieces";
 import { TICKET_STATE_WORDS } from "#words/en/rooms/today";
-import { useRoughness, useShopTimes } from "../../shop/zone.ts";
+import { useReadingText } from "../../shop/readingText.ts";
+import { useShopTimes } from "../../shop/zone.ts";
 import { type BallMoment, ballTimeline } from "./ballTimeline.ts";
 import type { BallRecords } from "./useBallRecords.ts";
 
@@ -40,7 +41,7 @@ export function BallLog({ ball, records }: { readonly ball: Ball; readonly recor
 }
 
 function Moment({ moment }: { readonly moment: BallMoment }) {
-  const roughness = useRoughness();
+  const readingText = useReadingText();
   switch (moment.kind) {
     case "surface": {
       const { who, finish, way, note } = moment.of;
@@ -51,9 +52,8 @@ function Moment({ moment }: { readonly moment: BallMoment }) {
     case "found":
       return <span>{BALL_LOG.found(BALL_LOG.finds[moment.of.what], moment.of.note)}</span>;
     case "reading": {
-      const { when, place, raUm, comparison } = moment.of;
-      const value = raUm === null ? (comparison === null ? "" : MEASURE.comparisons[comparison]) : roughness(raUm);
-      return <span>{BALL_LOG.reading(MEASURE.when[when], placeText(place), value)}</span>;
+      const { when, place } = moment.of;
+      return <span>{BALL_LOG.reading(MEASURE.when[when], placeText(place), readingText(moment.of))}</span>;
     }
     case "stage": {
       const { what, way, initials, note } = moment.of;

@@ -6,12 +6,10 @@ import { CHART } from "#words/en/charts";
 import { OIL } from "#words/en/rooms/lanes";
 import { OIL_IN_PLAY } from "#words/en/rooms/oilInPlay";
 import { degrees, feet, fixed, launchAngle } from "#words/figures";
-import { usePool } from "../../client/poolHere.ts";
-import type { TwoLayouts } from "../../client/protocol.ts";
-import { saveBlob, saveText, svgToPng } from "../../client/saveFile.ts";
+import { saveText } from "../../client/saveFile.ts";
+import { Chart } from "../../pieces/Chart.tsx";
 import { Facts } from "../../pieces/Facts.tsx";
 import { OneOf } from "../../pieces/OneOf.tsx";
-import { PictureForWidth } from "../../pieces/Picture.tsx";
 import { PlainTable } from "../../pieces/PlainTable.tsx";
 import { linesCsv, oilCsv, playerName } from "./transitionCsv.ts";
 import type { PlayedAnswer } from "./useTransition.ts";
@@ -24,27 +22,21 @@ interface AnswerProps {
 
 /** The lane through a session: one moment at a time on the whole chart and in figures, then all of them side by side. */
 export function OilInPlayAnswer({ answer: { played, games, strips }, isOld }: AnswerProps) {
-  const pool = usePool();
   const [wanted, setWanted] = useState(0);
   const at = Math.min(wanted, games.length - 1);
-  const { title, lane, game } = games[at];
+  const { lane, game } = games[at];
   const first = played.question.players[0].bowler;
-  const lanes = at === 0 ? played.lanes.slice(0, 1) : [played.lanes[0], played.lanes[at]];
-  const fileOfMoment = async () => {
-    return (await pool.call({ kind: "playedGame", played: { ...played, lanes }, title, colours: "file" }, null)).lane;
-  };
   return (
     <section className="oil-in-play" aria-label={OIL_IN_PLAY.answer}>
       {isOld && <p className="note no-print">{OIL_IN_PLAY.changed}</p>}
       <section className="plate">
         <h2>{OIL_IN_PLAY.answer}</h2>
         <Steps at={at} last={games.length - 1} onStep={setWanted} />
-        <PictureForWidth svg={lane} className="lane-chart" />
+        <Chart svg={lane} className="lane-chart" file={`oil-after-game-${at}`} />
         <Figures game={game} />
         <p className="note">
           {OIL_IN_PLAY.thick(playerName(first.name, 0))} {OIL_IN_PLAY.side[first.hand]}
         </p>
-        <SavePicture name={`gritwright-oil-after-game-${at}`} picture={fileOfMoment} />
         <h3>{OIL_IN_PLAY.shares}</h3>
         <Shares left={game.change.left} />
         <h3>{OIL_IN_PLAY.lines}</h3>
@@ -53,9 +45,8 @@ export function OilInPlayAnswer({ answer: { played, games, strips }, isOld }: An
       {games.length > 1 && (
         <section className="plate">
           <h2>{OIL_IN_PLAY.all}</h2>
-          <PictureForWidth svg={strips} className="lane-chart" />
+          <Chart svg={strips} className="lane-chart" file="oil-in-play" />
           <p className="note">{OIL_IN_PLAY.chosen}</p>
-          <SavePicture name="gritwright-oil-in-play" picture={() => pool.call({ kind: "playedStrips", played, colours: "file" }, null)} />
           <SaveTables games={games.map((one) => one.game)} question={played.question} />
         </section>
       )}
@@ -157,24 +148,6 @@ function Lines({ players, question }: LinesProps) {
         figure(OIL_IN_PLAY.entry, ({ shot }) => degrees(shot.entryAngleDeg)),
       ]}
     />
-  );
-}
-
-interface SavePictureProps {
-  readonly name: string;
-  picture(): Promise<TwoLayouts>;
-}
-
-function SavePicture({ name, picture }: SavePictureProps) {
-  return (
-    <div className="buttons no-print">
-      <button type="button" className="button" onClick={async () => saveText((await picture()).lying, `${name}.svg`, "image/svg+xml")}>
-        {OIL_IN_PLAY.saveSvg}
-      </button>
-      <button type="button" className="button" onClick={async () => saveBlob(await svgToPng((await picture()).lying, 2), `${name}.png`)}>
-        {OIL_IN_PLAY.savePng}
-      </button>
-    </div>
   );
 }
 

@@ -1,10 +1,12 @@
+import { useRef } from "react";
 import { OIL } from "#words/en/rooms/lanes";
 import { fixed } from "#words/figures";
 import { useComputed } from "../../client/poolHere.ts";
 import type { OilDrawn } from "../../client/protocol.ts";
+import { Chart } from "../../pieces/Chart.tsx";
 import { Facts } from "../../pieces/Facts.tsx";
 import { Fold } from "../../pieces/Fold.tsx";
-import { PictureForWidth } from "../../pieces/Picture.tsx";
+import { TableFile } from "../../pieces/TableFile.tsx";
 
 /** A pattern's oil as a sea chart, and in figures. */
 export function OilOnLane({ oil, title }: { readonly oil: unknown; readonly title: string }) {
@@ -12,9 +14,10 @@ export function OilOnLane({ oil, title }: { readonly oil: unknown; readonly titl
   if (drawn.data === undefined) return <p className="reading">{drawn.error === null ? OIL.drawing : OIL.notDrawn(drawn.error.message)}</p>;
   return (
     <>
-      <PictureForWidth svg={drawn.data.lane} className="lane-chart" />
+      <Chart svg={drawn.data.lane} className="lane-chart" file="oil" />
       <Facts rows={factsOf(drawn.data)} />
-      <Fold title={OIL.sections} summary={OIL.sectionsWhat} startsOpen="never" level={3}>
+      <Fold title={OIL.sections} summary={OIL.sectionsWhat} startsOpen="wide" level={3}>
+        <Chart svg={drawn.data.across} className="across-chart" file="oil-across" />
         <Sections {...drawn.data.sections} />
       </Fold>
     </>
@@ -33,9 +36,10 @@ function factsOf({ lengthFt, volumeMl, ratio, meanUm, laidMl, statedMl, statedRa
 }
 
 function Sections({ boards, rows }: OilDrawn["sections"]) {
+  const table = useRef<HTMLTableElement>(null);
   return (
     <div className="scrolls">
-      <table className="stages sections">
+      <table ref={table} className="stages sections">
         <caption className="note">{OIL.sectionsWhat}</caption>
         <thead>
           <tr>
@@ -60,6 +64,7 @@ function Sections({ boards, rows }: OilDrawn["sections"]) {
           ))}
         </tbody>
       </table>
+      <TableFile of={table} name={OIL.sections} />
     </div>
   );
 }

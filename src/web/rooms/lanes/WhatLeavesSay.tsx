@@ -5,7 +5,7 @@ import type { ShotNote } from "#contract/records/shotNote";
 import { SHOT_NOTES } from "#words/en/rooms/lanes";
 import { useComputed } from "../../client/poolHere.ts";
 import type { LeaveSeen } from "../../client/protocol.ts";
-import { Picture } from "../../pieces/Picture.tsx";
+import { Chart } from "../../pieces/Chart.tsx";
 import { WordField } from "../../pieces/PlainFields.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
 
@@ -63,7 +63,7 @@ function Told({ seen, shots, bowler }: ToldProps) {
       <p className="note">
         {SHOT_NOTES.sayAll(shots)}. {hand === null ? SHOT_NOTES.handUnknown : hand === "left" ? SHOT_NOTES.leftHand : ""}
       </p>
-      {told.picture !== null && <Picture svg={told.picture} className="leaves" />}
+      {told.picture !== null && <Chart svg={told.picture} className="leaves" file="leaves" />}
       {told.meanings.length > 0 && (
         <ul>
           {told.meanings.map((meaning) => (

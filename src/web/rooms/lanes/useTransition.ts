@@ -54,8 +54,8 @@ async function play(file: Json, titleOf: (game: number) => string, pool: WorkerP
   let games: readonly PlayedGame[] = [];
   const show = async (played: PlayedLanes): Promise<void> => {
     const title = titleOf(played.lanes.length - 1);
-    games = [...games, await pool.call({ kind: "playedGame", played, title, colours: "page" }, null)];
-    const strips = await pool.call({ kind: "playedStrips", played, colours: "page" }, null);
+    games = [...games, await pool.call({ kind: "playedGame", played, title }, null)];
+    const strips = await pool.call({ kind: "playedStrips", played }, null);
     const answer = { file: JSON.stringify(file), played, games, strips };
     update((old) => ({ ...old, answer }));
   };

@@ -7,7 +7,8 @@ import { READINGS } from "#words/en/measuring";
 import { SIDE_LABELS, SIDE_NAMES } from "#words/en/padWork";
 import { MEASURE } from "#words/en/rooms/measure";
 import { fixed } from "#words/figures";
-import { Picture } from "../../pieces/Picture.tsx";
+import { Chart } from "../../pieces/Chart.tsx";
+import { type Column, PlainTable } from "../../pieces/PlainTable.tsx";
 import type { SheenVerdict, SidesVerdict } from "./entries.ts";
 
 const named = (sides: readonly SideId[]): string => sides.map((side) => SIDE_NAMES[side]).join(", ");
@@ -52,7 +53,7 @@ export function TesterAgreement({ found, when }: { readonly found: SidesVerdict 
         {READINGS.spread(verdict.betweenSides, verdict.betweenAtMost, verdict.withinSide)}
       </p>
       {back !== undefined && <p>{READINGS.backTo(SIDE_NAMES[back.side as SideId], back.moreSeconds)}</p>}
-      <Picture svg={readingsBySide({ verdict: inPicture(verdict, back), targetUm }, PAGE_PAINT)} className="sides-chart" />
+      <Chart svg={readingsBySide({ verdict: inPicture(verdict, back), targetUm }, PAGE_PAINT)} className="sides-chart" file="sides" />
       <SideFigures found={found} when={when} />
     </>
   );
@@ -71,33 +72,14 @@ export function inPicture(verdict: EvennessVerdict, back: SideVerdict | undefine
 /** The same figures as a table; how a side stands only where there is a finish to stand against, more work only after the work. */
 function SideFigures({ found, when }: { readonly found: SidesVerdict; readonly when: Reading["when"] }) {
   const { columns } = READINGS;
-  const cells: readonly (readonly [string, (one: SideVerdict) => string])[] = [
-    [columns.side, ({ side }) => SIDE_NAMES[side as SideId]],
-    [columns.ra, ({ mean }) => fixed(mean, 2)],
-    [columns.range, ({ low, high }) => `${fixed(low, 2)} – ${fixed(high, 2)}`],
-    ...(found.targetUm === null ? [] : [[columns.stands, ({ stands }: SideVerdict) => READINGS.stands[stands]] as const]),
-    ...(when === "after" ? [[columns.more, ({ moreSeconds }: SideVerdict) => String(moreSeconds)] as const] : []),
+  const shown: readonly Column<SideVerdict>[] = [
+    { name: columns.side, cell: ({ side }) => SIDE_NAMES[side as SideId] },
+    { name: columns.ra, kind: "figure", cell: ({ mean }) => fixed(mean, 2) },
+    { name: columns.range, kind: "figure", cell: ({ low, high }) => `${fixed(low, 2)} – ${fixed(high, 2)}` },
+    ...(found.targetUm === null ? [] : [{ name: columns.stands, cell: ({ stands }: SideVerdict) => READINGS.stands[stands] }]),
+    ...(when === "after"
+      ? [{ name: columns.more, kind: "figure" as const, cell: ({ moreSeconds }: SideVerdict) => String(moreSeconds) }]
+      : []),
   ];
-  return (
-    <table className="stages">
-      <thead>
-        <tr>
-          {cells.map(([name]) => (
-            <th key={name} scope="col">
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
-      <tbody>
-        {found.verdict.sides.map((one) => (
-          <tr key={one.side}>
-            {cells.map(([name, text]) => (
-              <td key={name}>{text(one)}</td>
-            ))}
-          </tr>
-        ))}
-      </tbody>
-    </table>
-  );
+  return <PlainTable name={MEASURE.figures} columns={shown} rows={found.verdict.sides} keyOf={({ side }) => side} />;
 }

@@ -8,8 +8,8 @@ import { SIDE_NAMES } from "#words/en/padWork";
 import { PROFILE_FILES } from "#words/en/rooms/profile";
 import { useComputed } from "../../client/poolHere.ts";
 import type { ProfileSeen } from "../../client/protocol.ts";
+import { Chart } from "../../pieces/Chart.tsx";
 import { Facts } from "../../pieces/Facts.tsx";
-import { Picture } from "../../pieces/Picture.tsx";
 import { WordField } from "../../pieces/PlainFields.tsx";
 import { keepProfileFile, useProfileFiles } from "../../shop/profileFiles.ts";
 import { Reading } from "../../shop/Reading.tsx";
@@ -113,7 +113,7 @@ function Seen({ seen, opened, ball, ticket }: SeenProps) {
   const places = { [NOT_SAID]: "–", ...Object.fromEntries(SIDE_IDS.map((side) => [side, SIDE_NAMES[side]])), [TRACK]: PROFILE_FILES.track };
   return (
     <>
-      {seen.picture !== null && <Picture svg={seen.picture} className="profile-chart" />}
+      {seen.picture !== null && <Chart svg={seen.picture} className="profile-chart" file="profile" />}
       <p>{seen.said}</p>
       <Facts rows={seen.rows} />
       {seen.raUm !== null && <WordField label={PROFILE_FILES.place} value={place} words={places} onChange={setPlace} />}

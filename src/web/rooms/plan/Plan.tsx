@@ -85,9 +85,7 @@ export function Plan({ pool, beginning, forTicket }: PlanProps) {
               />
             ))}
         </Guard>
-        {plan.answered !== null && view === "technician" && (
-          <AnswerFiles answered={plan.answered} choice={choice} pool={pool} onFailure={setComplaint} />
-        )}
+        {plan.answered !== null && view === "technician" && <AnswerFiles plan={plan.answered.plan} />}
       </main>
     </div>
   );

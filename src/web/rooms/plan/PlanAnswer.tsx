@@ -5,8 +5,9 @@ import { pinsText } from "#words/en/carry";
 import { PLAN_ANSWER } from "#words/en/screens";
 import { messageText } from "#words/messageText";
 import type { Pictures } from "../../client/protocol.ts";
+import { Chart } from "../../pieces/Chart.tsx";
 import { Fold } from "../../pieces/Fold.tsx";
-import { Picture, PictureForWidth } from "../../pieces/Picture.tsx";
+import { PlainTable } from "../../pieces/PlainTable.tsx";
 import { CandidateTable } from "./CandidateTable.tsx";
 import { Meanings } from "./Meanings.tsx";
 import type { Answered } from "./usePlan.ts";
@@ -30,13 +31,13 @@ export function PlanAnswer(props: AnswerProps) {
     <>
       <Verdict plan={plan} isFinal={props.isFinal} swatch={pictures?.swatches[plan.pick?.finish ?? ""] ?? null} />
       <section aria-label={PLAN_ANSWER.chart} className="chart-plate">
-        {pictures !== null && <PictureForWidth svg={pictures.lane} className="lane-chart" />}
+        {pictures !== null && <Chart svg={pictures.lane} className="lane-chart" file="lane" />}
       </section>
       <div className="two-columns">
         {pictures?.plateau !== null && pictures !== null && (
           <section className="plate loss-plate">
             <h2>{PLAN_ANSWER.loss}</h2>
-            <Picture svg={pictures.plateau} className="loss-chart" />
+            <Chart svg={pictures.plateau} className="loss-chart" file="finishes" />
             <p className="note">
               {PLAN_ANSWER.lossNote} {PLAN_ANSWER.metricNote[plan.metric]}
             </p>
@@ -58,7 +59,7 @@ export function PlanAnswer(props: AnswerProps) {
         <section className="plate compare-plate no-print">
           <h2>{PLAN_ANSWER.compare}</h2>
           <p className="note">{PLAN_ANSWER.compareNote}</p>
-          <PictureForWidth svg={pictures.compare} className="compare-chart" />
+          <Chart svg={pictures.compare} className="compare-chart" file="compared" />
         </section>
       )}
       <Cautions plan={plan} />
@@ -100,8 +101,8 @@ function Pins({ plan, pictures }: { readonly plan: FinishPlan; readonly pictures
       <h2>{PLAN_ANSWER.pins}</h2>
       {picked !== undefined && picked.pins !== null && <p>{pinsText(picked.finish, picked.pins)}</p>}
       <div className="two-columns no-print">
-        <Picture svg={pictures.strikes} className="strikes-chart" />
-        <Picture svg={pictures.leaves} className="leaves-picture" />
+        <Chart svg={pictures.strikes} className="strikes-chart" file="strikes" />
+        <Chart svg={pictures.leaves} className="leaves-picture" file="leaves" />
       </div>
       <p className="no-print">{pictures.meanings.join("; ")}.</p>
       <p className="note no-print">{PLAN_ANSWER.pinsNote}</p>
@@ -129,29 +130,17 @@ function Background({ answered }: { readonly answered: Answered }) {
   return (
     <div className="no-print">
       <Fold title={PLAN_ANSWER.assumptions} summary="" startsOpen="never">
-        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table is scrolled by keyboard too */}
-        <section className="table-scroll" tabIndex={0} aria-label={PLAN_ANSWER.assumptions}>
-          <table>
-            <thead>
-              <tr>
-                <th scope="col">{columns.what}</th>
-                <th scope="col">{columns.value}</th>
-                <th scope="col">{columns.range}</th>
-                <th scope="col">{columns.mark}</th>
-              </tr>
-            </thead>
-            <tbody>
-              {plan.assumptions.map((a) => (
-                <tr key={a.id}>
-                  <th scope="row">{ASSUMPTION_TEXTS[a.id as AssumptionId] ?? a.id}</th>
-                  <td>{`${a.value} ${a.unit}`}</td>
-                  <td>{`${a.low} – ${a.high}`}</td>
-                  <td>{a.mark}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </section>
+        <PlainTable
+          name={PLAN_ANSWER.assumptions}
+          rows={plan.assumptions}
+          keyOf={({ id }) => id}
+          columns={[
+            { name: columns.what, cell: ({ id }) => ASSUMPTION_TEXTS[id as AssumptionId] ?? id },
+            { name: columns.value, kind: "figure", cell: ({ value, unit }) => `${value} ${unit}` },
+            { name: columns.range, kind: "figure", cell: ({ low, high }) => `${low} – ${high}` },
+            { name: columns.mark, cell: ({ mark }) => mark },
+          ]}
+        />
       </Fold>
       {defaults.length > 0 && (
         <Fold title={PLAN_ANSWER.defaults} summary={String(defaults.length)} startsOpen="never">

@@ -1,36 +1,16 @@
 import { Button, FileTrigger } from "react-aria-components";
 import { PLAN_ANSWER, PLAN_FORM } from "#words/en/screens";
-import { saveBlob, saveText, svgToPng } from "../../client/saveFile.ts";
+import { saveText } from "../../client/saveFile.ts";
 import type { WorkerPool } from "../../client/workerPool.ts";
 import type { JobDraft } from "./jobDraft.ts";
 import { tableCsv } from "./tableColumns.ts";
-import { type Choice, wantedOf } from "./usePictures.ts";
 import type { Answered } from "./usePlan.ts";
 
-/** The answer as files: the chart, the table, the page on paper. */
-export function AnswerFiles({
-  answered,
-  choice,
-  pool,
-  onFailure,
-}: {
-  readonly answered: Answered;
-  readonly choice: Choice;
-  readonly pool: WorkerPool;
-  readonly onFailure: (reason: string) => void;
-}) {
-  const chart = async (): Promise<string> =>
-    (await pool.call({ kind: "pictures", wanted: wantedOf(answered, choice, "file") }, null)).lane.lying;
-  const guarded = (work: () => Promise<void>) => (): void => {
-    work().catch((error: unknown) => onFailure(error instanceof Error ? error.message : String(error)));
-  };
+/** The answer as files: the table in bare figures, the page on paper. */
+export function AnswerFiles({ plan }: Pick<Answered, "plan">) {
   return (
     <div className="buttons no-print">
-      <Button onPress={guarded(async () => saveText(await chart(), "gritwright-lane.svg", "image/svg+xml"))}>{PLAN_ANSWER.saveSvg}</Button>
-      <Button onPress={guarded(async () => saveBlob(await svgToPng(await chart(), 2), "gritwright-lane.png"))}>
-        {PLAN_ANSWER.savePng}
-      </Button>
-      <Button onPress={() => saveText(tableCsv(answered.plan), "gritwright-finishes.csv", "text/csv")}>{PLAN_ANSWER.saveCsv}</Button>
+      <Button onPress={() => saveText(tableCsv(plan), "gritwright-finishes.csv", "text/csv")}>{PLAN_ANSWER.saveCsv}</Button>
       <Button onPress={() => print()}>{PLAN_ANSWER.print}</Button>
     </div>
   );

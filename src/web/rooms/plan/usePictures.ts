@@ -24,7 +24,7 @@ export function usePictures(
     if (answered === null) return;
     const control = new AbortController();
     pool
-      .call({ kind: "pictures", wanted: wantedOf(answered, choice, "page") }, control.signal)
+      .call({ kind: "pictures", wanted: wantedOf(answered, choice) }, control.signal)
       .then((pictures) => startTransition(() => setState({ pictures, failure: null })))
       .catch((error: unknown) => {
         if (!control.signal.aborted) setState((old) => ({ ...old, failure: error instanceof Error ? error.message : String(error) }));
@@ -34,6 +34,6 @@ export function usePictures(
   return state;
 }
 
-export function wantedOf(answered: Answered, choice: Choice, colours: PicturesWanted["colours"]): PicturesWanted {
-  return { question: answered.question, plan: answered.plan, losses: answered.losses, colours, ...choice };
+function wantedOf({ question, plan, losses }: Answered, choice: Choice): PicturesWanted {
+  return { question, plan, losses, ...choice };
 }

@@ -33,7 +33,7 @@ export function ModelAssumptions() {
     <>
       <p className="note">{SHOP.assumptionsWhy}</p>
       <LineField label={SHOP.findAssumption} type="search" value={words} onChange={setWords} />
-      <PlainTable name={SHOP.assumptions} columns={COLUMNS} rows={found} keyOf={({ id }) => id} />
+      <PlainTable name={SHOP.assumptions} columns={COLUMNS} rows={found} keyOf={({ id }) => id} hasOwnFile />
       <button type="button" className="button" onClick={saveAll}>
         {TABLE.csv}
       </button>

@@ -1,18 +1,20 @@
 import { Link } from "wouter";
 import { MEASURE, placeText } from "#words/en/rooms/measure";
 import { TICKET } from "#words/en/rooms/ticket";
+import { PlainTable } from "../../pieces/PlainTable.tsx";
 import { Reading } from "../../shop/Reading.tsx";
+import { useReadingText } from "../../shop/readingText.ts";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { For } from "../../shop/useDoor.tsx";
 import { useRead } from "../../shop/useShop.ts";
-import { useRoughness } from "../../shop/zone.ts";
 
 /** What was measured for this ticket. */
 export function ReadingsOf({ ticketId, ballId }: { readonly ticketId: string; readonly ballId: string }) {
   const readings = useRead(["readings", ticketId], () =>
     answered(shop.readings.$get({ query: { ticketId, order: "oldest first", limit: "200" } })),
   );
-  const roughness = useRoughness();
+  const readingText = useReadingText();
+  const { columns } = MEASURE;
   return (
     <section className="plate">
       <div className="ball-work-head">
@@ -25,18 +27,17 @@ export function ReadingsOf({ ticketId, ballId }: { readonly ticketId: string; re
       </div>
       <Reading of={readings} isEmpty={({ items }) => items.length === 0} empty={TICKET.noReadings}>
         {({ items }) => (
-          <table className="stages">
-            <tbody>
-              {items.map(({ id, when, place, how, raUm, comparison }) => (
-                <tr key={id}>
-                  <td>{MEASURE.when[when]}</td>
-                  <td>{placeText(place)}</td>
-                  <td className="figure">{raUm === null ? (comparison ?? "") : roughness(raUm)}</td>
-                  <td>{MEASURE.how[how]}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
+          <PlainTable
+            name={TICKET.readings}
+            rows={items}
+            keyOf={({ id }) => id}
+            columns={[
+              { name: columns.work, cell: ({ when }) => MEASURE.when[when] },
+              { name: columns.place, cell: ({ place }) => placeText(place) },
+              { name: columns.reading, kind: "figure", cell: readingText },
+              { name: columns.how, cell: ({ how }) => MEASURE.how[how] },
+            ]}
+          />
         )}
       </Reading>
     </section>

@@ -69,8 +69,6 @@ export const BAG_ROOM: Translated<typeof en.BAG_ROOM> = {
   lostWords: (value, low, high) => `${value} (${low} bis ${high}) Strikes`,
   assumed: "Was angenommen ist",
   assumedSummary: "Andere auf der Bahn, Abnutzung des Öls und Pinfall: angenommen, jedes mit einer Spanne.",
-  saveSvg: "Bild als SVG",
-  savePng: "Bild als PNG",
   saveCsv: "Abschnitte als CSV",
   csv: [
     "Spiel",

@@ -35,6 +35,7 @@ export const MEASURE = {
   wantedUnknown: "kein Schliff: nur untereinander",
 
   verdict: "Stimmen die Seiten überein?",
+  figures: "Die Seiten in Zahlen",
   noVerdict: "Sobald zwei Seiten eingetragen sind, steht hier, ob sie übereinstimmen.",
   ownMean: (um) => `Alle Seiten: ${fixed(um, 2)} µm wirksam, nur untereinander verglichen.`,
   sheenAlike: (sides, as) => `${sides} Seiten sehen und fühlen sich gleich an: ${as} wie der Vergleichsball.`,

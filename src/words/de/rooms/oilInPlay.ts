@@ -59,8 +59,6 @@ export const OIL_IN_PLAY: Translated<typeof en.OIL_IN_PLAY> = {
   },
   chosen:
     "Wie viel Öl ein Ball mitnimmt und wieder ablegt, ist gewählt, nicht gemessen. Die Spannen stehen in den Einstellungen des Ladens, bei den Annahmen des Modells.",
-  saveSvg: "Als SVG sichern",
-  savePng: "Als PNG sichern",
   saveOil: "Das Öl als CSV sichern",
   saveLines: "Die Linien als CSV sichern",
   oilCsv: ["Spiel", "Würfe", "Öl mL", "mitgenommen mL", "nach hinten getragen mL", "Mitte zu außen", "dünnstes Board", "dort übrig"],

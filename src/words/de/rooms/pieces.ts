@@ -16,4 +16,10 @@ export const EDITING = {
 export const TABLE = {
   showAll: (count) => `Alle ${count} zeigen`,
   csv: "Als CSV sichern",
+  asCsv: "Als CSV",
 } as const satisfies Translated<typeof en.TABLE>;
+
+export const CHART_FILES = {
+  svg: "Als SVG",
+  png: "Als PNG",
+} as const satisfies Translated<typeof en.CHART_FILES>;

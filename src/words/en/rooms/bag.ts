@@ -68,8 +68,6 @@ export const BAG_ROOM = {
   lostWords: (value: string, low: string, high: string) => `${value} (${low} to ${high}) strikes`,
   assumed: "What it assumes",
   assumedSummary: "Others on the lane, wear and carry: assumed, each with a range.",
-  saveSvg: "Picture as SVG",
-  savePng: "Picture as PNG",
   saveCsv: "Stages as CSV",
   csv: [
     "game",

@@ -34,6 +34,7 @@ export const MEASURE = {
   wantedUnknown: "no finish: only with each other",
 
   verdict: "Do the sides agree?",
+  figures: "The sides in figures",
   noVerdict: "As soon as two sides are entered it stands here whether they agree.",
   ownMean: (um: number) => `All sides: ${fixed(um, 2)} µm effective, compared only with each other.`,
   sheenAlike: (sides: number, as: string) => `${sides} sides look and feel alike: ${as} as the reference.`,

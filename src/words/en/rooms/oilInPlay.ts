@@ -58,8 +58,6 @@ export const OIL_IN_PLAY = {
   },
   chosen:
     "How much oil a ball takes and lays down again is chosen, not measured. The ranges stand in the shop's settings, among the assumptions of the model.",
-  saveSvg: "Save as SVG",
-  savePng: "Save as PNG",
   saveOil: "Save the oil as CSV",
   saveLines: "Save the lines as CSV",
   oilCsv: ["game", "shots", "oil mL", "taken mL", "carried down mL", "middle to outside", "thinnest board", "left there"],

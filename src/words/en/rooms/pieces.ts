@@ -14,4 +14,10 @@ export const EDITING = {
 export const TABLE = {
   showAll: (count: number) => `Show all ${count}`,
   csv: "Save as CSV",
+  asCsv: "As CSV",
+} as const;
+
+export const CHART_FILES = {
+  svg: "As SVG",
+  png: "As PNG",
 } as const;

@@ -3,14 +3,15 @@ import type { Ball } from "#contract/records/ball";
 import { SIDE_IDS, type SideId } from "#engine/surface/padWork/sides";
 import { BALL_IN_SPACE } from "#words/en/rooms/ballInSpace";
 import { SHOP_FRAME } from "#words/en/rooms/frame";
-import { MEASURE, placeText } from "#words/en/rooms/measure";
+import { placeText } from "#words/en/rooms/measure";
 import { benchBallOf } from "../../../benchWork/benchBall.ts";
 import { useComputed } from "../../../client/poolHere.ts";
-import { PictureForWidth } from "../../../pieces/Picture.tsx";
+import { Chart } from "../../../pieces/Chart.tsx";
 import { type Column, PlainTable } from "../../../pieces/PlainTable.tsx";
+import { useReadingText } from "../../../shop/readingText.ts";
 import { answered, shop } from "../../../shop/shopClient.ts";
 import { useRead } from "../../../shop/useShop.ts";
-import { figureText, useRoughness, useShopTimes } from "../../../shop/zone.ts";
+import { figureText, useShopTimes } from "../../../shop/zone.ts";
 import type { BallRecords } from "../useBallRecords.ts";
 import { placesOnBall } from "./placesOnBall.ts";
 import { newestWork, signedPadWork } from "./signedWork.ts";
@@ -55,7 +56,7 @@ export function TurnedBall({ ball, records }: TurnedProps) {
           <BallInSpace onBall={onBall} readings={readings} />
         </Suspense>
       ) : (
-        work !== undefined && <PictureForWidth svg={work.flat} className="globe" />
+        work !== undefined && <Chart svg={work.flat} className="globe" file="ball" />
       )}
       <ul className="note">
         <li>{ticket === null || work === undefined ? BALL_IN_SPACE.noWork : BALL_IN_SPACE.work(times.day(ticket.receivedAt))}</li>
@@ -83,12 +84,12 @@ type PlaceReadings = Readonly<Partial<Record<string, string>>>;
 
 /** The newest reading of each side, of the track and beside it: roughness, or how it looked beside the reference. */
 function usePlaceReadings({ readings }: BallRecords): PlaceReadings {
-  const roughness = useRoughness();
+  const readingText = useReadingText();
   const oldestFirst = readings.toSorted((a, b) => a.at.localeCompare(b.at));
   return Object.fromEntries(
-    oldestFirst.flatMap(({ place, raUm, comparison }) => {
-      if (raUm !== null) return [[place, roughness(raUm)]];
-      return comparison === null ? [] : [[place, MEASURE.comparisons[comparison]]];
+    oldestFirst.flatMap((reading) => {
+      const text = readingText(reading);
+      return text === "" ? [] : [[reading.place, text]];
     }),
   );
 }
