@@ -17,26 +17,34 @@ const TALL = 112;
 /** Inches to picture units inside a small rack, and the pins' radius there. */
 const SCALE = 1.9;
 const PIN = 7.5;
+/** What would be written as nought, in 100. */
+const LEAST_SHOWN = 0.05;
 
 /** The pins that stand, from above, head pin nearest: one small rack a leave with its share in 100. */
 export function leavesPicture({ leaves, other }: LeavesInput, paint: Paint = FILE_PAINT, id = "leaves"): string {
   const columns = Math.max(1, Math.min(A_ROW, leaves.length));
   const rows = Math.max(1, Math.ceil(leaves.length / columns));
   const [width, height] = [columns * RACK + 16, HEAD + rows * TALL + 20];
-  const said = [...leaves.map(({ leave, share }) => CARRY.leaveRow(leave, 100 * share)), CARRY.leaveRow(CARRY.other, 100 * other)];
+  const hasOther = 100 * other >= LEAST_SHOWN;
+  const said = [
+    ...leaves.map(({ leave, share }) => CARRY.leaveRow(leave, 100 * share)),
+    ...(hasOther ? [CARRY.leaveRow(CARRY.other, 100 * other)] : []),
+  ];
   return picture(
     { width, height },
     { id, title: CARRY.leavesTitle, description: CARRY.leavesDescription(said) },
     el("rect", { width, height, fill: paint.paper }),
     textEl(CARRY.leavesTitle, { x: 12, y: 22, "font-family": SERIF, "font-size": 15, fill: paint.ink }),
     ...leaves.map(({ leave, share }, i) => smallRack(leave, share, (i % columns) * RACK + 8, HEAD + Math.floor(i / columns) * TALL, paint)),
-    textEl(`${CARRY.other} ${CARRY.share(100 * other)}`, {
-      x: 12,
-      y: height - 8,
-      "font-family": SANS,
-      "font-size": 12,
-      fill: paint.faint,
-    }),
+    hasOther
+      ? textEl(`${CARRY.other} ${CARRY.share(100 * other)}`, {
+          x: 12,
+          y: height - 8,
+          "font-family": SANS,
+          "font-size": 12,
+          fill: paint.faint,
+        })
+      : "",
   );
 }
 

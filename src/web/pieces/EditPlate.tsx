@@ -26,7 +26,7 @@ export function EditPlate({ title, least, rows, fields, editing, children }: Pla
       <div className="ball-work-head">
         <h2>{title}</h2>
         {typed === null && may(least) && (
-          <button type="button" className="button no-print" aria-label={`${EDITING.change}: ${title}`} onClick={editing.begin}>
+          <button type="button" className="button" aria-label={`${EDITING.change}: ${title}`} onClick={editing.begin}>
             {EDITING.change}
           </button>
         )}

@@ -41,6 +41,7 @@ export function EditedList<T extends Listed>(props: ListProps<T>) {
   const opened = rows.find(({ id }) => id === open);
   const change: Column<T> = {
     name: EDITING.change,
+    kind: "press",
     cell: (row) => (
       <button type="button" className="button" aria-label={`${EDITING.change}: ${nameOf(row)}`} onClick={() => setOpen(row.id)}>
         {EDITING.change}

@@ -6,8 +6,11 @@ import { TableFile } from "./TableFile.tsx";
 export interface Column<Row> {
   readonly name: string;
   readonly cell: (row: Row) => ReactNode;
-  /** Figures stand at the right, so that their digits are one under the other; a day, or a word that must not be broken, keeps to one line. */
-  readonly kind?: "figure" | "day";
+  /**
+   * Figures stand at the right, so that their digits are one under the other; a day, or a word that must not be broken, keeps to one line;
+   * what is only there to be pressed is neither printed nor saved.
+   */
+  readonly kind?: "figure" | "day" | "press";
 }
 
 interface TableProps<Row> {
@@ -55,7 +58,7 @@ export function PlainTable<Row>({ name, columns, rows, keyOf, hasOwnFile = false
         </tbody>
       </table>
       {!all && rows.length > shown.length && (
-        <button type="button" className="button wide no-print" onClick={() => setAll(true)}>
+        <button type="button" className="button wide" onClick={() => setAll(true)}>
           {TABLE.showAll(rows.length)}
         </button>
       )}

@@ -25,13 +25,11 @@ export function TableFile({ of, name, showAll }: FileProps) {
   );
 }
 
-/** The words and figures of a table; a column that only holds what is pressed is left out. */
 function csvOf(table: HTMLTableElement): string {
-  const [head, ...rows] = [...table.rows].map((row) => [...row.cells].map(wordsIn));
-  const kept = head.map((_, i) => i).filter((i) => rows.some((row) => row[i] !== ""));
+  const [head, ...rows] = [...table.rows].map((row) => [...row.cells].filter((cell) => !cell.classList.contains("press")).map(wordsIn));
   return csvText(
-    kept.map((i) => head[i]),
-    rows.map((row) => kept.map((i) => figureOr(row[i]))),
+    head,
+    rows.map((row) => row.map(figureOr)),
   );
 }
 

@@ -76,7 +76,7 @@ function OnePhoto({ photo }: { readonly photo: Photo }) {
         <For least="counter">
           <button
             type="button"
-            className="button no-print"
+            className="button"
             aria-label={PHOTOS.takeOutOf(what, day)}
             disabled={remove.isPending}
             onClick={() => remove.mutate(photo)}

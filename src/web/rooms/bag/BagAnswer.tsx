@@ -109,7 +109,7 @@ function Sums({ plan }: { readonly plan: BagPlan }) {
 
 function Files({ plan }: { readonly plan: BagPlan }) {
   return (
-    <div className="buttons no-print">
+    <div className="buttons">
       <button type="button" className="button" onClick={() => saveText(stagesCsv(plan), "gritwright-bag.csv", "text/csv")}>
         {BAG_ROOM.saveCsv}
       </button>

@@ -58,7 +58,7 @@ function WholeBag({ bowler, balls, patterns }: WholeBagProps) {
     <>
       <div className="room-head">
         <h1>{BAG_ROOM.title(bowler.name)}</h1>
-        <Link href={`/bowlers/${bowler.id}`} className="button no-print">
+        <Link href={`/bowlers/${bowler.id}`} className="button">
           {BAG_ROOM.toBowler}
         </Link>
       </div>

@@ -32,7 +32,7 @@ export function BallLog({ ball, records }: { readonly ball: Ball; readonly recor
         ))}
       </ol>
       {moments.length > shown.length && (
-        <button type="button" className="button wide no-print" onClick={() => setAll(true)}>
+        <button type="button" className="button wide" onClick={() => setAll(true)}>
           {TABLE.showAll(moments.length)}
         </button>
       )}

@@ -39,7 +39,7 @@ export function Finds({ ball }: { readonly ball: Ball }) {
             <For least="counter">
               <button
                 type="button"
-                className="button no-print"
+                className="button"
                 aria-label={BALL_LOG.noLongerOf(BALL_LOG.finds[find.what])}
                 disabled={write.isPending}
                 onClick={() => takeOff(find)}

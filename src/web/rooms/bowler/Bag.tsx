@@ -25,7 +25,7 @@ export function Bag({ bowlerId }: { readonly bowlerId: string }) {
       <Reading of={balls} isEmpty={(all) => all.length === 0} empty={BOWLER.noBalls}>
         {(all) => (
           <>
-            <Link href={`/bags/${bowlerId}`} className="button no-print">
+            <Link href={`/bags/${bowlerId}`} className="button">
               {BOWLER.planBag}
             </Link>
             <ul className="queue">

@@ -40,7 +40,7 @@ function WholeBowler({ bowler }: { readonly bowler: Bowler }) {
       <div className="room-head">
         <h1>{nameOf(bowler)}</h1>
         <For least="counter">
-          <Link href={erasedAt === null ? `/intake?bowler=${bowler.id}` : "/intake"} className="button no-print">
+          <Link href={erasedAt === null ? `/intake?bowler=${bowler.id}` : "/intake"} className="button">
             {BOWLER.takeIn}
           </Link>
         </For>

@@ -45,7 +45,7 @@ function Whole({ report }: { readonly report: OutcomeReport }) {
       <section className="plate">
         <div className="ball-work-head">
           <h2>{HELD.all}</h2>
-          <button type="button" className="button no-print" onClick={() => save([{ name: HELD.all, held: all }, ...covers, ...symptoms])}>
+          <button type="button" className="button" onClick={() => save([{ name: HELD.all, held: all }, ...covers, ...symptoms])}>
             {TABLE.csv}
           </button>
         </div>

@@ -144,7 +144,7 @@ function Keep({ house, patternId, learned }: KeepProps) {
       <For least="technician">
         <button
           type="button"
-          className="button primary no-print"
+          className="button primary"
           disabled={isKept || change.isPending}
           onClick={() => change.mutate({ at: new Date().toISOString(), patternId, house: learned })}
         >
@@ -170,7 +170,7 @@ function KeptTaught({ house }: { readonly house: House }) {
     <p>
       {TAUGHT.keptAt(house.taught.house.shots, times.day(house.taught.at))}{" "}
       <For least="technician">
-        <button type="button" className="button no-print" disabled={change.isPending} onClick={() => change.mutate(null)}>
+        <button type="button" className="button" disabled={change.isPending} onClick={() => change.mutate(null)}>
           {TAUGHT.takeOff}
         </button>
       </For>

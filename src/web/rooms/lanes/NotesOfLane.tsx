@@ -46,12 +46,13 @@ export function NotesOfLane({ lane, notes }: { readonly lane: Lane; readonly not
             { name: SHOT_NOTES.places, cell: (note) => placesText(note, speed) },
             {
               name: SHOT_NOTES.takeOut,
+              kind: "press",
               cell: (note) => (
                 <>
                   <For least="technician">
                     <button
                       type="button"
-                      className="button no-print"
+                      className="button"
                       aria-label={SHOT_NOTES.takeOutOf(times.at(note.at))}
                       disabled={remove.isPending}
                       onClick={() => remove.mutate(note, { onError: () => setFailedId(note.id) })}

@@ -153,7 +153,7 @@ function Lines({ players, question }: LinesProps) {
 
 function SaveTables({ games, question }: { readonly games: readonly GameDocument[]; readonly question: PlayQuestion }) {
   return (
-    <div className="buttons no-print">
+    <div className="buttons">
       <button type="button" className="button" onClick={() => saveText(oilCsv(games), "gritwright-oil-in-play.csv", "text/csv")}>
         {OIL_IN_PLAY.saveOil}
       </button>

@@ -43,13 +43,14 @@ function Owing({ accounts }: { readonly accounts: readonly VisitAccount[] }) {
     },
     {
       name: MONEY.take,
+      kind: "press",
       cell: ({ visit, account, bowlerName }) =>
         account.owedCents <= 0 ? (
           ""
         ) : (
           <button
             type="button"
-            className="button no-print"
+            className="button"
             aria-label={MONEY.takeFrom(bowlerName ?? MONEY.nobody)}
             onClick={() => setTaking(visit.id)}
           >

@@ -25,7 +25,7 @@ export function Payments({ takings }: { readonly takings: Takings }) {
       cell: ({ payment }) => (payment.kind === "payment" ? times.money(payment.cents) : times.money(-payment.cents)),
     },
     { name: columns.how, cell: ({ payment }) => howOf(payment) },
-    { name: MONEY.giveBack, cell: (taken) => <GiveBack taken={taken} payments={payments} onPress={setReturning} /> },
+    { name: MONEY.giveBack, kind: "press", cell: (taken) => <GiveBack taken={taken} payments={payments} onPress={setReturning} /> },
   ];
   return (
     <section className="plate">
@@ -68,7 +68,7 @@ function GiveBack({ taken: { payment, bowlerName }, payments, onPress }: GiveBac
   return (
     <button
       type="button"
-      className="button no-print"
+      className="button"
       aria-label={MONEY.giveBackOf(times.money(payment.cents), bowlerName ?? MONEY.nobody)}
       onClick={() => onPress(payment.id)}
     >

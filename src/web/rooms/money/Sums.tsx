@@ -26,7 +26,7 @@ export function Sums({ takings, span }: { readonly takings: Takings; readonly sp
       <section className="plate">
         <div className="ball-work-head">
           <h2>{MONEY.net}</h2>
-          <button type="button" className="button no-print" onClick={() => saveTakings(takings, span)}>
+          <button type="button" className="button" onClick={() => saveTakings(takings, span)}>
             {TABLE.csv}
           </button>
         </div>

@@ -9,7 +9,7 @@ import type { Answered } from "./usePlan.ts";
 /** The answer as files: the table in bare figures, the page on paper. */
 export function AnswerFiles({ plan }: Pick<Answered, "plan">) {
   return (
-    <div className="buttons no-print">
+    <div className="buttons">
       <Button onPress={() => saveText(tableCsv(plan), "gritwright-finishes.csv", "text/csv")}>{PLAN_ANSWER.saveCsv}</Button>
       <Button onPress={() => print()}>{PLAN_ANSWER.print}</Button>
     </div>

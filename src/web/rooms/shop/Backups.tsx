@@ -51,6 +51,7 @@ function BackupTable({ backups, isBusy, onVerify }: TableProps) {
     { name: words.bytes, kind: "figure", cell: ({ bytes }) => SHOP.megabytes(bytes) },
     {
       name: SHOP.verify,
+      kind: "press",
       cell: ({ name }) => (
         <button type="button" className="button" aria-label={SHOP.verifyOf(name)} disabled={isBusy} onClick={() => onVerify(name)}>
           {SHOP.verify}
@@ -59,6 +60,7 @@ function BackupTable({ backups, isBusy, onVerify }: TableProps) {
     },
     {
       name: SHOP.download,
+      kind: "press",
       cell: ({ name }) => (
         <a className="button" href={`/api/backups/${encodeURIComponent(name)}`} download={name} aria-label={SHOP.downloadOf(name)}>
           {SHOP.download}

@@ -30,6 +30,7 @@ function SessionTable({ sessions }: { readonly sessions: readonly SignedInSessio
     { name: words.from, cell: ({ id, address }) => (id === sessionId ? ACCESS.here : address) },
     {
       name: ACCESS.end,
+      kind: "press",
       cell: ({ id, personId, seenAt }) => (
         <button
           type="button"

@@ -51,6 +51,7 @@ function SignInTable({ rows }: { readonly rows: readonly Row[] }) {
     { name: words.pin, cell: ({ account }) => pinWords(account) },
     {
       name: ACCESS.changeShort,
+      kind: "press",
       cell: ({ person, account }) => (
         <button
           type="button"

@@ -41,7 +41,7 @@ function Items({ items }: { readonly items: readonly StockItem[] }) {
     <>
       <div className="room-head">
         <h1>{STOCK.title}</h1>
-        <button type="button" className="button no-print" disabled={items.length === 0} onClick={() => saveStock(items, waiting)}>
+        <button type="button" className="button" disabled={items.length === 0} onClick={() => saveStock(items, waiting)}>
           {TABLE.csv}
         </button>
       </div>

@@ -61,7 +61,7 @@ export function WrongAnswer({ diagnosis, draft, ticket, onChange }: WrongAnswerP
       {draft.steps.map(({ step, wasSo }, i) => (
         <p key={step} className="step-taken">
           {WRONG.taken(STEP_WORDS[step], STEP_OUTCOMES[step][wasSo ? 0 : 1])}{" "}
-          <button type="button" className="button no-print" onClick={() => onChange({ ...draft, steps: draft.steps.toSpliced(i, 1) })}>
+          <button type="button" className="button" onClick={() => onChange({ ...draft, steps: draft.steps.toSpliced(i, 1) })}>
             {WRONG.undo}
           </button>
         </p>
@@ -72,7 +72,7 @@ export function WrongAnswer({ diagnosis, draft, ticket, onChange }: WrongAnswerP
             <span>
               <strong>{STEP_WORDS[step]}</strong> <small>{WRONG.stepTakes(fixed(minutes, 0))}</small>
             </span>
-            <span className="buttons no-print">
+            <span className="buttons">
               {STEP_OUTCOMES[step].map((outcome, i) => (
                 <button
                   key={outcome}
