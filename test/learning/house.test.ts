@@ -6,7 +6,7 @@ import type { Bowler, Line } from "#engine/delivery/bowler";
 import { TYPICAL_SPREAD } from "#engine/delivery/words";
 import { filmOfPattern } from "#engine/lane/film";
 import { type CorrectQuestion, correct } from "#engine/learning/house/correct";
-import { emulated } from "#engine/learning/house/emulator";
+import { emulate, emulated, lifts, scatter } from "#engine/learning/house/emulator";
 import { nextShots } from "#engine/learning/house/nextShot";
 import { FLUSH, RIGHT_FT, type ShotSeen, type SituationSeen, USUAL_EYE } from "#engine/learning/house/notes";
 import { LATENT, observe, throwerFor } from "#engine/learning/house/observe";
@@ -265,6 +265,32 @@ describe("notes as what they are", () => {
     expect(run(shots)).toEqual(run(shots));
     expect(() => run([])).toThrow(/at least one shot/);
     expect(() => run(shots, { eye: { ...USUAL_EYE, turnFt: 0 } })).toThrow(/turnFt/);
+  });
+});
+
+describe("a shot's own scatter", () => {
+  it("shots that scatter lie beside the one that was meant by what the second order says, and spread as it says (4000 shots, seed 9)", () => {
+    const kind = situation(KINDS[0], [UNSEEN]);
+    const none = PARAMETER_IDS.map(() => 0);
+    const region = { middle: none, lower: none.map((_, i) => none.map((_, k) => (i === k ? 0.3 : 0))) };
+    const about = { bowler: BOWLER, known: KNOWN, centre: assume(), usual: none };
+    const emulator = emulate(kind, about, region, 3);
+    const values = valuesAt(none, BOWLER, KNOWN);
+    const thrower = throwerFor(kind, bowlerAt(values, BOWLER), assumedAt(values, assume()));
+    const normal = normalOf(9);
+    const meant = observe(thrower, kind, [])[LATENT.boardAtPins];
+    const offs = Array.from({ length: 4000 }, () => {
+      const off = [normal(), normal(), normal(), normal(), normal()] as const;
+      return observe(thrower, kind, [], off)[LATENT.boardAtPins] - meant;
+    });
+    const mean = offs.reduce((sum, off) => sum + off, 0) / offs.length;
+    const variance = offs.reduce((sum, off) => sum + (off - mean) ** 2, 0) / offs.length;
+    const lift = lifts(emulator)[LATENT.boardAtPins];
+    const said = scatter(emulator, LATENT.boardAtPins, LATENT.boardAtPins);
+    expect(Math.abs(lift)).toBeGreaterThan(4 * Math.sqrt(variance / offs.length));
+    expect(Math.abs(mean - lift)).toBeLessThan(4 * Math.sqrt(variance / offs.length));
+    expect(variance / said).toBeGreaterThan(0.85);
+    expect(variance / said).toBeLessThan(1.15);
   });
 });
 

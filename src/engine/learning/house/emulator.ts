@@ -14,7 +14,8 @@ export interface Region {
 
 /**
  * What a situation's shots show, as a quadratic in the parameters over a region, fitted to the averaged model by least squares; and how far a shot's own
- * scatter moves it. What the quadratic misses is kept as a standard deviation.
+ * scatter moves it, to second order: shots that scatter do not lie evenly about the one that was meant. What the quadratic misses is kept as a
+ * standard deviation.
  */
 export interface Emulator {
   readonly region: Region;
@@ -23,6 +24,8 @@ export interface Emulator {
   readonly missedSd: readonly number[];
   /** By latent: what one standard deviation of each of the five of the bowler's spread moves it by, at the region's middle. */
   readonly offs: readonly (readonly number[])[];
+  /** By latent and by the same five: as half a second derivative, so that a scatter z moves what is seen by off·z + bend·z². */
+  readonly bends: readonly (readonly number[])[];
   /** What would be expected under the registry's values: "early" and "late" are told against it. */
   readonly expected: readonly number[];
 }
@@ -62,7 +65,7 @@ export function emulate(
     const squares = rows.reduce((sum, row, i) => sum + (dotProduct(c, row) - seen[i][latent]) ** 2, 0);
     return Math.sqrt(squares / (POINTS - TERMS));
   });
-  return { region, coefficients, missedSd, offs: offsAt(seenAt, region.middle, latents), expected: [...seenAt(about.usual)] };
+  return { region, coefficients, missedSd, ...offsAt(seenAt, region.middle, latents), expected: [...seenAt(about.usual)] };
 }
 
 /** What a place shows, latent by latent. */
@@ -71,11 +74,33 @@ export function emulated({ coefficients, region }: Emulator, place: Place): numb
   return coefficients.map((c) => dotProduct(c, row));
 }
 
-function offsAt(seenAt: (place: Place, off: Off) => Float64Array, middle: Place, latents: number): number[][] {
+/** Covariance of two latents of a shot that scatters about the one that was meant, with what the quadratic misses. */
+export function scatter({ offs, bends, missedSd }: Emulator, a: number, b: number): number {
+  return dotProduct(offs[a], offs[b]) + 2 * dotProduct(bends[a], bends[b]) + (a === b ? missedSd[a] ** 2 : 0);
+}
+
+/** By latent: how far the mean of shots that scatter lies from the shot that was meant. */
+export function lifts({ bends }: Emulator): readonly number[] {
+  return bends.map((of) => of.reduce((sum, bend) => sum + bend, 0));
+}
+
+/**
+ * How far out each of the five is tried, standard deviations: with the weights 1/6, 2/3, 1/6 on the three points the mean of what is seen comes out right for
+ * a polynomial of the fifth order in it (Gauss–Hermite, Abramowitz & Stegun 25.4.46).
+ */
+const REACH = Math.sqrt(3);
+
+function offsAt(seenAt: (place: Place, off?: Off) => Float64Array, middle: Place, latents: number): Pick<Emulator, "offs" | "bends"> {
+  const meant = seenAt(middle);
   const both = [0, 1, 2, 3, 4].map((k) =>
-    [1, -1].map((sign) => seenAt(middle, NOT_OFF.map((_, i) => (i === k ? sign : 0)) as unknown as Off)),
+    [REACH, -REACH].map((reach) => seenAt(middle, NOT_OFF.map((_, i) => (i === k ? reach : 0)) as unknown as Off)),
   );
-  return Array.from({ length: latents }, (_, latent) => both.map(([up, down]) => (up[latent] - down[latent]) / 2));
+  const byLatent = (of: (up: number, down: number, mid: number) => number) =>
+    Array.from({ length: latents }, (_, latent) => both.map(([up, down]) => of(up[latent], down[latent], meant[latent])));
+  return {
+    offs: byLatent((up, down) => (up - down) / (2 * REACH)),
+    bends: byLatent((up, down, mid) => (up + down - 2 * mid) / (2 * REACH ** 2)),
+  };
 }
 
 function placeAt({ middle, lower }: Region, w: readonly number[]): Place {

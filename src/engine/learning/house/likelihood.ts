@@ -1,7 +1,7 @@
 import { leaveChanceAt } from "../../pins/carry.ts";
 import { cholesky, dotProduct, logDet, solveCholesky } from "../matrix.ts";
 import { truncated } from "../normal.ts";
-import type { Emulator } from "./emulator.ts";
+import { type Emulator, lifts, scatter } from "./emulator.ts";
 import { ARROWS_TO_FT, type Arrived, type Eye, FLUSH, RIGHT_FT, type ShotSeen, type Turned } from "./notes.ts";
 import { LATENT } from "./observe.ts";
 
@@ -22,16 +22,13 @@ interface Read {
 }
 
 /**
- * The likelihood of one shot. Its own scatter about what was meant is common to all that is seen of it, so the figures are jointly normal; "early" and "high"
+ * The likelihood of one shot. Its own scatter about what was meant is common to all that is seen of it, so the figures are taken as jointly normal, with the
+ * mean and the covariance of off·z + bend·z² for normal z (second-order delta method); "early" and "high"
  * are intervals of what lies behind them, taken one after the other given the figures (a normal is put for the truncated one in between).
  */
 export function shotLikelihood(shot: ShotSeen, emulator: Emulator, distances: readonly number[], eye: Eye): ShotLikelihood {
-  const covariance = (a: number, b: number): number => {
-    const [left, right] = [emulator.offs[a], emulator.offs[b]];
-    let sum = a === b ? emulator.missedSd[a] ** 2 : 0;
-    for (let k = 0; k < left.length; k++) sum += left[k] * right[k];
-    return sum;
-  };
+  const covariance: Covariance = (a, b) => scatter(emulator, a, b);
+  const lift = lifts(emulator);
   const reads = readsOf(shot, distances, eye);
   const figures = figuresPart(reads, covariance);
   const { hookFt, boardAtPins, entryDeg } = LATENT;
@@ -49,7 +46,8 @@ export function shotLikelihood(shot: ShotSeen, emulator: Emulator, distances: re
   const variances = [left(0, 0), left(1, 1)];
   const shared = left(0, 1);
   const expectedFt = emulator.expected[hookFt];
-  return (shown) => {
+  return (meant) => {
+    const shown = meant.map((value, latent) => value + lift[latent]);
     const off = reads.map(({ latent, value }) => value - shown[latent]);
     let log = figures.log(off);
     const hook = shown[hookFt] + dotProduct(gains[0], off);

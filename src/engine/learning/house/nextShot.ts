@@ -1,5 +1,5 @@
 import { cholesky, dotProduct, logDet, meanAndCovariance, solveCholesky } from "../matrix.ts";
-import { type Emulator, emulated } from "./emulator.ts";
+import { type Emulator, emulated, scatter } from "./emulator.ts";
 import type { Eye } from "./notes.ts";
 import { LATENT } from "./observe.ts";
 import { PARAMETER_IDS, type ParameterId, type Place } from "./parameters.ts";
@@ -55,10 +55,6 @@ function gradientAt(emulator: Emulator, at: Place): number[][] {
     return SEEN.map((latent) => (up[latent] - down[latent]) / (2 * STEP));
   });
   return SEEN.map((_, latent) => columns.map((column) => column[latent]));
-}
-
-function scatter({ offs, missedSd }: Emulator, a: number, b: number): number {
-  return dotProduct(offs[a], offs[b]) + (a === b ? missedSd[a] ** 2 : 0);
 }
 
 function eyeSd(latent: number, eye: Eye): number {
