@@ -3,6 +3,9 @@ import { ballKept } from "#contract/records/ball";
 import { bowlerKept } from "#contract/records/bowler";
 import { stageDoneKept } from "#contract/records/stageDone";
 import { ticketKept } from "#contract/records/ticket";
+import { bodyOf } from "#engine/ball/body";
+import { TYPICAL_BALL } from "#engine/ball/typical";
+import { parseFinish } from "#engine/surface/finish";
 import { dot, length, type Vector } from "#engine/vector";
 import { placesOnBall } from "../../src/web/rooms/ball/space/placesOnBall.ts";
 import { newestWork, signedPadWork } from "../../src/web/rooms/ball/space/signedWork.ts";
@@ -15,8 +18,14 @@ const KEPT = {
   changedAt: "2026-01-01T00:00:00.000Z",
 };
 const AT = "2026-01-01T00:00:00.000Z";
-const ballWith = (pinToPapIn: number | null, valAngleDeg: number | null) =>
-  ballKept.parse({ ...KEPT, name: "Invented", cover: "solid", core: { diameterIn: 8.55 }, layout: { pinToPapIn, valAngleDeg } });
+const ballWith = (pinToPapIn: number | null, valAngleDeg: number | null, drillingAngleDeg: number | null = null) =>
+  ballKept.parse({
+    ...KEPT,
+    name: "Invented",
+    cover: "solid",
+    core: { diameterIn: 8.55 },
+    layout: { pinToPapIn, valAngleDeg, drillingAngleDeg },
+  });
 const bowlerWith = (pap: object | null, axisTiltDeg: number | null) =>
   bowlerKept.parse({ ...KEPT, name: "Invented", pap, deliveries: [{ at: AT, how: "video", axisTiltDeg }] });
 const RADIUS_IN = 8.55 / 2;
@@ -24,7 +33,7 @@ const apartIn = (a: Vector, b: Vector) => RADIUS_IN * Math.acos(dot(a, b));
 
 describe("places on the ball", () => {
   it("nothing is drawn of what nobody knows", () => {
-    expect(placesOnBall(ballWith(4, 40), null)).toEqual({ pap: null, pin: null, track: [] });
+    expect(placesOnBall(ballWith(4, 40), null)).toEqual({ pap: null, pin: null, massBias: null, lines: [], track: [] });
     expect(placesOnBall(ballWith(4, 40), bowlerWith(null, 10)).pin).toBeNull();
     expect(placesOnBall(ballWith(4, null), bowlerWith({ overIn: 5, upIn: 0 }, 10)).pin).toBeNull();
   });
@@ -41,6 +50,45 @@ describe("places on the ball", () => {
       // Five inches over and four and a half back leave half an inch.
       if (val === 90) expect(apartIn(pin, [0, 0, 1])).toBeCloseTo(0.5, 6);
     }
+  });
+
+  // Common practice: the mass bias lies 6 3/4 in from the pin, near the VAL for a small drilling angle, towards the thumb for a large one.
+  it("the mass bias lies a quarter turn from the pin, where the core of the model has its highest RG; with the angle it goes down and back under the grip", () => {
+    const bowler = bowlerWith({ overIn: 5, upIn: 0.5 }, 10);
+    const heights = [10, 50, 90].map((drilling) => {
+      const { pap, pin, massBias, lines } = placesOnBall(ballWith(4.5, 40, drilling), bowler);
+      if (pap === null || pin === null || massBias === null) throw new Error("All of them are known here.");
+      expect(apartIn(pin, massBias)).toBeCloseTo((Math.PI / 2) * RADIUS_IN, 6);
+      const body = bodyOf({
+        ...TYPICAL_BALL,
+        cover: "solid",
+        finish: parseFinish("1000"),
+        diameterIn: 8.55,
+        pinToPapIn: 4.5,
+        drillingAngleDeg: drilling,
+      });
+      expect(dot(pap, pin)).toBeCloseTo(body.axisInBody[0], 9);
+      expect(dot(pap, massBias)).toBeCloseTo(body.axisInBody[2], 9);
+      expect(lines.map((line) => line[line.length - 1])).toEqual(
+        [pap, massBias].map((end) => end.map((value) => expect.closeTo(value, 9))),
+      );
+      return massBias;
+    });
+    const across = heights.map(([x]) => x);
+    expect(across).toEqual(across.toSorted((a, b) => b - a));
+    expect(heights[2][1]).toBeLessThan(0);
+    const left = placesOnBall(ballWith(4.5, 40, 50), bowlerWith({ overIn: -5, upIn: 0.5 }, 10)).massBias;
+    expect(left).toEqual([-heights[1][0], heights[1][1], heights[1][2]].map((value) => expect.closeTo(value, 9)));
+  });
+
+  it("without a drilling angle, or with the pin on the axis, no mass bias is drawn", () => {
+    const bowler = bowlerWith({ overIn: 5, upIn: 0 }, 10);
+    const { massBias, lines } = placesOnBall(ballWith(4, 40), bowler);
+    expect(massBias).toBeNull();
+    expect(lines).toHaveLength(1);
+    const onAxis = placesOnBall(ballWith(0, 40, 50), bowler);
+    expect(onAxis).toMatchObject({ massBias: null, lines: [] });
+    expect(length(onAxis.pin ?? [0, 0, 0])).toBeCloseTo(1, 9);
   });
 
   it("is mirrored for a left-hander, whose PAP lies on the other side", () => {

@@ -1,10 +1,12 @@
+import type { BallWritten } from "#contract/records/ball";
+import type { Bowler as BowlerKept } from "#contract/records/bowler";
 import type { BallJob, CoverId } from "#engine/ball/ball";
 import { COVERS } from "#engine/ball/covers";
 import { TYPICAL_BALL } from "#engine/ball/typical";
 import type { Bowler } from "#engine/delivery/bowler";
 import { HOOK_WORDS, SPEED_WORDS, TYPICAL_SPREAD } from "#engine/delivery/words";
 import { type Finish, finishText } from "#engine/surface/finish";
-import type { Dice } from "./dice.ts";
+import { type Dice, dice as diceOf } from "./dice.ts";
 import { BOWLER_NAMES, ballName, phoneNumber } from "./invented.ts";
 import type { Making } from "./making.ts";
 import { DAY, dayOf, MINUTE } from "./shopClock.ts";
@@ -69,13 +71,14 @@ async function makeCustomer(making: Making, index: number, name: string): Promis
       email: `bowler${index + 1}@shop.example`,
       hand,
       grip: hook === "much" && dice.chance(0.5) ? "two hands" : "thumb",
+      pap: isMeasured ? papOf(hand, index) : null,
       deliveries: [isMeasured ? { at, how: "video", ...figures } : { at, how: "word only", speed, hook }],
       notes: "Invented.",
     },
     { by },
   );
   const balls: CustomerBall[] = [];
-  for (const [place, ball] of bagOf(dice).entries()) balls.push(await makeBall(making, bowler.id, index * 3 + place, ball));
+  for (const [place, ball] of bagOf(dice).entries()) balls.push(await makeBall(making, bowler, index * 3 + place, ball));
   return { id: bowler.id, delivery, home: index % 2, balls };
 }
 
@@ -123,14 +126,32 @@ function bagOf(dice: Dice): BagBall[] {
   ];
 }
 
-async function makeBall({ things, dice, beginMs, by }: Making, bowlerId: string, index: number, ball: BagBall): Promise<CustomerBall> {
+/** Found with tape by whoever measured the delivery, in quarters of an inch as a flexible rule is read. */
+function papOf(hand: "left" | "right", index: number): { readonly overIn: number; readonly upIn: number } {
+  const dice = diceOf(PAPS + index);
+  const overIn = dice.whole(17, 22) / 4;
+  return { overIn: hand === "left" ? -overIn : overIn, upIn: dice.whole(-1, 3) / 4 };
+}
+
+/** Seeds of what a bowler and a ball have of their own, apart from the story's. */
+const [PAPS, LAYOUTS] = [7000, 8000];
+
+/** As strike balls are drilled for a known PAP; a spare ball wants none of it. */
+function layoutOf(job: BallJob, index: number): BallWritten["layout"] {
+  if (job === "spare") return null;
+  const dice = diceOf(LAYOUTS + index);
+  return { pinToPapIn: dice.whole(14, 21) / 4, drillingAngleDeg: 5 * dice.whole(5, 15), valAngleDeg: 5 * dice.whole(5, 12) };
+}
+
+async function makeBall({ things, dice, beginMs, by }: Making, bowler: BowlerKept, index: number, ball: BagBall): Promise<CustomerBall> {
   const boughtMs = beginMs - dice.whole(20, 700) * DAY;
   const finish = finishText(ball.finish);
   const kept = await things.balls.create(
     {
       name: ballName(index),
       serial: `INV${String(100_000 + index * 37)}`,
-      bowlerId,
+      bowlerId: bowler.id,
+      layout: bowler.pap === null ? null : layoutOf(ball.job, index),
       cover: ball.cover,
       job: ball.job,
       core: {

@@ -127,11 +127,12 @@ interface WordsProps extends SpaceProps {
 /** Words beside the places that face the viewer; they say nothing that the table below does not. */
 function Words({ scene, onBall, readings }: WordsProps) {
   if (scene === null) return null;
-  const { pap, pin } = onBall.places;
+  const { pap, pin, massBias } = onBall.places;
   const words: readonly (readonly [string, Vector | null, Mark])[] = [
     ...SIDE_IDS.map((side) => [sideWord(side, readings), SIDE_AXES[side], "side"] as const),
     [BALL_IN_SPACE.pap, pap, "point"],
     [BALL_IN_SPACE.pin, pin, "point"],
+    [BALL_IN_SPACE.massBias, massBias, "point"],
   ];
   return (
     <div aria-hidden="true">

@@ -63,6 +63,9 @@ export function TurnedBall({ ball, records }: TurnedProps) {
         {work !== undefined && <li>{work.evenness}</li>}
         {isInSpace && <li>{places.pap === null ? BALL_IN_SPACE.noPap : BALL_IN_SPACE.trackIs}</li>}
         {isInSpace && places.pap !== null && places.pin === null && <li>{BALL_IN_SPACE.noPin}</li>}
+        {isInSpace && places.pin !== null && (
+          <li>{places.massBias === null ? BALL_IN_SPACE.noDrillingAngle : BALL_IN_SPACE.massBiasIs(ball.layout?.drillingAngleDeg ?? 0)}</li>
+        )}
       </ul>
       <PlaceTable seconds={work?.seconds ?? []} readings={readings} />
     </section>

@@ -71,7 +71,7 @@ export class BallScene {
     this.turn(-0.45, 0.3);
   }
 
-  #furnish({ places: { pap, pin, track }, work }: OnBall): void {
+  #furnish({ places: { pap, pin, massBias, lines, track }, work }: OnBall): void {
     const paint = paints();
     const flat = (color: Color) => new MeshBasicMaterial({ color });
     this.#ball.add(new Mesh(new SphereGeometry(1, 64, 48), new MeshLambertMaterial({ color: paint.lane })));
@@ -83,6 +83,16 @@ export class BallScene {
       this.#ball.add(lying(new RingGeometry(0.035, 0.06, 4), flat(paint.accent), pap));
       this.#ball.add(tube([pap, scaled(pap, AXIS_REACH)], 0.008, paint.accent, false));
     }
+    for (const line of lines)
+      this.#ball.add(
+        tube(
+          line.map((place) => scaled(place, ABOVE)),
+          0.005,
+          paint.accent,
+          false,
+        ),
+      );
+    if (massBias !== null) this.#ball.add(lying(new RingGeometry(0.025, 0.05, 3), flat(paint.accent), massBias));
     if (pin !== null) this.#ball.add(lying(new CircleGeometry(0.035, 24), flat(paint.accent), pin));
   }
 

@@ -10,6 +10,10 @@ export interface PlacesOnBall {
   /** Where the spin axis leaves the ball; null where nobody knows. */
   readonly pap: Vector | null;
   readonly pin: Vector | null;
+  /** Where the axis of the highest RG leaves the ball, a quarter turn from the pin. */
+  readonly massBias: Vector | null;
+  /** The lines of the layout over the surface: from the pin to the PAP, and to the mass bias. The drilling angle lies between them. */
+  readonly lines: readonly (readonly Vector[])[];
   /** Where the ball rolls before it flares: a circle about the axis. */
   readonly track: readonly Vector[];
 }
@@ -20,9 +24,13 @@ const GRIP: Vector = [0, 0, 1];
 
 export function placesOnBall(ball: Pick<Ball, "core" | "layout">, bowler: Pick<Bowler, "pap" | "deliveries"> | null): PlacesOnBall {
   const radiusIn = (ball.core?.diameterIn ?? 2 * USUAL_RADIUS_IN) / 2;
-  if (bowler === null || bowler.pap === null) return { pap: null, pin: null, track: [] };
+  if (bowler === null || bowler.pap === null) return { pap: null, pin: null, massBias: null, lines: [], track: [] };
   const pap = placeOnBall(bowler.pap, radiusIn);
-  return { pap, pin: pinOf(pap, ball.layout, radiusIn), track: trackCircle(pap, tiltDegOf(bowler)) };
+  const pin = pinOf(pap, ball.layout, radiusIn);
+  const massBias = pin === null ? null : massBiasOf(pin, pap, ball.layout?.drillingAngleDeg ?? null);
+  const lines =
+    pin === null || dot(pap, pin) > 1 - SAME_PLACE ? [] : [pap, massBias].flatMap((end) => (end === null ? [] : [arc(pin, end)]));
+  return { pap, pin, massBias, lines, track: trackCircle(pap, tiltDegOf(bowler)) };
 }
 
 /**
@@ -39,6 +47,31 @@ function pinOf(pap: Vector, layout: Ball["layout"], radiusIn: number): Vector | 
   const along = plus(times(up, Math.cos(val)), times(beside, Math.sin(val)));
   const angle = pinToPapIn / radiusIn;
   return plus(times(pap, Math.cos(angle)), times(along, Math.sin(angle)));
+}
+
+/**
+ * The mass bias, by the drilling angle: at the pin, between the line to the PAP and the line to the mass bias, opening downwards and back under the grip
+ * (common practice: a small angle puts the mass bias close to the VAL, a large one towards the thumb). Left-handers have it the other way round.
+ */
+function massBiasOf(pin: Vector, pap: Vector, drillingAngleDeg: number | null): Vector | null {
+  // A pin on the axis has no line to it, and so no angle.
+  if (drillingAngleDeg === null || dot(pap, pin) > 1 - SAME_PLACE) return null;
+  const toPap = unit(minus(pap, times(pin, dot(pap, pin))));
+  const turned = (pap[0] >= 0 ? -1 : 1) * drillingAngleDeg * DEGREE;
+  return plus(times(toPap, Math.cos(turned)), times(cross(pin, toPap), Math.sin(turned)));
+}
+
+const SAME_PLACE = 1e-9;
+const ARC_POINTS = 24;
+
+/** The shortest way over the surface. */
+function arc(from: Vector, to: Vector): readonly Vector[] {
+  const whole = Math.acos(Math.min(1, Math.max(-1, dot(from, to))));
+  const aside = unit(minus(to, times(from, dot(to, from))));
+  return Array.from({ length: ARC_POINTS + 1 }, (_, i) => {
+    const turn = (whole * i) / ARC_POINTS;
+    return plus(times(from, Math.cos(turn)), times(aside, Math.sin(turn)));
+  });
 }
 
 const POINTS = 120;
