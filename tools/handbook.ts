@@ -59,6 +59,8 @@ async function picturesOf(address: string): Promise<readonly Taken[]> {
   // One that still has work to be done.
   const { ticket } = queue.find((one) => one.ticket.state === "in work" || one.ticket.state === "received") ?? queue[0];
   const [note] = await items("shot-notes");
+  const balls: readonly { readonly id: string; readonly layout: object | null }[] = await items("balls?limit=200");
+  const laidOut = balls.find(({ layout }) => layout !== null) ?? balls[0];
   return [
     { name: "today", path: "/" },
     { name: "take-in", path: `/intake?bowler=${note.bowlerId}` },
@@ -68,7 +70,7 @@ async function picturesOf(address: string): Promise<readonly Taken[]> {
     { name: "ticket", path: `/tickets/${ticket.id}` },
     { name: "bench", path: `/bench/${ticket.id}` },
     { name: "measure", path: `/measure?ball=${ticket.ballId}` },
-    { name: "ball", path: `/balls/${ticket.ballId}` },
+    { name: "ball", path: `/balls/${laidOut.id}` },
     { name: "care-card", path: `/print/care/${ticket.id}` },
     { name: "lane", path: `/lanes/${note.laneId}` },
     { name: "oil-in-play", path: `/lanes/${note.laneId}`, ready: playOil, of: ".oil-in-play" },

@@ -20,7 +20,7 @@ const ROW: Readonly<Record<Layout, number>> = { lying: 25, upright: 37 };
 const KEY_ABOVE: Readonly<Record<Layout, number>> = { lying: 10, upright: 30 };
 
 /** Width of a letter over its height, in the widest of the serif faces, bold. */
-const TITLE_LETTER = 0.62;
+const TITLE_LETTER = 0.58;
 
 export function legendHeight(courses: number, layout: Layout): number {
   return courses === 0 ? 0 : KEY_ABOVE[layout] + courses * ROW[layout] + 12;
@@ -30,11 +30,12 @@ export function legendHeight(courses: number, layout: Layout): number {
 export function cartouche(title: string, oilWords: string, frame: LaneFrame, width: number, paint: Paint, font: number): string {
   const lying = frame.layout === "lying";
   const size = lying ? 19 : 15;
-  // The frame is sized by its words, and never so wide that it meets the rose.
-  const inner = Math.min(width - 100, Math.max(title.length * size * TITLE_LETTER, oilWords.length * font * 0.5) + 26);
   const left = lying ? frame.left : 10;
   const height = lying ? 50 : 46;
-  const scaleWords = CHART.across(stretch(frame));
+  const scaleWords = `${CHART.film} · ${CHART.across(stretch(frame))}`;
+  // The frame is sized by its words, and never so wide that it meets what stands right of it.
+  const most = lying ? width - left - 88 - scaleWords.length * font * 0.5 : width - 100;
+  const inner = Math.min(most, Math.max(title.length * size * TITLE_LETTER, oilWords.length * font * 0.5) + 26);
   const rose = { x: width - (lying ? 40 : 28), y: 10 + height / 2, r: lying ? 19 : 15 };
   const small = { "font-family": SERIF, "font-style": "italic", "font-size": font, fill: paint.faint };
   return el(
@@ -53,13 +54,13 @@ export function cartouche(title: string, oilWords: string, frame: LaneFrame, wid
     }),
     textEl(oilWords, { x: left + 13, y: 10 + height * 0.82, ...small }),
     lying
-      ? textEl(`${CHART.film} · ${scaleWords}`, { x: width - 72, y: 10 + height * 0.82, "text-anchor": "end", ...small })
-      : textEl(`${CHART.film} · ${scaleWords}`, {
+      ? textEl(scaleWords, { x: width - 72, y: 10 + height * 0.82, "text-anchor": "end", ...small })
+      : textEl(scaleWords, {
           x: 11,
           y: 76,
           ...small,
           "font-size": font * 0.98,
-          ...fitted(`${CHART.film} · ${scaleWords}`, font * 0.45, width - 20),
+          ...fitted(scaleWords, font * 0.45, width - 20),
         }),
     pinsRose(rose, frame, paint),
   );
