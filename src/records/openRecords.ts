@@ -16,8 +16,9 @@ import { personal } from "./personal/ofBowler.ts";
 import type { Records, RecordsParts } from "./records.ts";
 import { search } from "./search/find.ts";
 import { rootSession, type Session } from "./session.ts";
-import { shopOf, shopsIn } from "./shop.ts";
+import { shopOf } from "./shop.ts";
 import { allThings } from "./things/allThings.ts";
+import { shopsIn } from "./things/settings.ts";
 import { tidy } from "./tidy.ts";
 import { uuid7Source } from "./uuid7.ts";
 
@@ -65,6 +66,11 @@ async function assembled(parts: RecordsParts, database: OpenDatabase, folder: Sh
         await mustBeOnlyShop(session);
         return backup.path(name);
       },
+      async verify(name) {
+        const report = await backup.verify(name);
+        // How many there are in the other shops is theirs.
+        return (await isOnlyShop(session)) ? report : { ...report, counts: {} };
+      },
       async keepUp() {
         await withFaults(folder.root, () => tidy({ runner, files, folder, now: now() }));
         return backup.keepUp();
@@ -81,8 +87,12 @@ async function assembled(parts: RecordsParts, database: OpenDatabase, folder: Sh
 }
 
 /** A backup holds every shop of the database, and is not handed to the people of one. */
+async function isOnlyShop(session: Session): Promise<boolean> {
+  return (await shopsIn(session.acrossShops().db)).length === 1;
+}
+
 async function mustBeOnlyShop(session: Session): Promise<void> {
-  if ((await shopsIn(session.acrossShops().db)).length === 1) return;
+  if (await isOnlyShop(session)) return;
   const problem = { path: "name", value: null, allowed: "a backup of one shop: this one holds several, and lies in the server's folder" };
   throw new RecordsFault("refused", "backup", { problems: [problem] });
 }

@@ -5,26 +5,15 @@ import type { Db } from "./database/tables.ts";
 import { type Runner, transaction } from "./database/transaction.ts";
 import { people } from "./things/plainKinds.ts";
 import { checkedFields, rowOf } from "./things/rows.ts";
-import { settingsKind } from "./things/settings.ts";
+import { mustBeFreeName, type ShopNamed, settingsKind, shopsIn } from "./things/settings.ts";
 
 /*
  * The shops of a database: this is done before any of them has been opened, and so over all of them.
  */
 
-export interface ShopNamed {
-  readonly id: string;
-  readonly name: string;
-}
-
 interface Making {
   readonly newId: () => string;
   readonly now: () => number;
-}
-
-/** In the order in which they were made. */
-export async function shopsIn(db: Db): Promise<ShopNamed[]> {
-  const rows = await db.selectFrom("settings").select(["id", "body"]).orderBy("id").execute();
-  return rows.map(({ id, body }) => ({ id, name: JSON.parse(body).shopName }));
 }
 
 /**
@@ -51,8 +40,7 @@ export function shopOf(runner: Runner, asked: string | undefined, making: Making
 /** Adds a shop to a database, with one person. @throws {RecordsFault} `refused` where the name is taken, or none */
 export function addShop(runner: Runner, name: string, making: Making): Promise<ShopNamed> {
   return transaction(runner, async (db) => {
-    if ((await shopsIn(db)).some((shop) => shop.name === name))
-      throw new RecordsFault("refused", "shop", { problems: [{ path: "shopName", value: name, allowed: "a name that no shop here has" }] });
+    await mustBeFreeName(db, name, null);
     return { id: await insertShop(db, name, making), name };
   });
 }

@@ -11,7 +11,8 @@ import type { Runner } from "./database/transaction.ts";
 import { shopFolder } from "./folder.ts";
 import { chanceOf } from "./openDatabase.ts";
 import type { RecordsParts } from "./records.ts";
-import { addShop, type ShopNamed, shopsIn } from "./shop.ts";
+import { addShop } from "./shop.ts";
+import { type ShopNamed, shopsIn } from "./things/settings.ts";
 import { uuid7Source } from "./uuid7.ts";
 
 interface PlaceParts extends Pick<RecordsParts, "now" | "randomBytes"> {

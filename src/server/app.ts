@@ -46,7 +46,7 @@ export function app<Table extends Readonly<Record<string, Route>>>(parts: AppPar
   server.use(strictHeaders(reached));
   server.use(ownNamesOnly(reached));
   server.use("/api/*", ownPagesOnly(reached));
-  server.use("/api/*", atTheDoor({ accounts, isEncrypted: reached.isEncrypted, now }));
+  server.use("/api/*", atTheDoor({ accounts, ...reached, now }));
   mount(server, parts.table, parts.handlers, parts);
   server.all("/api/*", unknownRoute(parts.table));
   server.get("*", page(parts.files, parts.languageOf));

@@ -9,6 +9,7 @@ import { keepBackups } from "./backupSchedule.ts";
 import type { Config } from "./config/configSchema.ts";
 import { eventStreams } from "./http/events.ts";
 import { languageOf } from "./http/language.ts";
+import { withoutWords } from "./http/requestLog.ts";
 import { listen } from "./listen.ts";
 import type { Log } from "./log.ts";
 import { meter, type Present } from "./metrics.ts";
@@ -75,7 +76,7 @@ export function assemble({
   version,
 }: Omit<ServerParts, "config"> & { readonly config: Pick<Config, "limits" | "address" | "cert" | "key" | "names"> }) {
   const { limits } = config;
-  const streams = eventStreams(limits.listeners);
+  const streams = eventStreams(limits.listeners, (error) => log("error", { event: "broken", ...withoutWords(error) }));
   const waiting = planQueue(executor, limits);
   const queue = queueBook(records, nowMs);
   const plans = planBook({ plans: waiting, newId, now, version });

@@ -56,6 +56,19 @@ describe("erasing a bowler", () => {
     expect(readdirSync(join(parts.folder, "live", "photos"))).toEqual([]);
   });
 
+  it("leaves a picture that also hangs on somebody else's ticket, and takes it with the last", async () => {
+    const { records, by, parts } = shop;
+    const first = await onTheCounter(shop);
+    const other = await records.bowlers.create({ name: "Another" }, { by });
+    const ball = await records.balls.create({ name: "Other ball", cover: "solid", bowlerId: other.id }, { by });
+    await records.photos.add({ ticketId: first.ticket.id, of: "condition" }, PNG, { by });
+    const kept = await records.photos.add({ ballId: ball.id, of: "serial" }, PNG, { by });
+    await records.personal.erase(first.bowler.id, { by });
+    expect(Buffer.from(await records.photos.bytes(kept.id))).toEqual(PNG);
+    await records.personal.erase(other.id, { by });
+    expect(readdirSync(join(parts.folder, "live", "photos"))).toEqual([]);
+  });
+
   it("keeps the work and the money, without the person", async () => {
     const { records, by } = shop;
     const { bowler, ball, visit, ticket, once } = await leaveTraces(shop);

@@ -230,6 +230,28 @@ async function writing<Answer>(write: () => Promise<Answer>): Promise<Answer> {
 }
 
 describe.runIf(postgres !== null)("two shops of one database", () => {
+  it("have different names, by which servers find them: neither may take the other's", async () => {
+    const { west, east } = await twoShops(await postgres?.newDatabase());
+    const { shopName } = await east.records.settings.get();
+    const { version } = await west.records.settings.get();
+    const fault = await refusal<RecordsFault>(west.records.settings.change({ shopName }, { by: west.by, expectedVersion: version }));
+    expect(fault).toMatchObject({ kind: "refused", problems: [{ path: "shopName", value: shopName }] });
+    const own = await west.records.settings.change({ shopName: "West again", currency: "EUR" }, { by: west.by, expectedVersion: version });
+    expect(own).toMatchObject({ shopName: "West again", currency: "EUR" });
+    await west.records.settings.change({ shopName: "West again" }, { by: west.by, expectedVersion: own.version });
+    await east.end();
+    await west.end();
+  });
+
+  it("are not told by a backup's figures how much there is of the other", async () => {
+    const { west, east } = await twoShops(await postgres?.newDatabase());
+    await onTheCounter(east);
+    const { name } = await west.records.backups.make("asked");
+    expect(await west.records.backups.verify(name)).toMatchObject({ counts: {}, missing: [] });
+    await east.end();
+    await west.end();
+  });
+
   it("hear of the bowlers and balls that they share, and of nothing else of each other", async () => {
     const { west, east } = await twoShops(await postgres?.newDatabase());
     const heard = told(east.records);

@@ -41,6 +41,18 @@ describe("without any password", () => {
     expect((await shop.raw("/plan")).status).toBe(404);
   });
 
+  // As after a restore of a backup from before there were any: the server looked for an owner when it started.
+  test("nothing is open where others reach the server", async () => {
+    const secure = await shopServer({ config: { address: "192.0.2.10", cert: "c.pem", key: "k.pem", names: ["shop.example"] } });
+    const headers = { host: "shop.example:4780" };
+    expect(await (await secure.raw("/api/session", { headers })).json()).toMatchObject({ state: "signed out", role: null });
+    expect((await secure.raw("/api/balls", { headers })).status).toBe(401);
+    const body = JSON.stringify({ signInName: "Anybody", role: "owner", password: NEW });
+    const json = { ...headers, "content-type": "application/json", origin: "https://shop.example:4780" };
+    expect((await secure.raw(`/api/people/${secure.by}/sign-in`, { method: "POST", headers: json, body })).status).toBe(401);
+    await secure.end();
+  });
+
   test("what wants a session says that there is none", async () => {
     const body = { ownPassword: "x", password: NEW };
     expect(kind(await shop.ask("setOwnPassword", { body }))).toBe("409 notNow");
@@ -213,7 +225,7 @@ describe("an event stream", () => {
   // Another server of the same shop may have ended the session: nothing tells this one.
   test("looks with every beat whether its listener may still be here", async () => {
     vi.useFakeTimers({ toFake: ["setInterval", "clearInterval"] });
-    const streams = eventStreams(2);
+    const streams = eventStreams(2, () => {});
     let isIn = true;
     const server = new Hono().get("/", (context) =>
       streams.open(context, { isStillIn: async () => isIn }, (_send, signal) => ended(signal)),

@@ -1,6 +1,7 @@
-import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import type { Records } from "#records/records";
-import { queueBook } from "#server/queue";
+import { type QueueBook, queueBook } from "#server/queue";
+import { hearQueue } from "#server/queueEvents";
 import { onTheCounter, type TestShop, testShop } from "../records/shop.ts";
 
 /* The queue is asked for by every counter every few seconds: it is made once after a change, and nobody sees an old one. */
@@ -55,6 +56,36 @@ describe("the queue for everybody who asks", () => {
     ms = 1001;
     expect((await book.now()).items).toHaveLength(1);
     book.close();
+  });
+
+  test("a page that listens hears of it again after a reading that failed", async () => {
+    const tellers: (() => void)[] = [];
+    let readings = 0;
+    const failing: QueueBook = {
+      now() {
+        readings += 1;
+        return readings <= 2 ? Promise.reject(new Error("cut")) : Promise.resolve({ items: [] });
+      },
+      watch(tell) {
+        tellers.push(tell);
+        return () => tellers.splice(0);
+      },
+      close: () => {},
+    };
+    const sent: unknown[] = [];
+    const gone = new AbortController();
+    vi.useFakeTimers();
+    const hearing = hearQueue(failing)(async (_event, data) => void sent.push(data), gone.signal);
+    await vi.advanceTimersByTimeAsync(2500);
+    expect([readings, sent]).toEqual([3, [{ items: [] }]]);
+    tellers[0]();
+    await vi.advanceTimersByTimeAsync(500);
+    expect(sent).toHaveLength(2);
+    gone.abort();
+    await hearing;
+    await vi.advanceTimersByTimeAsync(5000);
+    expect(readings).toBe(4);
+    vi.useRealTimers();
   });
 
   test("those who watch are told of what the queue shows, and of nothing else, until they stop", async () => {

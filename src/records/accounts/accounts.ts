@@ -26,6 +26,8 @@ export interface LiveSession {
   readonly role: Role;
   /** When it ends at the latest, ms since 1970. */
   readonly endsAt: number;
+  /** Whose password began it: another person's where a PIN has changed the person since. */
+  readonly begunBy: string;
 }
 
 /** The session of a token, and a new token where it was time for one. */
@@ -60,13 +62,13 @@ export interface Accounts {
    */
   open(personId: string, written: AccountWritten, by: string): Promise<Account>;
   /**
-   * Changes the given fields. A new password ends the person's sessions but `keep`.
+   * Changes the given fields. A new password ends the sessions that the person is in or has begun, a new PIN those that the old one opened; all but `keep`.
    *
    * @param keep id of the session that goes on
    * @throws {RecordsFault} `notFound`; `refused` also where no owner would be left
    */
   change(personId: string, change: AccountChange, by: string, keep?: string): Promise<Account>;
-  /** Takes a person's way in away and ends the sessions. @throws {RecordsFault} `notFound`; `refused` for the last owner */
+  /** Takes a person's way in away and ends the sessions that the person is in or has begun. @throws {RecordsFault} `notFound`; `refused` for the last owner */
   close(personId: string, by: string): Promise<void>;
   /** Whether it is the person's password; counted like a try to sign in. Null: it is. */
   doubt(personId: string, password: string, address: string): Promise<NotIn | null>;

@@ -1,6 +1,7 @@
 import type { Account, Role } from "#contract/records/account";
 import { RecordsFault } from "#contract/records/fault";
 import { withFaults } from "../database/driverFault.ts";
+import type { Db } from "../database/tables.ts";
 import { type Session, timeOf } from "../session.ts";
 import { people } from "../things/plainKinds.ts";
 import { store } from "../things/store.ts";
@@ -112,10 +113,8 @@ async function changeAccount(
       changedAt: timeOf(inside.now()),
     };
     await db.updateTable("accounts").set(changes).where("personId", "=", personId).execute();
-    if (password !== undefined) {
-      const ended = db.deleteFrom("sessions").where("personId", "=", personId);
-      await (keep === null ? ended : ended.where("id", "!=", keep)).execute();
-    }
+    if (password !== undefined) await sessionsOf(db, personId, keep).execute();
+    if (pin !== undefined) await sessionsOf(db, personId, keep).where("personId", "=", personId).where("begunBy", "!=", personId).execute();
     const fields = Object.entries({ signInName, role, password, pin }).flatMap(([field, value]) => (value === undefined ? [] : [field]));
     await noteChange(inside, personId, by, fields);
     return accountOf({ ...row, ...changes }, MOST_PINS);
@@ -126,9 +125,16 @@ function close(session: Session, personId: string, by: string): Promise<void> {
   return session.write({ by }, async (inside) => {
     await accountRow(inside, personId);
     await mustLeaveOwner(inside, personId, null);
-    for (const table of ["sessions", "accounts"] as const) await inside.db.deleteFrom(table).where("personId", "=", personId).execute();
+    await sessionsOf(inside.db, personId, null).execute();
+    await inside.db.deleteFrom("accounts").where("personId", "=", personId).execute();
     await noteChange(inside, personId, by, ["signInName", "role", "password"]);
   });
+}
+
+/** Out with the sessions that a person is in or has begun. @param keep the one that goes on */
+function sessionsOf(db: Db, personId: string, keep: string | null) {
+  const ended = db.deleteFrom("sessions").where((where) => where.or([where("personId", "=", personId), where("begunBy", "=", personId)]));
+  return keep === null ? ended : ended.where("id", "!=", keep);
 }
 
 /** A way in is a person's: the trail tells of it there, and only by the names of what was set. */

@@ -32,11 +32,12 @@ interface NewSession {
   readonly address: string;
   /** At the latest, ms since 1970. */
   readonly endsBy?: number;
+  readonly begunBy: string;
 }
 
 /** Begins a session inside a transaction. */
 export async function beginSession({ session, randomBytes }: SessionParts, db: Db, begun: NewSession): Promise<Begun> {
-  const { personId, role, address, endsBy = Number.POSITIVE_INFINITY } = begun;
+  const { personId, role, address, begunBy, endsBy = Number.POSITIVE_INFINITY } = begun;
   const at = session.now();
   const endsAt = Math.min(at + LASTS_MS, endsBy);
   const token = newToken(randomBytes);
@@ -45,9 +46,9 @@ export async function beginSession({ session, randomBytes }: SessionParts, db: D
   const times = { madeAt, renewedAt: madeAt, seenAt: madeAt, endsAt: timeOf(endsAt) };
   await db
     .insertInto("sessions")
-    .values({ id, shopId: session.shopId, personId, tokenHash, oldHash: null, oldUntil: null, ...times, address })
+    .values({ id, shopId: session.shopId, personId, tokenHash, oldHash: null, oldUntil: null, ...times, address, begunBy })
     .execute();
-  return { kind: "in", token, session: { id, personId, role, endsAt } };
+  return { kind: "in", token, session: { id, personId, role, endsAt, begunBy } };
 }
 
 /** Whose token it is, noting that it is used, with another token where it is time for one. */
@@ -109,14 +110,20 @@ async function rowOf({ db }: Session, tokenHash: string, at: number): Promise<Se
   return row.tokenHash === tokenHash || (row.oldUntil !== null && row.oldUntil > timeOf(at)) ? row : null;
 }
 
-/** A session is over by time, and where its person has left or may not come in any more. */
-async function liveOf({ db }: Session, row: SessionRow, at: number): Promise<LiveSession | null> {
-  const endsAt = Date.parse(row.endsAt);
-  if (at >= endsAt || at - Date.parse(row.seenAt) >= IDLE_MS) return null;
-  const account = await db.selectFrom("accounts").select("role").where("personId", "=", row.personId).executeTakeFirst();
-  const person = await db.selectFrom("people").select("state").where("id", "=", row.personId).executeTakeFirst();
-  if (account === undefined || person?.state !== "works here") return null;
-  return { id: row.id, personId: row.personId, role: account.role as Role, endsAt };
+/** A session is over by time, and where its person, or the one whose password began it, has left or may not come in any more. */
+async function liveOf({ db }: Session, { id, personId, begunBy, endsAt, seenAt }: SessionRow, at: number): Promise<LiveSession | null> {
+  const endsAtMs = Date.parse(endsAt);
+  if (at >= endsAtMs || at - Date.parse(seenAt) >= IDLE_MS) return null;
+  const role = await roleOf(db, personId);
+  const isBegunByOne = begunBy === personId || (await roleOf(db, begunBy)) !== null;
+  return role === null || !isBegunByOne ? null : { id, personId, role, endsAt: endsAtMs, begunBy };
+}
+
+/** Null where the person has left, or has no way in. */
+async function roleOf(db: Db, personId: string): Promise<Role | null> {
+  const account = await db.selectFrom("accounts").select("role").where("personId", "=", personId).executeTakeFirst();
+  const person = await db.selectFrom("people").select("state").where("id", "=", personId).executeTakeFirst();
+  return account === undefined || person?.state !== "works here" ? null : (account.role as Role);
 }
 
 export async function listSessions(session: Session, personId: string | null): Promise<SignedInSession[]> {

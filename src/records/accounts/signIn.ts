@@ -6,7 +6,7 @@ import { isTooLong, nameKey, normalized } from "./secrets.ts";
 import { beginSession } from "./sessions.ts";
 import { beginTry, endTry } from "./tries.ts";
 
-/** Wrong PINs in a row after which a person's password is needed. */
+/** Wrong PINs after which a person's password is needed. */
 export const MOST_PINS = 5;
 
 const NOTHING = "nothing";
@@ -27,7 +27,8 @@ export async function signIn(parts: AccountParts, { signInName, password, addres
     if (today === null) return WRONG;
     await endTry(inside, shopId, trying, now());
     await inside.updateTable("accounts").set({ pinFailures: 0 }).where("personId", "=", today.personId).execute();
-    return beginSession(parts, inside, { personId: today.personId, role: today.role as LiveSession["role"], address });
+    const { personId, role } = today;
+    return beginSession(parts, inside, { personId, role: role as LiveSession["role"], address, begunBy: personId });
   });
 }
 
@@ -58,9 +59,15 @@ export async function changePerson(
     // Of two who take over at once only the first finds the session.
     const ended = await inside.deleteFrom("sessions").where("id", "=", from.id).executeTakeFirst();
     if (today === null || ended.numDeletedRows === 0n) return WRONG;
-    await inside.updateTable("accounts").set({ pinFailures: 0 }).where("personId", "=", today.personId).execute();
-    const begun = { personId: today.personId, role: today.role as LiveSession["role"], address: to.address, endsBy: from.endsAt };
-    return beginSession(parts, inside, begun);
+    const { personId, role, pinFailures } = today;
+    // This try was none. The wrong ones before stay counted: they would else be forgiven whenever the person comes in, and guessing go on for ever.
+    await inside
+      .updateTable("accounts")
+      .set({ pinFailures: Math.max(0, pinFailures - 1) })
+      .where("personId", "=", personId)
+      .execute();
+    const { endsAt: endsBy, begunBy } = from;
+    return beginSession(parts, inside, { personId, role: role as LiveSession["role"], address: to.address, endsBy, begunBy });
   });
 }
 

@@ -26,12 +26,16 @@ export function waitAfter(failures: number): number {
  *
  * @returns null where it may be looked at, else how long to wait, s
  */
-export function beginTry({ shopId, now, unnoted }: Session, { name, address }: Trying): Promise<number | null> {
+export async function beginTry({ db: readOnly, shopId, now, unnoted }: Session, { name, address }: Trying): Promise<number | null> {
+  // Who only is to wait writes nothing: a flood of tries would else keep the shop's own writes waiting.
+  const mustWait = waitOf(await countsOf(readOnly, { name, address }), now());
+  if (mustWait !== null) return mustWait;
   return unnoted(async (db) => {
     const at = now();
-    const [ofName, ofAddress] = [await countOf(db, aboutName(name)), await countOf(db, aboutAddress(address))];
-    const waits = Math.max(ofName.waitUntil, ofAddress.waitUntil) - at;
-    if (waits > 0) return Math.ceil(waits / SECOND_MS);
+    const counts = await countsOf(db, { name, address });
+    const waits = waitOf(counts, at);
+    if (waits !== null) return waits;
+    const { ofName, ofAddress } = counts;
     const nameFailures = ofName.failures + 1;
     await keep(db, shopId, aboutName(name), { failures: nameFailures, since: at, waitUntil: at + waitAfter(nameFailures) });
     const isNewSpan = at - ofAddress.since > ADDRESS_SPAN_MS;
@@ -60,6 +64,21 @@ interface Count {
   readonly failures: number;
   readonly since: number;
   readonly waitUntil: number;
+}
+
+interface Counts {
+  readonly ofName: Count;
+  readonly ofAddress: Count;
+}
+
+async function countsOf(db: Db, { name, address }: Trying): Promise<Counts> {
+  return { ofName: await countOf(db, aboutName(name)), ofAddress: await countOf(db, aboutAddress(address)) };
+}
+
+/** Seconds; null where nothing is to be waited for. */
+function waitOf({ ofName, ofAddress }: Counts, at: number): number | null {
+  const waits = Math.max(ofName.waitUntil, ofAddress.waitUntil) - at;
+  return waits > 0 ? Math.ceil(waits / SECOND_MS) : null;
 }
 
 async function countOf(db: Db, about: string): Promise<Count> {

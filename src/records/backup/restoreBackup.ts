@@ -1,7 +1,7 @@
 import { existsSync, renameSync, rmSync } from "node:fs";
 import { join, sep } from "node:path";
 import { withFaults } from "../database/driverFault.ts";
-import { openSqlite } from "../database/sqlite.ts";
+import { closeToOthers, openSqlite } from "../database/sqlite.ts";
 import { syncFolder } from "../files/syncedFile.ts";
 import { type ShopFolder, shopFolder } from "../folder.ts";
 import { ledgerInFolder } from "../personal/ledger.ts";
@@ -46,31 +46,42 @@ function restoreInFolder(path: string, parts: RecordsParts): Promise<RestoreDone
 /** Two renames; a start after a power cut between them ends the second (see `prepareFolder`). */
 async function swap(making: string, folder: ShopFolder, now: number): Promise<string | null> {
   const hadLive = existsSync(folder.live);
-  if (existsSync(folder.database)) mustBeAlone(folder);
-  const safety = join(folder.root, safetyCopyName(now));
-  const inMaking = shopFolder(making);
-  renameSync(inMaking.erasures, folder.erasures);
-  renameSync(inMaking.live, folder.checked);
-  await syncFolder(folder.root);
-  if (hadLive) renameSync(folder.live, safety);
-  await syncFolder(folder.root);
-  renameSync(folder.checked, folder.live);
-  await syncFolder(folder.root);
-  return hadLive ? `${safety}${sep}` : null;
+  const letGo = existsSync(folder.database) ? holdAlone(folder) : () => {};
+  try {
+    const safety = join(folder.root, safetyCopyName(now));
+    const inMaking = shopFolder(making);
+    renameSync(inMaking.erasures, folder.erasures);
+    renameSync(inMaking.live, folder.checked);
+    await syncFolder(folder.root);
+    if (hadLive) renameSync(folder.live, safety);
+    await syncFolder(folder.root);
+    renameSync(folder.checked, folder.live);
+    await syncFolder(folder.root);
+    return hadLive ? `${safety}${sep}` : null;
+  } finally {
+    letGo();
+  }
 }
 
-/** Leaving WAL mode wants the file alone, and puts everything into one file: the safety copy is whole. A damaged file is kept as it is. */
-function mustBeAlone({ database }: ShopFolder): void {
+/**
+ * Has the database alone until it is let go: who opened it while it is put aside would write into the safety copy. Leaving WAL mode puts everything into one
+ * file, so that the copy is whole. A damaged file is kept as it is.
+ */
+function holdAlone({ database }: ShopFolder): () => void {
   try {
     const { raw } = openSqlite(database);
     try {
-      raw.pragma("busy_timeout = 200");
-      raw.pragma("journal_mode = DELETE");
-    } finally {
+      closeToOthers(raw);
+    } catch (error) {
       raw.close();
+      throw error;
     }
+    // Windows renames no folder in which a file is open, whoever has it open: nobody can come between there.
+    if (process.platform !== "win32") return () => raw.close();
+    raw.close();
   } catch (error) {
     const code = error instanceof Error && "code" in error ? String(error.code) : "";
     if (!code.startsWith("SQLITE_CORRUPT") && code !== "SQLITE_NOTADB") throw error;
   }
+  return () => {};
 }

@@ -9,7 +9,7 @@ import { SCHEMA } from "../database/address.ts";
 import { withFaults } from "../database/driverFault.ts";
 import { migrate } from "../database/migrate.ts";
 import { STEPS } from "../database/migrations/steps.ts";
-import { holdAlone, openPostgres } from "../database/postgres.ts";
+import { holdAlone, mustStillBeAlone, openPostgres } from "../database/postgres.ts";
 import { openSqlite } from "../database/sqlite.ts";
 import type { Db } from "../database/tables.ts";
 import { filesInDatabase } from "../files/inDatabase.ts";
@@ -73,6 +73,7 @@ async function load(making: string, today: Db, address: string, parts: RecordsPa
 /** @returns name of the schema with what was there before; null where there was none */
 function swap(db: Db, now: number): Promise<string | null> {
   return db.transaction().execute(async (inside) => {
+    await mustStillBeAlone(inside);
     const { rows } = await sql`select 1 from pg_namespace where nspname = ${SCHEMA}`.execute(inside);
     const safety = rows.length === 0 ? null : safetySchemaName(now);
     if (safety !== null) await sql`alter schema ${sql.id(SCHEMA)} rename to ${sql.id(safety)}`.execute(inside);

@@ -8,7 +8,7 @@ import { type ShopFolder, shopFolder } from "../folder.ts";
 import { openRecords } from "../openRecords.ts";
 import { type Erasure, joined, ledgerInFolder, ledgerText } from "../personal/ledger.ts";
 import type { RecordsParts } from "../records.ts";
-import { shopsIn } from "../shop.ts";
+import { shopsIn } from "../things/settings.ts";
 import { readBackup } from "./verifyBackup.ts";
 import type { Taker } from "./zipFile.ts";
 

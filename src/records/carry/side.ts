@@ -4,7 +4,7 @@ import { isAddress, withoutPassword } from "../database/address.ts";
 import { schemaState } from "../database/migrate.ts";
 import { STEPS } from "../database/migrations/steps.ts";
 import { holdAlone, openPostgres } from "../database/postgres.ts";
-import { openSqlite } from "../database/sqlite.ts";
+import { closeToOthers, openSqlite } from "../database/sqlite.ts";
 import type { Runner } from "../database/transaction.ts";
 import { filesInDatabase } from "../files/inDatabase.ts";
 import { filesInFolder } from "../files/inFolder.ts";
@@ -59,11 +59,7 @@ async function inFolder(root: string, parts: SideParts): Promise<Side> {
   prepareFolder(folder);
   const { db, raw } = openSqlite(folder.database);
   try {
-    // Leaving WAL mode wants the file alone; a lock that is taken in this mode is kept until the end.
-    raw.pragma("busy_timeout = 200");
-    raw.pragma("journal_mode = DELETE");
-    raw.pragma("locking_mode = EXCLUSIVE");
-    raw.exec("begin exclusive; commit");
+    closeToOthers(raw);
   } catch (error) {
     raw.close();
     throw error;

@@ -10,6 +10,8 @@ const MOST_CONNECTIONS = 8;
 /** One write is at work and the next already asks for its turn; the others wait in this program, where waiting costs the database nothing. */
 const MOST_WRITING = 2;
 const CONNECT_MS = 5000;
+/** Where the way is cut and nobody says so, an answer would be waited for as long as the system repeats the question, ms. */
+const ANSWER_MS = 5000;
 /** Any number that no other program takes for its own lock: shared by all who have the records open, taken alone by a restore and a move. */
 const OPEN_LOCK = 7_460_392;
 
@@ -44,9 +46,9 @@ function openPool(address: string, schema: string, max: number): Kysely<Tables> 
   return new Kysely<Tables>({ dialect: new PostgresDialect({ pool }) });
 }
 
-/** One connection by itself, for what hangs on a connection: locks, and hearing what others say. */
+/** One connection by itself, for what hangs on a connection: locks, and hearing what others say. It is only asked what takes no time. */
 export async function connectAlone(address: string): Promise<pg.Client> {
-  const client = new pg.Client(settings(address, SCHEMA));
+  const client = new pg.Client({ ...settings(address, SCHEMA), query_timeout: ANSWER_MS });
   client.on("error", () => {});
   await client.connect();
   return client;
@@ -82,6 +84,12 @@ export async function holdAlone(address: string): Promise<() => Promise<void>> {
     throw error;
   }
   return () => client.end();
+}
+
+/** The connection that has the records alone may have been cut meanwhile, and with it its lock. @throws {RecordsFault} `busy` */
+export async function mustStillBeAlone(inside: Db): Promise<void> {
+  const { rows } = await sql<{ got: boolean }>`select pg_try_advisory_xact_lock_shared(${OPEN_LOCK}) as got`.execute(inside);
+  if (rows[0].got) throw new RecordsFault("busy", "the PostgreSQL database");
 }
 
 async function lockOrBusy(client: pg.Client, lock: "pg_try_advisory_lock" | "pg_try_advisory_lock_shared"): Promise<void> {

@@ -31,6 +31,15 @@ export function openSqlite(file: string): OpenSqlite {
   return { db: new Kysely<Tables>({ dialect: new ImmediateDialect(raw) }), raw };
 }
 
+/** Nobody else has the file open from now on until it is closed. @throws SQLITE_BUSY while somebody has */
+export function closeToOthers(raw: Database): void {
+  // Leaving WAL mode wants the file alone; a lock that is taken in this mode is kept until the end.
+  raw.pragma("busy_timeout = 200");
+  raw.pragma("journal_mode = DELETE");
+  raw.pragma("locking_mode = EXCLUSIVE");
+  raw.exec("begin exclusive; commit");
+}
+
 class ImmediateDialect extends SqliteDialect {
   readonly #database: Database;
 

@@ -110,6 +110,8 @@ export interface SessionRow {
   seenAt: string;
   endsAt: string;
   address: string;
+  /** Whose password began it: another person's where a PIN has changed the person since. */
+  begunBy: string;
 }
 
 /** Vain tries to sign in, by the digest of a name or by an address. */

@@ -4,7 +4,7 @@ import type { Kept } from "#contract/records/fields";
 import { TABLE_RULES } from "../database/tableRules.ts";
 import { wordsOf } from "../search/terms.ts";
 import type { Session } from "../session.ts";
-import { fileNameOf, photoKind, profileFileKind } from "../things/attachments.ts";
+import { fileNameOf, photoKind, profileFileKind, removeUnused } from "../things/attachments.ts";
 import { balls } from "../things/balls.ts";
 import { bowlers } from "../things/bowlers.ts";
 import type { Definition, Fields } from "../things/definition.ts";
@@ -32,8 +32,8 @@ export async function erase(session: Session, { bowlerId, at, by }: Erasure): Pr
     await emptyBalls(everywhere, found, by);
     await emptyWork(everywhere, found, by);
     await everywhere.db.updateTable("once").set({ answer: null }).execute();
-    // Photos of one erased bowler that also hang on somebody else's ticket do not exist: a photo is of one ball.
-    finish = await inside.files.remove(everywhere.db, found.photos.map(fileNameOf));
+    // The same picture may hang on somebody else's ticket: its file lies there once, for both.
+    finish = await removeUnused(everywhere, found.photos.map(fileNameOf));
   });
   await finish();
   await leaveNothingBehind(session);

@@ -23,8 +23,11 @@ export interface EventStreams {
 /** Comments this often keep a quiet stream from being taken for a dead one, ms. */
 const HEARTBEAT_MS = 15_000;
 
-/** @param most streams at the same time */
-export function eventStreams(most: number): EventStreams {
+/**
+ * @param most streams at the same time
+ * @param broke told of what ended a stream that its page still listened to; the page connects again by itself
+ */
+export function eventStreams(most: number, broke: (error: unknown) => void): EventStreams {
   const closing = new AbortController();
   const open = new Set<() => void>();
   return {
@@ -49,6 +52,8 @@ export function eventStreams(most: number): EventStreams {
         }, HEARTBEAT_MS);
         try {
           await tell((event, data) => stream.writeSSE({ event, data: JSON.stringify(data) }), signal);
+        } catch (error) {
+          if (!signal.aborted) broke(error);
         } finally {
           clearInterval(heartbeat);
           open.delete(look);

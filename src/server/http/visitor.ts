@@ -13,7 +13,7 @@ export interface Visitor {
   readonly state: WhoAmI["state"];
   /** Null where nobody is signed in, or nobody needs to be. */
   readonly session: LiveSession | null;
-  /** What may be done: everything where the shop has no passwords; nothing where there are and nobody is signed in. */
+  /** What may be done: everything on a machine by itself whose shop has no passwords; nothing where there are and nobody is signed in. */
   readonly role: Role | null;
   /** Network address, for the limit on vain tries. */
   readonly address: string;
@@ -31,11 +31,13 @@ export interface DoorParts {
   readonly accounts: Pick<Accounts, "any" | "recognise" | "isLive">;
   /** Whether the connection is encrypted. */
   readonly isEncrypted: boolean;
+  /** Whether others can reach the server: without any password nobody is let in there, whatever was restored under it meanwhile. */
+  readonly isOnNetwork: boolean;
   readonly now: () => number;
 }
 
 /** Finds out who asks, and sends the session's cookie along with whatever is answered, refusals too. */
-export function atTheDoor({ accounts, isEncrypted, now }: DoorParts): MiddlewareHandler<DoorEnv> {
+export function atTheDoor({ accounts, isEncrypted, isOnNetwork, now }: DoorParts): MiddlewareHandler<DoorEnv> {
   const name = isEncrypted ? SESSION_COOKIE.secure : SESSION_COOKIE.plain;
   return async (context, next) => {
     const cookies: string[] = [];
@@ -46,7 +48,7 @@ export function atTheDoor({ accounts, isEncrypted, now }: DoorParts): Middleware
     const recognised = token === undefined ? null : await accounts.recognise(token);
     const session = recognised?.session ?? null;
     if (session !== null && recognised?.renewed !== null && recognised !== null) give({ token: recognised.renewed, session });
-    const isOpen = session === null && !(await accounts.any());
+    const isOpen = session === null && !isOnNetwork && !(await accounts.any());
     context.set("visitor", {
       state: session !== null ? "signed in" : isOpen ? "no passwords" : "signed out",
       session,

@@ -48,9 +48,9 @@ export function accessHandlers({ accounts, people }: Pick<Records, "accounts" | 
       return accounts.change(by, { password: body.password }, by, id);
     },
     async setOwnPin({ body, by, visitor }) {
-      sessionOf(visitor);
+      const { id } = sessionOf(visitor);
       await mustKnowPassword(visitor, body.ownPassword);
-      return accounts.change(by, { pin: body.pin }, by);
+      return accounts.change(by, { pin: body.pin }, by, id);
     },
     listSessions: async ({ by, visitor }) => ({ items: [...(await accounts.sessions(visitor.role === "owner" ? null : by))] }),
     async endSession({ params, by, visitor }) {
