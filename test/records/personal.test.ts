@@ -2,9 +2,10 @@ import { appendFileSync, readdirSync, readFileSync, statSync, writeFileSync } fr
 import { join } from "node:path";
 import { afterAll, afterEach, beforeEach, describe, expect, it } from "vitest";
 import type { RecordsFault } from "#contract/records/fault";
+import { filesInFolder } from "#records/files/inFolder";
 import { PNG, png, pngChunk } from "./pictures.ts";
 import { testPostgres } from "./postgres.ts";
-import { onTheCounter, refusal, type TestShop, testShop } from "./shop.ts";
+import { databaseOf, onTheCounter, refusal, type TestShop, testShop } from "./shop.ts";
 
 let shop: TestShop;
 beforeEach(async () => {
@@ -141,6 +142,19 @@ describe("photos", () => {
     expect(photo).toMatchObject({ type: "image/png", bytes: PNG.length });
     await records.photos.remove(photo.id, { by, expectedVersion: 1 });
     expect(readdirSync(join(parts.folder, "live", "photos"))).toEqual([]);
+  });
+
+  it("stay where the same picture was put there again while an older one was going", async () => {
+    const files = filesInFolder(join(shop.parts.folder, "live"));
+    const db = databaseOf(shop.parts);
+    await files.put(db, "photos/same.png", PNG);
+    const finish = await files.remove(db, ["photos/same.png", "photos/never-there.png"]);
+    await files.put(db, "photos/same.png", PNG);
+    await finish();
+    expect(Buffer.from((await files.get(db, "photos/same.png")) ?? [])).toEqual(PNG);
+    await (await files.remove(db, ["photos/same.png"]))();
+    expect(await files.get(db, "photos/same.png")).toBeNull();
+    await db.destroy();
   });
 
   it("of other kinds are refused, whatever they are called", async () => {

@@ -14,8 +14,12 @@ export function filesInFolder(live: string): FileStore {
   return {
     put: (_inside, name, bytes) => withFaults(live, () => writeSynced(pathOf(name), bytes)),
     get: (_db, name) => readOrNull(pathOf(name)),
-    remove: async (_inside, names) => async () => {
-      for (const name of names) await rm(pathOf(name), { force: true });
+    async remove(_inside, names) {
+      const seen = await Promise.all(names.map(async (name) => ({ path: pathOf(name), mark: await markOf(pathOf(name)) })));
+      return async () => {
+        // The same bytes may have been put there again since, for a row of their own.
+        for (const { path, mark } of seen) if ((await markOf(path)) === mark) await rm(path, { force: true });
+      };
     },
     async olderThan(_db, time) {
       const old: string[] = [];
@@ -25,6 +29,13 @@ export function filesInFolder(live: string): FileStore {
       return old;
     },
   };
+}
+
+/** Another one for each time that a file was put there; null where there is none. */
+async function markOf(path: string): Promise<string | null> {
+  if (!existsSync(path)) return null;
+  const { ino, mtimeMs } = await stat(path);
+  return `${ino} ${mtimeMs}`;
 }
 
 async function readOrNull(path: string): Promise<Uint8Array | null> {
