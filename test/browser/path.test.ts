@@ -88,6 +88,29 @@ test("a new customer with a new ball needs two names; a crack stops the work; pr
   expect(found.bowlers).toHaveLength(1);
 });
 
+test("a visit of which only a part was kept goes on where it was, and nothing is kept twice", async ({ page, request }) => {
+  await page.goto("/intake");
+  await page.getByRole("button", { name: "New bowler" }).click();
+  await page.getByLabel("Name", { exact: true }).fill("Ember Halfkept");
+  await page.getByLabel("What the ball is called").fill("Slate Plover");
+  let isCut = true;
+  await page.route("**/api/tickets", async (route) => {
+    if (route.request().method() === "POST" && isCut) await route.abort();
+    else await route.continue();
+  });
+  await page.getByRole("button", { name: "Take in 1 ball" }).click();
+  await expect(page.getByText("Not taken in yet")).toBeVisible();
+  isCut = false;
+  // Whoever presses again does so later, and the moment of the first try stays.
+  await page.waitForTimeout(1100);
+  await page.getByRole("button", { name: "Take in 1 ball" }).click();
+  await page.waitForURL(/\/tickets\//);
+  const { bowlers } = await (await request.get("/api/search?words=Halfkept")).json();
+  expect(bowlers).toHaveLength(1);
+  const { items } = await (await request.get(`/api/visits?bowlerId=${bowlers[0].id}`)).json();
+  expect(items).toHaveLength(1);
+});
+
 test("worked by the clock: the wrong label is refused, a reload goes on at the same second, every stage is signed, and it is ready", async ({
   page,
   request,
@@ -144,6 +167,27 @@ test("worked by the clock: the wrong label is refused, a reload goes on at the s
       .filter(({ stageDoneId }: { stageDoneId: string }) => ids.includes(stageDoneId))
       .map(({ change }: { change: number }) => change),
   ).toEqual([-1]);
+});
+
+test("a stop that the counter puts on a ball is seen in the guide that is open, before the next cut", async ({ page, request }) => {
+  const ball = await knownBall(request);
+  const id = await takenIn(page, ball, "1000");
+  await page.goto(`/bench/${id}`);
+  await expect(page.locator(".bench-step h1")).toBeVisible();
+  const response = await request.get(`/api/tickets/${id}`);
+  const stops = [{ at: "2026-01-01T00:00:00.000Z", why: "Invented: a crack beside the thumb", clearedAt: null }];
+  const headers = { "If-Match": response.headers().etag };
+  expect((await request.patch(`/api/tickets/${id}`, { data: { stops }, headers })).ok()).toBe(true);
+  await expect(page.getByRole("alert")).toContainText("a crack beside the thumb");
+});
+
+test("a browser that names somebody who has left takes the first who works here, and reads on", async ({ page, request }) => {
+  await page.addInitScript(() => localStorage.setItem("gritwright.person", "01890000-0000-7000-8000-00000000000a"));
+  await page.goto("/stock");
+  await expect(page.getByRole("heading", { name: "Stock" })).toBeVisible();
+  const { items } = await (await request.get("/api/people?state=works%20here&order=oldest%20first")).json();
+  await expect(page.getByLabel("At work")).toHaveValue(items[0].id);
+  await expect.poll(() => page.evaluate(() => localStorage.getItem("gritwright.person"))).toBe(items[0].id);
 });
 
 test("balls that wait for the same stage open in the guide together, with one press", async ({ page, request }) => {

@@ -64,6 +64,9 @@ describe("who acts", () => {
     expect(await kind("/api/houses", house({ "x-gritwright-person": "somebody" }))).toBe("422 invalid");
     await shop.ask("changePerson", { params: { id: person.id }, body: { state: "has left" }, headers: { "if-match": '"1"' } });
     expect(await kind("/api/houses", house({ "x-gritwright-person": person.id }))).toBe("422 invalid");
+    // Who has left must still be able to read who works here, and be another one.
+    const { status, body } = await shop.ask("listPeople", { headers: { "x-gritwright-person": person.id } });
+    expect([status, body.items.length]).toEqual([200, 2]);
   });
 
   test("is the first of all where everybody has left, so that nobody is locked out", async () => {

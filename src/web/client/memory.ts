@@ -1,9 +1,11 @@
-/** Keeps a text in this browser. A browser that keeps nothing (private window, full) is left alone: the page works without. */
-export function remember(key: string, text: string): void {
+/** Keeps a text in this browser, and says whether it did. A browser that keeps nothing (private window, full) is left alone: the page works without. */
+export function remember(key: string, text: string): boolean {
   try {
     localStorage.setItem(key, text);
+    return true;
   } catch (error) {
     if (!(error instanceof DOMException)) throw error;
+    return false;
   }
 }
 

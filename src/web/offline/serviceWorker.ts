@@ -58,15 +58,16 @@ async function fromPage(path: string): Promise<Response> {
 /** The shop's answer; where it does not answer, what it last said, with its age (RFC 9111, 5.1). */
 async function read(request: Request): Promise<Response> {
   const cache = await caches.open(READ_CACHE);
+  let response: Response;
   try {
-    const response = await fetch(request);
-    if (response.ok && response.headers.get("content-type")?.includes("json") === true) await keep(cache, request, response.clone());
-    return response;
+    response = await fetch(request);
   } catch (error) {
     const kept = await cache.match(request.url);
     if (kept === undefined) throw error;
     return aged(kept);
   }
+  if (response.ok && response.headers.get("content-type")?.includes("json") === true) await keep(cache, request, response.clone());
+  return response;
 }
 
 function aged(kept: Response): Response {
@@ -77,9 +78,16 @@ function aged(kept: Response): Response {
 }
 
 async function keep(cache: Cache, request: Request, response: Response): Promise<void> {
+  const before = await cache.match(request.url);
   // Taken out and put in again, so that the keys lie in the order in which they were last read.
   await cache.delete(request.url);
-  await cache.put(request.url, response);
+  try {
+    await cache.put(request.url, response);
+  } catch {
+    // A browser that is full keeps what it had.
+    if (before !== undefined) await cache.put(request.url, before).catch(() => undefined);
+    return;
+  }
   const keys = await cache.keys();
   await Promise.all(keys.slice(0, Math.max(0, keys.length - MOST_READ)).map((key) => cache.delete(key)));
 }

@@ -19,6 +19,7 @@ export function StillToSend() {
   return (
     <section className="still-to-send no-print" aria-label={SHOP_FRAME.stillToSend} aria-live="polite">
       {unsent > 0 && <p>{BENCH.waits(unsent)}</p>}
+      {!outbox.isKept() && <p role="alert">{WAITING.notKept}</p>}
       {others > 0 && <p>{ACCESS.othersWait(others)}</p>}
       {refused.map((write) =>
         write.current === null ? (

@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { useEffect, useState } from "react";
 import { SHOP_FRAME } from "#words/en/rooms/frame";
 import { actAs, actingPerson } from "../shop/person.ts";
 import { answered, shop } from "../shop/shopClient.ts";
@@ -9,6 +9,12 @@ export function WhoActs() {
   const people = useRead(["people"], () => answered(shop.people.$get({ query: { state: "works here", order: "oldest first" } })));
   const [chosen, setChosen] = useState(actingPerson());
   const items = people.data?.items ?? [];
+  const isGone = chosen !== null && items.length > 0 && items.every(({ id }) => id !== chosen);
+  useEffect(() => {
+    if (!isGone) return;
+    actAs(items[0].id);
+    setChosen(items[0].id);
+  }, [isGone, items]);
   const value = items.some(({ id }) => id === chosen) ? (chosen ?? "") : (items[0]?.id ?? "");
   return (
     <label className="who-acts">

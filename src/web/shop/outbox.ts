@@ -27,23 +27,26 @@ type Added = Pick<Waiting, "key" | "path" | "body" | "what"> & Partial<Pick<Wait
 /** What became of one write: the shop has it or refused it; it does not answer; nobody is signed in; somebody else than who wrote it is. */
 type Sent = "taken" | "away" | "signedOut" | "otherPerson";
 
-const MEMORY = "gritwright.outbox";
+/** Where it lies in this browser; every tab of it writes there. */
+export const OUTBOX_MEMORY = "gritwright.outbox";
 const AGAIN_MS = 4000;
 
 /**
  * What waits to be sent, in order. It goes out at once where the server answers, else again every few seconds; a refusal stays in view until somebody
- * has dealt with it. Nothing is thrown away unasked.
+ * has dealt with it. Nothing is thrown away unasked. Other tabs have the same one: what they have added since is read before anything is changed.
  */
 export class Outbox {
   #waiting: readonly Waiting[] = kept();
+  /** Whether this browser keeps it; else it is gone with the page. */
+  #isKept = true;
   #isSending = false;
   #timer: ReturnType<typeof setTimeout> | null = null;
   readonly #listeners = new Set<() => void>();
-  readonly #sent: (path: string) => void;
+  readonly #answered: (write: Waiting) => void;
 
-  /** @param sent told of every write that the shop has taken */
-  constructor(sent: (path: string) => void) {
-    this.#sent = sent;
+  /** @param told of every write that the shop has taken or refused */
+  constructor(told: (write: Waiting) => void) {
+    this.#answered = told;
     if (this.#waiting.length > 0) void this.flush();
   }
 
@@ -54,20 +57,29 @@ export class Outbox {
 
   readonly snapshot = (): readonly Waiting[] => this.#waiting;
 
+  readonly isKept = (): boolean => this.#isKept;
+
+  /** Another tab has changed what waits. */
+  hear(): void {
+    this.#waiting = kept();
+    this.#tell();
+  }
+
   add({ method = "POST", version = null, ...write }: Added): void {
-    this.#set([...this.#waiting, { ...write, method, version, person: actingPerson(), refused: null, current: null }]);
+    const one: Waiting = { ...write, method, version, person: actingPerson(), refused: null, current: null };
+    this.#change((waiting) => [...waiting, one]);
     void this.flush();
   }
 
   /** Takes a refused write out; whoever presses this has written it down elsewhere, or leaves what the shop has. */
   drop(key: string): void {
-    this.#set(this.#waiting.filter((write) => write.key !== key));
+    this.#change((waiting) => waiting.filter((write) => write.key !== key));
   }
 
   /** Sends a change again, over what somebody else made of the thing meanwhile. */
   sendOver(key: string): void {
-    this.#set(
-      this.#waiting.map((write) =>
+    this.#change((waiting) =>
+      waiting.map((write) =>
         write.key === key ? { ...write, version: versionOf(write.current) ?? write.version, refused: null, current: null } : write,
       ),
     );
@@ -107,14 +119,14 @@ export class Outbox {
       if (refusal !== null && (refusal.problem === null || refusal.problem.status >= 500)) return "away";
       if (refusal?.isKind("notSignedIn") === true) return "signedOut";
       if (refusal?.isKind("otherPerson") === true) return "otherPerson";
-      this.#set(
+      this.#change((waiting) =>
         refusal === null
-          ? this.#waiting.filter(({ key }) => key !== write.key)
-          : this.#waiting.map((one) =>
+          ? waiting.filter(({ key }) => key !== write.key)
+          : waiting.map((one) =>
               one.key === write.key ? { ...one, refused: faultWords(refusal), current: refusal.problem?.current ?? null } : one,
             ),
       );
-      if (refusal === null) this.#sent(write.path);
+      this.#answered(refusal === null ? write : { ...write, refused: faultWords(refusal) });
       return "taken";
     } catch (error) {
       if (!(error instanceof TypeError || error instanceof ShopFault)) throw error;
@@ -123,9 +135,13 @@ export class Outbox {
     }
   }
 
-  #set(waiting: readonly Waiting[]): void {
-    this.#waiting = waiting;
-    remember(MEMORY, JSON.stringify(waiting));
+  #change(change: (waiting: readonly Waiting[]) => readonly Waiting[]): void {
+    this.#waiting = change(this.#isKept ? kept() : this.#waiting);
+    this.#isKept = remember(OUTBOX_MEMORY, JSON.stringify(this.#waiting));
+    this.#tell();
+  }
+
+  #tell(): void {
     for (const listener of this.#listeners) listener();
   }
 }
@@ -145,7 +161,7 @@ function versionOf(current: unknown): number | null {
 }
 
 function kept(): readonly Waiting[] {
-  const text = recall(MEMORY);
+  const text = recall(OUTBOX_MEMORY);
   if (text === null) return [];
   try {
     const read: unknown = JSON.parse(text);

@@ -1,24 +1,26 @@
-import { useQueryClient } from "@tanstack/react-query";
+import { type QueryClient, useQueryClient } from "@tanstack/react-query";
 import { createContext, type ReactNode, useContext, useEffect, useState, useSyncExternalStore } from "react";
-import { Outbox, type Waiting } from "./outbox.ts";
+import type { OnTheBench, SignedStage } from "../benchWork/signedStages.ts";
+import { OUTBOX_MEMORY, Outbox, type Waiting } from "./outbox.ts";
 import { useDoor } from "./useDoor.tsx";
 
 const Here = createContext<Outbox | null>(null);
 
 /** What else a write changes beside its own kind. */
 const ALSO_TOUCHES: Readonly<Record<string, readonly string[]>> = {
-  "stages-done": ["stock", "stock-items"],
+  "stages-done": ["stock", "stock-items", "tickets"],
   tickets: ["balls"],
   "lane-side": ["balls", "search", "stages-done", "stock", "stock-items", "tickets", "visits"],
 };
 
-/** One outbox for the whole page; what it has sent is read again where it is shown. */
+/** One outbox for the whole page; what it has sent, or the shop has refused, is read again where it is shown. */
 export function OutboxHere({ children }: { readonly children: ReactNode }) {
   const memory = useQueryClient();
   const [outbox] = useState(
     () =>
-      new Outbox((path) => {
-        const kind = path.split("/")[2];
+      new Outbox((write) => {
+        const kind = write.path.split("/")[2];
+        if (write.refused === null) seenAsSigned(memory, write);
         for (const touched of [kind, "queue", ...(ALSO_TOUCHES[kind] ?? [])]) void memory.invalidateQueries({ queryKey: [touched] });
       }),
   );
@@ -27,7 +29,23 @@ export function OutboxHere({ children }: { readonly children: ReactNode }) {
   useEffect(() => {
     if (sessionId !== null) void outbox.flush();
   }, [outbox, sessionId]);
+  useEffect(() => {
+    const hear = ({ key }: StorageEvent): void => {
+      if (key === OUTBOX_MEMORY) outbox.hear();
+    };
+    addEventListener("storage", hear);
+    return () => removeEventListener("storage", hear);
+  }, [outbox]);
   return <Here.Provider value={outbox}>{children}</Here.Provider>;
+}
+
+/** Between being taken and being read again a stage must not look as if nobody had signed it. */
+function seenAsSigned(memory: QueryClient, { path, body }: Waiting): void {
+  if (path !== "/api/stages-done") return;
+  const stage = body as SignedStage & { readonly ticketId: string };
+  memory.setQueryData<OnTheBench>(["tickets", stage.ticketId, "bench"], (seen) =>
+    seen === undefined ? seen : { ...seen, done: [...seen.done, stage] },
+  );
 }
 
 /** @throws outside of {@link OutboxHere}, which is a fault of ours */

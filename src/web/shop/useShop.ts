@@ -1,5 +1,5 @@
 import { type QueryKey, type UseMutationResult, type UseQueryResult, useMutation, useQuery, useQueryClient } from "@tanstack/react-query";
-import type { ShopFault } from "./shopClient.ts";
+import { ShopFault } from "./shopClient.ts";
 
 interface ReadOptions<T> {
   readonly enabled?: boolean;
@@ -20,14 +20,16 @@ export function useRead<T>(key: QueryKey, read: () => Promise<T>, options: ReadO
   });
 }
 
-/** A write. When it is done everything of the kinds it touches is read again. */
+/** A write. When it is done everything of the kinds it touches is read again; also where somebody else was quicker, since what is shown is old then. */
 export function useWrite<Asked, T>(
   write: (asked: Asked) => Promise<T>,
   touches: readonly string[],
 ): UseMutationResult<T, ShopFault, Asked> {
   const client = useQueryClient();
+  const readAgain = () => Promise.all(touches.map((kind) => client.invalidateQueries({ queryKey: [kind] })));
   return useMutation<T, ShopFault, Asked>({
     mutationFn: write,
-    onSuccess: () => Promise.all(touches.map((kind) => client.invalidateQueries({ queryKey: [kind] }))),
+    onSuccess: readAgain,
+    onError: (fault) => (fault instanceof ShopFault && fault.isKind("changedMeanwhile") ? readAgain() : undefined),
   });
 }

@@ -1,11 +1,11 @@
 import { Link } from "wouter";
 import { statesAfter } from "#contract/records/ticketStates";
 import { BENCH } from "#words/en/rooms/bench";
+import type { OnTheBench } from "../../benchWork/signedStages.ts";
 import { useTicketWrites } from "../../shop/ticketWrites.ts";
 import { useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useOneTicket } from "../ticket/useTicket.ts";
-import type { OnTheBench } from "./BenchRoom.tsx";
 
 /** Every stage is signed: measured, dried, ready. */
 export function AllDone({ onBench }: { readonly onBench: readonly OnTheBench[] }) {

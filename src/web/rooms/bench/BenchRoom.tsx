@@ -1,10 +1,9 @@
 import { useQueries } from "@tanstack/react-query";
 import { useEffect, useState } from "react";
 import { Link } from "wouter";
-import type { Ball } from "#contract/records/ball";
-import type { Ticket } from "#contract/records/ticket";
 import { BENCH } from "#words/en/rooms/bench";
 import { SHOP_FRAME } from "#words/en/rooms/frame";
+import { type OnTheBench, signatures, withWaitingStages } from "../../benchWork/signedStages.ts";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useKept } from "../../shop/useKept.ts";
 import { useOutbox } from "../../shop/useOutbox.tsx";
@@ -13,18 +12,19 @@ import { AT_THE_BEGINNING, stateFor, stepsOf } from "./guide.ts";
 import { StepScreen } from "./StepScreen.tsx";
 import { useAwake } from "./useAwake.ts";
 
-/** A ticket with its ball and what was signed on it. */
-export interface OnTheBench {
-  readonly ticket: Ticket;
-  readonly ball: Ball;
-  readonly signed: number;
-}
+/** A colleague may stop the work, or change it, at any moment, ms. */
+const LOOK_AGAIN_MS = 5000;
 
 /** The work guide: one ball, or a batch by stage, one step at a time. Ids of tickets stand in the address, with commas between. */
 export function BenchRoom({ params }: { readonly params: Readonly<Record<string, string>> }) {
   const ids = params.ids.split(",");
   const onBench = useQueries({
-    queries: ids.map((id) => ({ queryKey: ["tickets", id, "bench"], queryFn: () => readForBench(id), networkMode: "always" as const })),
+    queries: ids.map((id) => ({
+      queryKey: ["tickets", id, "bench"],
+      queryFn: () => readForBench(id),
+      refetchInterval: LOOK_AGAIN_MS,
+      networkMode: "always" as const,
+    })),
   });
   const isAwake = useAwake();
   const { waiting } = useOutbox();
@@ -54,7 +54,7 @@ async function readForBench(id: string): Promise<OnTheBench> {
     answered(shop.balls[":id"].$get({ param: { id: ticket.ballId } })),
     answered(shop["stages-done"].$get({ query: { ticketId: id, limit: "200" } })),
   ]);
-  return { ticket, ball, signed: done.items.length };
+  return { ticket, ball, done: done.items };
 }
 
 const AGAIN_MS = 200;
@@ -66,11 +66,16 @@ function Guide({ ids, onBench }: { readonly ids: string; readonly onBench: reado
     const timer = setInterval(() => setNow(Date.now()), AGAIN_MS);
     return () => clearInterval(timer);
   }, []);
-  const signedOf = (ticketId: string) =>
-    Math.max(kept.signed[ticketId] ?? 0, onBench.find(({ ticket }) => ticket.id === ticketId)?.signed ?? 0);
+  const { waiting } = useOutbox();
+  const signed = new Map(
+    onBench.map(({ ticket, done }) => {
+      const all = signatures(ticket.stages, withWaitingStages(ticket.id, done, waiting));
+      return [ticket.id, all.filter((one) => one !== null).length];
+    }),
+  );
   const tickets = onBench.map(({ ticket }) => ticket);
   const total = tickets.reduce((sum, { stages }) => sum + stages.length, 0);
-  const steps = stepsOf(tickets, signedOf);
+  const steps = stepsOf(tickets, (ticketId) => signed.get(ticketId) ?? 0);
   const [step] = steps;
   if (total === 0) return <p className="bench-big">{BENCH.nothingToDo}</p>;
   if (step === undefined) return <AllDone onBench={onBench} />;
@@ -78,7 +83,7 @@ function Guide({ ids, onBench }: { readonly ids: string; readonly onBench: reado
   if (here === undefined) return null;
   return (
     <StepScreen
-      key={`${step.ticketId} ${step.stage}`}
+      key={`${step.ticketId} ${step.stage} ${here.ticket.stages[step.stage].what}`}
       here={here}
       step={step}
       place={{ at: total - steps.length + 1, of: total }}

@@ -5,10 +5,10 @@ import { BENCH } from "#words/en/rooms/bench";
 import { TICKET } from "#words/en/rooms/ticket";
 import { messageText } from "#words/messageText";
 import { abrasiveName } from "../../benchWork/plannedStages.ts";
+import type { OnTheBench } from "../../benchWork/signedStages.ts";
 import { Picture } from "../../pieces/Picture.tsx";
 import { LineField } from "../../pieces/PlainFields.tsx";
 import { alarm } from "./alarm.ts";
-import type { OnTheBench } from "./BenchRoom.tsx";
 import {
   type GuideState,
   held,
@@ -222,7 +222,7 @@ function Sign({ here, step, stage, state, onChange }: SignProps) {
           disabled={sign.initials === null}
           onClick={() => {
             sign.write(here, step, stage, state);
-            onChange(signedOff(state, step));
+            onChange(signedOff(state));
           }}
         >
           {BENCH.sign(sign.initials ?? TICKET.initials)}

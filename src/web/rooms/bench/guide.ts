@@ -27,8 +27,6 @@ export interface GuideState {
   readonly onSight: readonly string[];
   /** Steps whose cautions were seen. */
   readonly seen: readonly string[];
-  /** Stages signed here, a ticket; the shop may not have heard of the last ones yet. */
-  readonly signed: Readonly<Record<string, number>>;
 }
 
 export const AT_THE_BEGINNING: GuideState = {
@@ -41,7 +39,6 @@ export const AT_THE_BEGINNING: GuideState = {
   scanned: [],
   onSight: [],
   seen: [],
-  signed: {},
 };
 
 export function nameOf({ ticketId, stage }: Step): string {
@@ -133,8 +130,8 @@ export function sideAgain(state: GuideState): GuideState {
 }
 
 /** The step is signed: the next one is this ball's next stage, or another ball's. */
-export function signedOff(state: GuideState, { ticketId, stage }: Step): GuideState {
-  return { ...state, of: "", signed: { ...state.signed, [ticketId]: stage + 1 } };
+export function signedOff(state: GuideState): GuideState {
+  return { ...state, of: "" };
 }
 
 /** What a scanner or a person gives for a ball: the address on its label, or the end of its serial number (three letters at least). */

@@ -1,10 +1,10 @@
 import { BENCH } from "#words/en/rooms/bench";
+import type { OnTheBench } from "../../benchWork/signedStages.ts";
 import { stockUse } from "../../benchWork/stockUse.ts";
 import { newKey } from "../../shop/shopClient.ts";
 import { useActing } from "../../shop/useActing.ts";
 import { useOutbox } from "../../shop/useOutbox.tsx";
 import { useStock } from "../../shop/useStock.ts";
-import type { OnTheBench } from "./BenchRoom.tsx";
 import type { GuideState, PlannedStage, Step } from "./guide.ts";
 
 /** Signs stages: with whose initials, and how. What is signed waits in the outbox until the shop has it. */

@@ -26,7 +26,8 @@ export function Prepaid({ bowlerId }: { readonly bowlerId: string }) {
   );
   const count = /^\d+$/.test(typed.trim()) ? Number(typed) : 0;
   const fits = count >= 1 && count <= MOST;
-  const keep = (change: number) => write.mutate(change, { onSuccess: renew, onError: renew });
+  // What was refused is over; what had no answer may have been kept, and is asked for again as the same.
+  const keep = (change: number) => write.mutate(change, { onSuccess: renew, onError: ({ problem }) => problem !== null && renew() });
   return (
     <section className="plate">
       <h2>{BOWLER.prepaid}</h2>

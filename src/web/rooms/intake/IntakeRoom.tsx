@@ -21,12 +21,20 @@ export function IntakeRoom() {
   const [draft, setDraft] = useKept(MEMORY, emptyVisit);
   const [tried, setTried] = useState(false);
   const [, go] = useLocation();
-  const prices = useRead(["prices"], () => answered(shop.prices.$get({ query: { limit: "200" } }))).data?.items ?? [];
+  const priceList = useRead(["prices"], () => answered(shop.prices.$get({ query: { limit: "200" } }))).data?.items;
+  const prices = priceList ?? [];
   const promise = usePromise(draft);
   const settings = useSettings().data;
   const write = useWrite(
     async (print: boolean) => {
-      const tickets = await takeIn({ draft, promisedFor: promise.at, prices, currency: settings?.currency ?? "USD" });
+      const sent = draft.sent ?? { at: new Date().toISOString(), promisedFor: promise.at };
+      // The form may be emptied meanwhile, and be about another visit.
+      const ofThis = (change: (old: VisitDraft) => VisitDraft) => setDraft((old) => (old.key === draft.key ? change(old) : old));
+      ofThis((old) => ({ ...old, sent }));
+      const onKept = (part: string, id: string) => ofThis((old) => ({ ...old, kept: { ...old.kept, [part]: id } }));
+      const tickets = await takeIn({ draft, sent, prices, currency: settings?.currency ?? "USD", onKept });
+      // Also where somebody has left the room meanwhile: it is taken in.
+      ofThis(emptyVisit);
       return { print, first: tickets[0] };
     },
     ["queue", "tickets", "visits", "balls", "bowlers", "search"],
@@ -36,13 +44,14 @@ export function IntakeRoom() {
   }, []);
   useOfBowler(setDraft);
   const lacks = missing(draft);
+  // Without them a price would be left out, and the money be of another currency.
+  const isRead = settings !== undefined && priceList !== undefined;
   const send = (print: boolean) => {
     setTried(true);
-    if (lacks !== null || write.isPending) return;
+    if (lacks !== null || write.isPending || !isRead) return;
     write.mutate(print, {
       onSuccess: ({ first }) => {
-        setDraft(emptyVisit());
-        go(print ? `/print/ticket/${first.id}?now` : `/tickets/${first.id}`);
+        go(print ? `/print/ticket/${first}?now` : `/tickets/${first}`);
       },
     });
   };
@@ -63,10 +72,13 @@ export function IntakeRoom() {
             <Find
               onBowler={(bowler) => change((old) => ({ ...old, bowler: knownBowler(bowler) }))}
               onBall={async (ball) => {
-                change((old) => ({ ...old, balls: [...old.balls, knownBall(ball)] }));
-                if (ball.bowlerId === null) return;
-                const owner = await answered(shop.bowlers[":id"].$get({ param: { id: ball.bowlerId } }));
-                change((old) => ({ ...old, bowler: old.bowler ?? knownBowler(owner) }));
+                const { bowlerId } = ball;
+                const unnamed = bowlerId === null ? null : { id: bowlerId, name: "…", phone: "" };
+                change((old) => ({ ...old, balls: [...old.balls, knownBall(ball)], bowler: old.bowler ?? unnamed }));
+                if (bowlerId === null) return;
+                const owner = await answered(shop.bowlers[":id"].$get({ param: { id: bowlerId } })).catch(() => null);
+                // The form may be about somebody else by now; whose ball it is stands there without a name too.
+                if (owner !== null) change((old) => (old.bowler?.id === owner.id ? { ...old, bowler: knownBowler(owner) } : old));
               }}
               onNew={(name) => change((old) => ({ ...old, bowler: { id: null, name, phone: "" }, balls: [newBall()] }))}
             />
@@ -101,10 +113,10 @@ export function IntakeRoom() {
               <p>{write.error.fields.map(({ message }) => message).join(" ") || write.error.message}</p>
             </div>
           )}
-          <button type="button" className="button primary wide" disabled={write.isPending} onClick={() => send(true)}>
+          <button type="button" className="button primary wide" disabled={write.isPending || !isRead} onClick={() => send(true)}>
             {INTAKE.takeInAndPrint}
           </button>
-          <button type="button" className="button wide" disabled={write.isPending} onClick={() => send(false)}>
+          <button type="button" className="button wide" disabled={write.isPending || !isRead} onClick={() => send(false)}>
             {INTAKE.takeIn(Math.max(1, draft.balls.length))}
           </button>
         </aside>

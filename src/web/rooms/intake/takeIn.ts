@@ -1,5 +1,5 @@
 import type { Price } from "#contract/records/money";
-import type { Ticket, TicketWritten } from "#contract/records/ticket";
+import type { TicketWritten } from "#contract/records/ticket";
 import { STOP_SENTENCES } from "#words/en/bench";
 import { benchBallOf, knownFinish } from "../../benchWork/benchBall.ts";
 import { plannedStages } from "../../benchWork/plannedStages.ts";
@@ -8,50 +8,71 @@ import { type BallDraft, mustStop, type VisitDraft } from "./visitDraft.ts";
 
 interface TakenIn {
   readonly draft: VisitDraft;
-  readonly promisedFor: string;
+  /** The moment at which it was first sent, and what was promised then. */
+  readonly sent: NonNullable<VisitDraft["sent"]>;
   readonly prices: readonly Price[];
   readonly currency: string;
+  /** Told of each part that the shop has: going on after a fault, even by somebody else, leaves it out. */
+  onKept(part: string, id: string): void;
 }
 
 /**
- * Keeps a visit: the bowler and the balls that are new, the visit, a ticket a ball. Every write has a key made from the draft's, so that going on after a fault keeps nothing twice.
+ * Keeps a visit: the bowler and the balls that are new, the visit, a ticket a ball. Every write has a key made from the draft's and says the moment of the
+ * first try, so that going on after a fault keeps nothing twice.
  *
- * @returns the tickets, in the order of the balls
+ * @returns ids of the tickets, in the order of the balls
  * @throws {ShopFault}
  */
-export async function takeIn({ draft, promisedFor, prices, currency }: TakenIn): Promise<readonly Ticket[]> {
-  const now = new Date().toISOString();
-  const once = (part: string) => ({ headers: { "Idempotency-Key": `${draft.key}-${part}` } });
-  const bowlerId = await bowlerOf(draft, once);
+export async function takeIn(taken: TakenIn): Promise<readonly string[]> {
+  const { draft, prices, currency } = taken;
+  const { at, promisedFor } = taken.sent;
+  const part = partsOf(taken);
+  const bowlerId = await bowlerOf(draft, part);
   const charges = draft.balls.flatMap(({ priceId, name }) => {
     const price = prices.find(({ id }) => id === priceId);
     return price === undefined ? [] : [{ what: `${price.name}: ${name}`, eachCents: price.eachCents, taxPermille: price.taxPermille }];
   });
-  const visit = await answered(shop.visits.$post({ json: { bowlerId, arrivedAt: now, promisedFor, currency, charges } }, once("visit")));
-  const tickets: Ticket[] = [];
+  const visit = { bowlerId, arrivedAt: at, promisedFor, currency, charges };
+  const visitId = await part("visit", (once) => answered(shop.visits.$post({ json: visit }, once)));
+  const tickets: string[] = [];
   for (const ball of draft.balls) {
-    const kept = await ballOf(ball, bowlerId, now, once);
-    const json = { ...(await workOn(ball, kept)), visitId: visit.id, ballId: kept.id, bowlerId, receivedAt: now, promisedFor };
-    tickets.push(await answered(shop.tickets.$post({ json }, once(`ticket-${ball.key}`))));
+    const ballId = await ballOf(ball, bowlerId, at, part);
+    tickets.push(
+      await part(`ticket-${ball.key}`, async (once) => {
+        const kept = await answered(shop.balls[":id"].$get({ param: { id: ballId } }));
+        const json = { ...(await workOn(ball, kept, at)), visitId, ballId, bowlerId, receivedAt: at, promisedFor };
+        return answered(shop.tickets.$post({ json }, once));
+      }),
+    );
   }
   return tickets;
 }
 
-type Once = (part: string) => { readonly headers: { readonly "Idempotency-Key": string } };
+type Once = { readonly headers: { readonly "Idempotency-Key": string } };
+/** Makes a part where the shop has not got it yet. Gives its id. */
+type Part = (name: string, make: (once: Once) => Promise<{ readonly id: string }>) => Promise<string>;
 
-async function bowlerOf({ bowler }: VisitDraft, once: Once): Promise<string | null> {
+function partsOf({ draft, onKept }: TakenIn): Part {
+  return async (name, make) => {
+    const known = draft.kept?.[name];
+    if (known !== undefined) return known;
+    const { id } = await make({ headers: { "Idempotency-Key": `${draft.key}-${name}` } });
+    onKept(name, id);
+    return id;
+  };
+}
+
+async function bowlerOf({ bowler }: VisitDraft, part: Part): Promise<string | null> {
   if (bowler === null) return null;
   if (bowler.id !== null) return bowler.id;
   const phone = bowler.phone.trim();
-  const made = await answered(
-    shop.bowlers.$post({ json: { name: bowler.name.trim(), phone: phone === "" ? null : phone } }, once("bowler")),
-  );
-  return made.id;
+  const json = { name: bowler.name.trim(), phone: phone === "" ? null : phone };
+  return part("bowler", (once) => answered(shop.bowlers.$post({ json }, once)));
 }
 
 /** The ball as it is kept: made where it is new; what was found on it is written to it either way. */
-async function ballOf(draft: BallDraft, bowlerId: string | null, now: string, once: Once) {
-  const found = draft.found.map((what) => ({ at: now, what, note: "" }));
+async function ballOf(draft: BallDraft, bowlerId: string | null, at: string, part: Part): Promise<string> {
+  const found = draft.found.map((what) => ({ at, what, note: "" }));
   if (draft.ballId === null) {
     const serial = draft.serial.trim();
     const json = {
@@ -62,16 +83,17 @@ async function ballOf(draft: BallDraft, bowlerId: string | null, now: string, on
       notes: draft.cover === "" ? COVER_TAKEN : "",
       found,
     };
-    return answered(shop.balls.$post({ json }, once(`ball-${draft.key}`)));
+    return part(`ball-${draft.key}`, (once) => answered(shop.balls.$post({ json }, once)));
   }
-  const kept = await answered(shop.balls[":id"].$get({ param: { id: draft.ballId } }));
-  if (found.length === 0) return kept;
-  return answered(
-    shop.balls[":id"].$patch(
-      { param: { id: kept.id }, json: { found: [...kept.found, ...found] }, header: { "If-Match": `"${kept.version}"` } },
-      once(`found-${draft.key}`),
-    ),
-  );
+  const { ballId } = draft;
+  if (found.length === 0) return ballId;
+  return part(`found-${draft.key}`, async (once) => {
+    const kept = await answered(shop.balls[":id"].$get({ param: { id: ballId } }));
+    // Its answer was lost: it is written there already.
+    if (kept.found.some((one) => one.at === at)) return kept;
+    const json = { found: [...kept.found, ...found] };
+    return answered(shop.balls[":id"].$patch({ param: { id: ballId }, json, header: { "If-Match": `"${kept.version}"` } }, once));
+  });
 }
 
 const COVER_TAKEN = "Cover not known at the counter; reactive solid taken.";
@@ -80,6 +102,7 @@ const COVER_TAKEN = "Cover not known at the counter; reactive solid taken.";
 async function workOn(
   draft: BallDraft,
   ball: Parameters<typeof benchBallOf>[0],
+  at: string,
 ): Promise<Omit<TicketWritten, "visitId" | "ballId" | "receivedAt">> {
   const common = {
     complaint: draft.words,
@@ -87,9 +110,7 @@ async function workOn(
     whatChanged: draft.whatChanged === "" ? null : draft.whatChanged,
     findings: draft.found.join(", "),
     finishBefore: knownFinish(ball),
-    stops: mustStop(draft)
-      ? [{ at: new Date().toISOString(), why: STOP_SENTENCES[draft.found.includes("crack") ? "crack" : "hollowSound"] }]
-      : [],
+    stops: mustStop(draft) ? [{ at, why: STOP_SENTENCES[draft.found.includes("crack") ? "crack" : "hollowSound"] }] : [],
   };
   if (draft.sameAsLast && draft.ballId !== null) {
     const { last } = await answered(shop.balls[":id"]["last-time"].$get({ param: { id: draft.ballId } }));

@@ -32,6 +32,10 @@ export interface VisitDraft {
   readonly balls: readonly BallDraft[];
   /** Null: what the bench's pace gives. */
   readonly promisedFor: string | null;
+  /** What it was first sent as: sent again after a fault it is the same. Not there before it was sent. */
+  readonly sent?: { readonly at: string; readonly promisedFor: string };
+  /** Ids of its parts that the shop has already, by the names of the writes. */
+  readonly kept?: Readonly<Record<string, string>>;
 }
 
 export function emptyVisit(): VisitDraft {

@@ -5,6 +5,7 @@ import { careOf } from "#engine/surface/care";
 import { parseFinish } from "#engine/surface/finish";
 import { CARE_CARD, TICKET } from "#words/en/rooms/ticket";
 import { benchBallOf } from "../../benchWork/benchBall.ts";
+import { signatures } from "../../benchWork/signedStages.ts";
 import { useSettings } from "../../shop/zone.ts";
 import { useStagesDone } from "../ticket/useTicket.ts";
 import type { SheetParts } from "./sheetParts.ts";
@@ -12,7 +13,7 @@ import type { SheetParts } from "./sheetParts.ts";
 /** The page handed to the customer: what was done, how to look after it, when to bring it back. Words and games, no percentages. */
 export function CareCard({ ticket, ball, bowler }: SheetParts) {
   const settings = useSettings().data;
-  const done = useStagesDone(ticket.id).data?.items ?? [];
+  const done = signatures(ticket.stages, useStagesDone(ticket.id).data?.items ?? []).filter((one) => one !== null);
   const finish = ticket.finishAfter ?? ticket.finishBefore;
   const games = useMemo(() => (finish === null ? null : gamesUntilDull(ball, finish)), [ball, finish]);
   return (

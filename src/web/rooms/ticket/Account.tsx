@@ -14,18 +14,26 @@ export function Account({ visitId }: { readonly visitId: string }) {
   const times = useShopTimes();
   const account = useRead(["visits", visitId, "account"], () => answered(shop.visits[":id"].account.$get({ param: { id: visitId } })));
   const [method, setMethod] = useState<Method>("card");
-  // One key for one payment: pressed twice, or sent again after a fault, it is taken once.
-  const [key, setKey] = useState(newKey);
+  // One key and one moment for one payment: pressed twice, or sent again after a fault, it is taken once.
+  const [once, setOnce] = useState<{ readonly key: string; readonly at: string } | null>(null);
   const pay = useWrite(
-    ({ cents, currency }: { cents: number; currency: string }) =>
+    ({ cents, currency, key, at }: { cents: number; currency: string; key: string; at: string }) =>
       answered(
         shop.payments.$post({
-          json: { visitId, at: new Date().toISOString(), kind: "payment", cents, currency, method },
+          json: { visitId, at, kind: "payment", cents, currency, method },
           header: { "Idempotency-Key": key },
         }),
       ),
     ["visits", "payments"],
   );
+  const take = (cents: number, currency: string) => {
+    const now = once ?? { key: newKey(), at: new Date().toISOString() };
+    setOnce(now);
+    pay.mutate(
+      { cents, currency, ...now },
+      { onSuccess: () => setOnce(null), onError: ({ problem }) => problem !== null && setOnce(null) },
+    );
+  };
   return (
     <section className="plate">
       <h2>{TICKET.charges}</h2>
@@ -39,12 +47,7 @@ export function Account({ visitId }: { readonly visitId: string }) {
             {owedCents > 0 && (
               <div className="field-row">
                 <WordField label={TICKET.method} value={method} words={TICKET.methods} onChange={(word) => setMethod(word as Method)} />
-                <button
-                  type="button"
-                  className="button"
-                  disabled={pay.isPending}
-                  onClick={() => pay.mutate({ cents: owedCents, currency }, { onSuccess: () => setKey(newKey()) })}
-                >
+                <button type="button" className="button" disabled={pay.isPending} onClick={() => take(owedCents, currency)}>
                   {TICKET.takePayment}
                 </button>
               </div>

@@ -5,8 +5,10 @@ import { COUNTER_FINISHES } from "#words/en/rooms/intake";
 import { TICKET } from "#words/en/rooms/ticket";
 import { benchBallOf } from "../../benchWork/benchBall.ts";
 import { abrasiveName, plannedStages } from "../../benchWork/plannedStages.ts";
+import { signatures, withWaitingStages } from "../../benchWork/signedStages.ts";
 import { WordField } from "../../pieces/PlainFields.tsx";
 import { For, useMay } from "../../shop/useDoor.tsx";
+import { useOutbox } from "../../shop/useOutbox.tsx";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useChangeTicket, useStagesDone } from "./useTicket.ts";
 
@@ -54,7 +56,9 @@ const FINISHES: Readonly<Record<string, string>> = Object.fromEntries(COUNTER_FI
 
 /** The stages planned, each with who has done it. */
 export function StageTable({ ticket }: { readonly ticket: Ticket }) {
-  const done = useStagesDone(ticket.id).data?.items ?? [];
+  const { waiting } = useOutbox();
+  const done = withWaitingStages(ticket.id, useStagesDone(ticket.id).data?.items ?? [], waiting);
+  const signed = signatures(ticket.stages, done);
   if (ticket.stages.length === 0) return <p className="nothing">{TICKET.noWork}</p>;
   return (
     <table className="stages">
@@ -77,7 +81,7 @@ export function StageTable({ ticket }: { readonly ticket: Ticket }) {
             <td>{[abrasiveName(abrasive), way].filter((part) => part !== null).join(", ")}</td>
             <td className="figure">{sides ?? ""}</td>
             <td className="figure">{secondsPerSide === null || secondsPerSide === 0 ? "" : secondsPerSide}</td>
-            <td className="initials">{done[i]?.initials ?? ""}</td>
+            <td className="initials">{signed[i]?.initials ?? ""}</td>
           </tr>
         ))}
       </tbody>

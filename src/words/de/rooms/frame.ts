@@ -45,6 +45,7 @@ export const WAITING = {
   nothing: "nichts",
   sendMine: "Meines trotzdem senden",
   leaveTheirs: "Lassen, was die Werkstatt hat",
+  notKept: "Dieser Browser bewahrt nichts davon auf: Lassen Sie die Seite offen, bis es gesendet ist.",
 } as const satisfies Translated<typeof en.WAITING>;
 
 export const FIND_BALL = {

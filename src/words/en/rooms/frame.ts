@@ -44,6 +44,7 @@ export const WAITING = {
   nothing: "nothing",
   sendMine: "Send mine all the same",
   leaveTheirs: "Leave what the shop has",
+  notKept: "This browser keeps nothing of it: leave the page open until it is sent.",
 } as const;
 
 /** Finding a ball, wherever one is wanted. */
