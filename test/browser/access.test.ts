@@ -226,11 +226,10 @@ test("no room that a role is offered asks the shop for anything that the role ma
     await made(request, "session", { signInName: role, password: COUNTER });
     await page.goto("/");
     await expect(page.getByRole("navigation", { name: "Rooms" }).getByRole("link", { name: "Today" })).toBeVisible();
-    const offered = await page
-      .getByRole("navigation", { name: "Rooms" })
-      .getByRole("link")
-      .evaluateAll((all) => all.map((one) => one.getAttribute("href") ?? ""));
-    expect(offered.includes("/money")).toBe(role !== "reader");
+    const links = page.getByRole("navigation", { name: "Rooms" }).getByRole("link");
+    // Until the server has said who is here, the bar is that of whoever was here last.
+    await expect(links.filter({ hasText: /^Money$/ })).toHaveCount(role === "reader" ? 0 : 1);
+    const offered = await links.evaluateAll((all) => all.map((one) => one.getAttribute("href") ?? ""));
     for (const path of [
       ...offered,
       `/tickets/${ticket.id}`,
