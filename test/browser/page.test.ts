@@ -41,7 +41,7 @@ test("no piece of work on the page's thread takes more than 50 ms, loading or re
   for (let look = 0; look < 3 && most.every((ms) => ms > 50); look += 1) {
     await browser.startTracing(page, { categories: ["toplevel"] });
     await openPlan(page);
-    await page.getByRole("textbox", { name: "Rev rate" }).fill("340");
+    await page.getByRole("textbox", { name: "Rev rate" }).fill(String(340 + look));
     await expect(page.locator("#answer")).toHaveAttribute("data-status", "working");
     await finished(page);
     const held = await page.evaluate(() => (window as unknown as { held: number[] }).held);
