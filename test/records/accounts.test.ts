@@ -2,20 +2,16 @@ import { readFileSync } from "node:fs";
 import Sqlite from "better-sqlite3";
 import { afterAll, afterEach, beforeEach, describe, expect, test } from "vitest";
 import type { RecordsFault } from "#contract/records/fault";
-import type { Accounts, Begun } from "#records/accounts/accounts";
+import type { Accounts } from "#records/accounts/accounts";
 import { decoyOf, encodedHash, hasherHere, isSecretOf, type SecretHasher, USUAL_COST } from "#records/accounts/hasher";
 import { hasherThread } from "#records/accounts/hasherThread";
 import { checkedPassword, checkedPin, nameKey } from "#records/accounts/secrets";
 import { waitAfter } from "#records/accounts/tries";
 import { restoreBackup } from "#records/backup/restoreBackup";
 import { openRecords } from "#records/openRecords";
+import { address, anotherWayIn, GOOD, HOUR, OTHER, shopWithOwner, signedIn } from "./accountsShop.ts";
 import { testPostgres } from "./postgres.ts";
 import { cheapHasher, refusal, type TestShop, testShop } from "./shop.ts";
-
-const GOOD = "seven herons on a jetty";
-const OTHER = "grey grit under the lamp";
-const HOUR = 3_600_000;
-const address = "192.0.2.7";
 
 let shop: TestShop;
 let accounts: Accounts;
@@ -23,32 +19,13 @@ let accounts: Accounts;
 let later = 0;
 beforeEach(async () => {
   later = 0;
-  const first = await testShop();
-  const start = first.parts.now();
-  const parts = { ...first.parts, now: () => start + later };
-  await first.records.close();
-  const records = await openRecords(parts);
-  const end = async (): Promise<void> => {
-    await records.close();
-    await first.end();
-  };
-  shop = { ...first, parts, records, end };
-  accounts = records.accounts;
-  await accounts.open(shop.by, { signInName: "Ansel", role: "owner", password: GOOD }, shop.by);
+  shop = await shopWithOwner(() => later);
+  accounts = shop.records.accounts;
 });
 afterEach(() => shop.end());
 
-async function begun(): Promise<Begun> {
-  const outcome = await accounts.signIn({ signInName: "ansel", password: GOOD, address });
-  if (outcome.kind !== "in") throw new Error(outcome.kind);
-  return outcome;
-}
-
-async function second(role: "reader" | "owner" | "counter" = "counter"): Promise<string> {
-  const { id } = await shop.records.people.create({ name: "Perpetua Lintwhistle", initials: "PL" }, { by: shop.by });
-  await accounts.open(id, { signInName: "perpetua", role, password: OTHER }, shop.by);
-  return id;
-}
+const begun = () => signedIn(accounts);
+const second = (role?: "reader" | "owner" | "counter") => anotherWayIn(shop, role);
 
 const allowedOf = async (promise: Promise<unknown>): Promise<string> => {
   const fault = await refusal<RecordsFault>(promise);
@@ -249,6 +226,17 @@ describe("vain tries", () => {
     const outcomes = await Promise.all(Array.from({ length: 12 }, () => wrong("ansel")));
     expect(outcomes.filter(({ kind }) => kind === "wrong").length).toBe(4);
   });
+
+  // A flood of tries would else take the shop's turn for writing again and again.
+  test("that only have to wait are answered without a write", async () => {
+    const wrong = { signInName: "ansel", password: "not the one at all", address };
+    for (let tries = 0; tries < 4; tries += 1) expect(await accounts.signIn(wrong)).toEqual({ kind: "wrong" });
+    const other = new Sqlite(`${shop.parts.folder}/live/records.sqlite`);
+    other.exec("begin immediate");
+    expect(await accounts.signIn(wrong)).toEqual({ kind: "wait", seconds: 2 });
+    other.exec("rollback");
+    other.close();
+  }, 20_000);
 });
 
 describe("a session", () => {
@@ -330,74 +318,6 @@ describe("a session", () => {
     expect(await restored.accounts.recognise(token)).toBeNull();
     expect(await restored.accounts.signIn({ signInName: "ansel", password: GOOD, address })).toMatchObject({ kind: "in" });
     await restored.close();
-  });
-});
-
-describe("a PIN", () => {
-  test("changes the person of a session, which ends; the next one lasts no longer", async () => {
-    const id = await second();
-    await accounts.change(id, { pin: "7302" }, shop.by);
-    const { token, session } = await begun();
-    later += HOUR;
-    const taken = await accounts.changePerson(session, { personId: id, pin: "7302", address });
-    if (taken.kind !== "in") throw new Error(taken.kind);
-    expect(taken.session).toMatchObject({ personId: id, role: "counter", endsAt: session.endsAt });
-    expect(await accounts.recognise(token)).toBeNull();
-    expect(await accounts.changePerson(session, { personId: id, pin: "7302", address })).toEqual({ kind: "wrong" });
-  });
-
-  test("ends with the way in of whoever's password began it, and with the PIN that opened it", async () => {
-    const id = await second("owner");
-    await accounts.change(id, { pin: "7302" }, shop.by);
-    const takeOver = async () => {
-      const { session } = await begun();
-      const taken = await accounts.changePerson(session, { personId: id, pin: "7302", address });
-      if (taken.kind !== "in") throw new Error(taken.kind);
-      return taken.session;
-    };
-    const taken = await takeOver();
-    expect(taken).toMatchObject({ personId: id, begunBy: shop.by });
-    await accounts.change(shop.by, { password: OTHER }, shop.by);
-    expect(await accounts.isLive(taken.id)).toBe(false);
-    await accounts.change(shop.by, { password: GOOD }, shop.by);
-    const again = await takeOver();
-    const own = await accounts.signIn({ signInName: "perpetua", password: OTHER, address });
-    if (own.kind !== "in") throw new Error(own.kind);
-    await accounts.change(id, { pin: "2037" }, id);
-    expect([await accounts.isLive(again.id), await accounts.isLive(own.session.id)]).toEqual([false, true]);
-    await accounts.change(id, { pin: "7302" }, id);
-    const last = await takeOver();
-    // Whoever began it has left: so has the session, whoever is in it.
-    await shop.records.people.change(shop.by, { state: "has left" }, { by: id, expectedVersion: 1 });
-    expect([await accounts.isLive(last.id), await accounts.isLive(own.session.id)]).toEqual([false, true]);
-    await accounts.close(shop.by, id);
-    expect(await accounts.sessions(id)).toHaveLength(1);
-  });
-
-  test("that was right forgives none of the wrong ones before: only the password does", async () => {
-    const id = await second();
-    await accounts.change(id, { pin: "7302" }, shop.by);
-    const tried = async (pin: string) => (await accounts.changePerson((await begun()).session, { personId: id, pin, address })).kind;
-    const kinds: string[] = [];
-    for (const pin of ["0937", "0938", "7302", "0939", "7302", "0940", "0941", "7302"]) kinds.push(await tried(pin));
-    expect(kinds).toEqual(["wrong", "wrong", "in", "wrong", "in", "wrong", "wrong", "off"]);
-    await accounts.signIn({ signInName: "perpetua", password: OTHER, address });
-    expect(await tried("7302")).toBe("in");
-  });
-
-  test("opens nothing after five wrong ones, until the person's password was right; nor where there is none", async () => {
-    const id = await second();
-    const { session } = await begun();
-    expect(await accounts.changePerson(session, { personId: id, pin: "", address })).toEqual({ kind: "wrong" });
-    await accounts.change(id, { pin: "7302" }, shop.by);
-    const tries = await Promise.all(
-      Array.from({ length: 7 }, () => accounts.changePerson(session, { personId: id, pin: "0937", address })),
-    );
-    expect(tries.map(({ kind }) => kind).sort()).toEqual(["off", "off", "wrong", "wrong", "wrong", "wrong", "wrong"]);
-    expect(await accounts.changePerson(session, { personId: id, pin: "7302", address })).toEqual({ kind: "off" });
-    expect(await accounts.signIn({ signInName: "perpetua", password: "7302", address })).toEqual({ kind: "wrong" });
-    expect(await accounts.signIn({ signInName: "perpetua", password: OTHER, address })).toMatchObject({ kind: "in" });
-    expect(await accounts.changePerson(session, { personId: id, pin: "7302", address })).toMatchObject({ kind: "in" });
   });
 });
 

@@ -19,6 +19,18 @@ import { ledgerInFolder } from "#records/personal/ledger";
 import { PNG } from "./pictures.ts";
 import { onTheCounter, refusal, type TestShop, testShop } from "./shop.ts";
 
+/** What another program gets that opens the database now. */
+function readIn(database: string): string {
+  const other = new Sqlite(database, { timeout: 0 });
+  try {
+    return String(other.prepare("select count(*) from settings").pluck().get());
+  } catch (error) {
+    return (error as { readonly code: string }).code;
+  } finally {
+    other.close();
+  }
+}
+
 let shop: TestShop;
 beforeEach(async () => {
   shop = await testShop();
@@ -102,6 +114,26 @@ describe("a restore", () => {
     const before = new Sqlite(join(safetyCopy ?? "", "records.sqlite"), { readonly: true });
     expect(before.prepare("select body from balls").get()).toMatchObject({ body: expect.stringContaining("after the backup") });
     before.close();
+  });
+
+  it("keeps today's records closed until the last rename: who comes in between would write into the copy that is put aside", async () => {
+    const { records, parts } = shop;
+    await onTheCounter(shop);
+    const path = await madeBackup();
+    await records.close();
+    const { checked, database } = shopFolder(parts.folder);
+    let isOver = false;
+    const restoring = restoreBackup(path, parts).finally(() => {
+      isOver = true;
+    });
+    const tried: string[] = [];
+    while (!isOver) {
+      if (existsSync(checked) && existsSync(database)) tried.push(readIn(database));
+      await new Promise((resolve) => setImmediate(resolve));
+    }
+    await restoring;
+    expect(tried.length).toBeGreaterThan(0);
+    expect(tried.filter((what) => what !== "SQLITE_BUSY")).toEqual([]);
   });
 
   it("is refused while somebody has the records open, and changes nothing", async () => {

@@ -1,6 +1,7 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { setTimeout as sleep } from "node:timers/promises";
 import { sql } from "kysely";
 import { afterAll, beforeEach, describe, expect, it } from "vitest";
 import { THING_KINDS } from "#contract/records/auditEntry";
@@ -142,6 +143,23 @@ describe.runIf(postgres !== null)("a backup of PostgreSQL", () => {
     writeFileSync(path, bytes);
     expect((await refusal<RecordsFault>(restoreBackup(path, west.parts))).kind).toBe("badBackup");
     expect(await schemas(west)).toEqual(["gritwright"]);
+    expect(await (await west.reopen()).balls.get(ball.id)).toEqual(ball);
+  });
+
+  it("is not put back where the connection that keeps others out was cut meanwhile", async () => {
+    const { ball } = await onTheCounter(west);
+    const path = await backupPath(west);
+    await west.records.close();
+    await east.records.close();
+    const refused = refusal<RecordsFault>(restoreBackup(path, west.parts));
+    const db = databaseOf(west.parts);
+    for (let cut = 0; cut === 0; await sleep(2)) {
+      const { rows } = await sql`select pg_terminate_backend(pid) from pg_locks where locktype = 'advisory' and mode = 'ExclusiveLock'
+        and database = (select oid from pg_database where datname = current_database())`.execute(db);
+      cut = rows.length;
+    }
+    expect((await refused).kind).toBe("busy");
+    await db.destroy();
     expect(await (await west.reopen()).balls.get(ball.id)).toEqual(ball);
   });
 

@@ -55,6 +55,23 @@ describe("the outbox", () => {
     expect(keys(new Outbox(() => {}))).toEqual(["1", "3", "4"]);
   });
 
+  it("tells in every tab of what one of them has sent, and sends what a tab that was closed has left", async () => {
+    const told: string[] = [];
+    const other = new Outbox(({ key }) => told.push(key));
+    const sender = new Outbox(() => {});
+    sender.add(stage("1"));
+    other.hear();
+    expect([keys(other), told]).toEqual([["1"], []]);
+    sender.drop("1");
+    other.hear();
+    expect([keys(other), told]).toEqual([[], ["1"]]);
+    sender.add(stage("2"));
+    other.hear();
+    vi.stubGlobal("fetch", () => Promise.resolve(Response.json({}, { status: 201 })));
+    await vi.advanceTimersByTimeAsync(4100);
+    expect([keys(other), told]).toEqual([[], ["1", "2"]]);
+  });
+
   it("says where a browser keeps nothing of it, and still holds it", () => {
     const outbox = new Outbox(() => {});
     outbox.add(stage("1"));

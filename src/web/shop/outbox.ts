@@ -59,9 +59,14 @@ export class Outbox {
 
   readonly isKept = (): boolean => this.#isKept;
 
-  /** Another tab has changed what waits. */
+  /** Another tab has changed what waits: what is gone has been taken there. */
   hear(): void {
+    const before = this.#waiting;
     this.#waiting = kept();
+    const still = new Set(this.#waiting.map(({ key }) => key));
+    for (const write of before) if (write.refused === null && !still.has(write.key)) this.#answered(write);
+    // The other tab sends what it has put in, but it may be closed.
+    if (this.#next(new Set()) !== undefined) this.#again();
     this.#tell();
   }
 
@@ -103,7 +108,11 @@ export class Outbox {
       this.#isSending = false;
     }
     // Where somebody must sign in first, that sends it.
-    if (outcome === "away" && this.#next(othersKeys) !== undefined) this.#timer = setTimeout(() => void this.flush(), AGAIN_MS);
+    if (outcome === "away" && this.#next(othersKeys) !== undefined) this.#again();
+  }
+
+  #again(): void {
+    this.#timer ??= setTimeout(() => void this.flush(), AGAIN_MS);
   }
 
   #next(but: ReadonlySet<string>): Waiting | undefined {
@@ -119,6 +128,8 @@ export class Outbox {
       if (refusal !== null && (refusal.problem === null || refusal.problem.status >= 500)) return "away";
       if (refusal?.isKind("notSignedIn") === true) return "signedOut";
       if (refusal?.isKind("otherPerson") === true) return "otherPerson";
+      // Told first: what is taken is never, for a moment, neither waiting nor seen as taken.
+      this.#answered(refusal === null ? write : { ...write, refused: faultWords(refusal) });
       this.#change((waiting) =>
         refusal === null
           ? waiting.filter(({ key }) => key !== write.key)
@@ -126,7 +137,6 @@ export class Outbox {
               one.key === write.key ? { ...one, refused: faultWords(refusal), current: refusal.problem?.current ?? null } : one,
             ),
       );
-      this.#answered(refusal === null ? write : { ...write, refused: faultWords(refusal) });
       return "taken";
     } catch (error) {
       if (!(error instanceof TypeError || error instanceof ShopFault)) throw error;

@@ -140,11 +140,11 @@ function withBall(draft: VisitDraft, index: number, ball: BallDraft): VisitDraft
   return { ...draft, balls: draft.balls.map((one, i) => (i === index ? ball : one)) };
 }
 
-function usePromise({ balls, promisedFor }: VisitDraft) {
+function usePromise({ balls, promisedFor, sent }: VisitDraft) {
   const times = useShopTimes();
   const ballsPerHour = useSettings().data?.ballsPerHour ?? USUAL_BALLS_PER_HOUR;
   const waiting = (useQueue().data?.items ?? []).filter(({ ticket }) => ticket.state !== "ready" && ticket.state !== "uncollected").length;
-  const at = promisedFor ?? promiseFor(Date.now(), waiting, Math.max(1, balls.length), ballsPerHour);
+  const at = sent?.promisedFor ?? promisedFor ?? promiseFor(Date.now(), waiting, Math.max(1, balls.length), ballsPerHour);
   return { at, text: times.at(at), waiting, ballsPerHour };
 }
 
