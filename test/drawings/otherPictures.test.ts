@@ -61,6 +61,28 @@ describe("what each finish costs", () => {
     expect(/<desc[^>]*>([^<]*)/.exec(svg)?.[1]).toContain("500: 8.0, between 4.0 and 13.0.");
   });
 
+  // As it was seen: two finishes on the dull side that cost much the same, so that there is no room by the cliff itself.
+  test.each(["lying", "upright"] as const)("the words of a cliff lie on no figure, %s", (layout) => {
+    const losses = { "500": 5.5, "1000": 2.1, "2000": 2.4, "3000": 1.3, "4000": -0.6, "2000 + polish": 0, "4000 + polish": 0.9 };
+    const steps = Object.entries(losses).map(([finish, value]) => ({
+      finish: parseFinish(finish),
+      lossPer100: { value, low: value, high: value },
+    }));
+    const svg = plateauBar({ steps, pick: "2000 + polish", plateau: ["3000", "4000", "2000 + polish"], cliff: "duller" }, { layout });
+    const texts = [...svg.matchAll(/<text([^>]*)>([^<]*)<\/text>/g)].map(([, given, words]) => {
+      const of = (name: string) => new RegExp(`${name}="([^"]*)"`).exec(given)?.[1] ?? "";
+      const [x, size, half] = [Number(of(" x")), Number(of("font-size")), (words.length * Number(of("font-size")) * 0.5) / 2];
+      const middle = { start: x + half, middle: x, end: x - half }[of("text-anchor")] ?? x + half;
+      return { words, y: Number(of(" y")), left: middle - half, right: middle + half, size };
+    });
+    const cliff = texts.find(({ words }) => words === "falls off quickly");
+    if (cliff === undefined) throw new Error("The cliff has no words.");
+    const meeting = texts.filter(
+      (one) => one !== cliff && Math.abs(one.y - cliff.y) < 0.8 * one.size && one.left < cliff.right && cliff.left < one.right,
+    );
+    expect(meeting.map(({ words }) => words)).toEqual([]);
+  });
+
   test("without a pick and a cliff neither is drawn", () => {
     const svg = plateauBar({ ...BAR, pick: null, plateau: [], cliff: null });
     expect(svg).not.toMatch(/gw-pennant|gw-flat|gw-cliff/);
