@@ -20,7 +20,7 @@ const ROW: Readonly<Record<Layout, number>> = { lying: 25, upright: 37 };
 const KEY_ABOVE: Readonly<Record<Layout, number>> = { lying: 10, upright: 30 };
 
 /** Width of a letter over its height, in the widest of the serif faces, bold. */
-const TITLE_LETTER = 0.58;
+const TITLE_LETTER = 0.64;
 
 export function legendHeight(courses: number, layout: Layout): number {
   return courses === 0 ? 0 : KEY_ABOVE[layout] + courses * ROW[layout] + 12;
