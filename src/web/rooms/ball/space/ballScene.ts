@@ -61,7 +61,8 @@ export class BallScene {
   /** @param drawn told after each picture: words beside the ball move with it */
   constructor(canvas: HTMLCanvasElement, onBall: OnBall, drawn: () => void) {
     this.#drawn = drawn;
-    this.#renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true });
+    // What was drawn stays there for the printer.
+    this.#renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true, preserveDrawingBuffer: true });
     this.#camera.position.set(0, 0, 4.6);
     const light = new DirectionalLight(0xffffff, 1.6);
     light.position.set(-2, 3, 4);
