@@ -142,8 +142,8 @@ test("no room says anything that stands in no catalogue, and nothing is cut or r
     for (const width of [360, 1440]) {
       await page.setViewportSize({ width, height: 900 });
       await page.goto(`${server.address}${path}${path.includes("?") ? "&" : "?"}language=pseudo`);
-      await expect(page.locator("#answer h1, #answer h2").first()).toBeVisible();
       if (path === "/plan") await finished(page);
+      await expect(page.locator("#answer h1, #answer h2").first(), `${path} at ${width} px`).toBeVisible();
       await page.waitForTimeout(700);
       const { texts, cut } = await look(page);
       wrong.push(...new Set(texts.filter((text) => isUntranslated(text, known)).map((text) => `${path}: “${text.trim()}”`)));

@@ -1,5 +1,6 @@
 import type { StopSignal } from "#tasks/executor";
 import { type Outcome, waitLine } from "#tasks/waitLine";
+import { FRAME } from "#words/en/screens";
 import type { Answer, Call, FieldProblem, ReplyTo } from "./protocol.ts";
 
 /** The engine refused a question that the form let through; the problems say where. */
@@ -18,20 +19,38 @@ export interface WorkerQueue {
   call<C extends Call>(call: C, signal: StopSignal | null): Promise<ReplyTo<C>>;
 }
 
-/** Workers that take calls in the order in which they come; a stopped call that is already being worked on runs out and its result is dropped. */
+/**
+ * Workers that take calls in the order in which they come; a stopped call that is already being worked on runs out and its result is dropped. A worker
+ * that breaks, or whose file could not be loaded, is answered for with a fault and replaced: what is asked next does not wait for it for ever.
+ */
 export function workerQueue(size: number): WorkerQueue {
   let number = 0;
+  const workers = new Set<Worker>();
   const line = waitLine<Worker, Call, ReplyTo<Call>>((worker, call) => {
     number += 1;
     worker.postMessage({ number, call });
   });
-  for (let i = 0; i < size; i++) {
+  const fill = (): void => {
+    while (workers.size < size) start();
+  };
+  const start = (): void => {
     const worker = new Worker(new URL("./computeWorker.ts", import.meta.url), { type: "module" });
+    workers.add(worker);
     worker.addEventListener("message", (event: MessageEvent<Answer>) => line.finish(worker, outcomeOf(event.data)));
-    worker.addEventListener("error", (event) => line.finish(worker, { reason: new Error(event.message) }));
+    worker.addEventListener("error", (event) => {
+      workers.delete(worker);
+      worker.terminate();
+      // One that breaks without a call is replaced when the next call comes: without the server's files another one would break as well.
+      if (line.lose(worker, new Error(event instanceof ErrorEvent ? event.message : FRAME.fileMissing))) fill();
+    });
     line.join(worker);
-  }
-  return { call: <C extends Call>(call: C, signal: StopSignal | null) => line.ask(call, signal) as Promise<ReplyTo<C>> };
+  };
+  return {
+    call: <C extends Call>(call: C, signal: StopSignal | null) => {
+      fill();
+      return line.ask(call, signal) as Promise<ReplyTo<C>>;
+    },
+  };
 }
 
 function outcomeOf(answer: Answer): Outcome<ReplyTo<Call>> {

@@ -41,7 +41,7 @@ worker.addEventListener("fetch", (event) => {
       event.respondWith(fromPage(url.pathname).then((kept) => (kept.ok ? kept : fetch(request))));
       return;
     case "read":
-      event.respondWith(read(request));
+      event.respondWith(read(request, (work) => event.waitUntil(work)));
       return;
     case "forget":
       event.respondWith(forgetAfter(request));
@@ -50,23 +50,33 @@ worker.addEventListener("fetch", (event) => {
   }
 });
 
+/** A file of the page as it was installed; an error where it is not there, or where the browser cannot get at what it keeps. */
 async function fromPage(path: string): Promise<Response> {
-  const cache = await caches.open(PAGE_CACHE);
-  return (await cache.match(path)) ?? Response.error();
+  try {
+    const cache = await caches.open(PAGE_CACHE);
+    return (await cache.match(path)) ?? Response.error();
+  } catch {
+    return Response.error();
+  }
 }
 
-/** The shop's answer; where it does not answer, what it last said, with its age (RFC 9111, 5.1). */
-async function read(request: Request): Promise<Response> {
-  const cache = await caches.open(READ_CACHE);
+/**
+ * The shop's answer; where it does not answer, what it last said, with its age (RFC 9111, 5.1). An answer is kept for later behind the page's back: the page
+ * does not wait for that, and a browser that cannot get at what it keeps loses no answer by it.
+ */
+async function read(request: Request, behind: (work: Promise<void>) => void): Promise<Response> {
+  // Opened before the shop is asked: what was asked for one person is not kept once another has had all that was read thrown away.
+  const cache = await caches.open(READ_CACHE).catch(() => null);
   let response: Response;
   try {
     response = await fetch(request);
   } catch (error) {
-    const kept = await cache.match(request.url);
+    const kept = await cache?.match(request.url);
     if (kept === undefined) throw error;
     return aged(kept);
   }
-  if (response.ok && response.headers.get("content-type")?.includes("json") === true) await keep(cache, request, response.clone());
+  const isKept = response.ok && response.headers.get("content-type")?.includes("json") === true;
+  if (isKept && cache !== null) behind(keep(cache, request, response.clone()));
   return response;
 }
 

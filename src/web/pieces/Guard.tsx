@@ -16,9 +16,15 @@ export class Guard extends Component<{ readonly children: ReactNode; readonly wa
   override render(): ReactNode {
     if (this.state.failure === null) return this.props.children;
     return (
-      <p role="alert">
-        {FRAME.failed} <code>{this.state.failure}</code>
-      </p>
+      <div className="broken" role="alert">
+        <p>
+          {FRAME.failed} <code>{this.state.failure}</code>
+        </p>
+        {/* An installed page has no bar with such a button of its own. */}
+        <button type="button" className="button" onClick={() => location.reload()}>
+          {FRAME.loadAgain}
+        </button>
+      </div>
     );
   }
 }

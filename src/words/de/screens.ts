@@ -14,6 +14,8 @@ export const FRAME = {
   notFound: (path) => `Unter ${path} gibt es keinen Raum.`,
   toToday: "Zu Heute",
   failed: "Etwas von uns ist kaputt. Was Sie getippt haben, ist aufbewahrt; laden Sie die Seite neu, um weiterzumachen.",
+  loadAgain: "Seite neu laden",
+  fileMissing: "eine Datei der Seite konnte nicht geladen werden",
 } as const satisfies Translated<typeof en.FRAME>;
 
 export const COVER_WORDS: Readonly<Record<CoverId, string>> = {

@@ -12,7 +12,9 @@ export const FRAME = {
   skip: "Skip to the answer",
   notFound: (path: string) => `There is no room at ${path}.`,
   toToday: "Go to today",
-  failed: "Something of ours broke. What you typed is kept; reload the page to go on.",
+  failed: "Something of ours broke. What you typed is kept; load the page again to go on.",
+  loadAgain: "Load the page again",
+  fileMissing: "a file of the page could not be loaded",
 } as const;
 
 export const COVER_WORDS: Readonly<Record<CoverId, string>> = {
