@@ -1,9 +1,10 @@
 import { QueryClientProvider } from "@tanstack/react-query";
-import { lazy, Suspense, useState } from "react";
+import { Suspense, useState } from "react";
 import { Link, Route, Switch, useRoute } from "wouter";
 import type { Role } from "#contract/records/account";
 import { ACCESS } from "#words/en/rooms/access";
 import { FRAME } from "#words/en/screens";
+import { lazyRoom } from "./client/lazyRoom.ts";
 import { PoolHere } from "./client/poolHere.ts";
 import type { WorkerPool } from "./client/workerPool.ts";
 import { Guard } from "./pieces/Guard.tsx";
@@ -20,7 +21,7 @@ import { shopMemory } from "./shop/readingAgain.ts";
 import { DoorHere, useDoor, useMay } from "./shop/useDoor.tsx";
 import { OutboxHere } from "./shop/useOutbox.tsx";
 
-const DesignRoom = lazy(() => import("./rooms/design/DesignRoom.tsx").then((m) => ({ default: m.DesignRoom })));
+const DesignRoom = lazyRoom(() => import("./rooms/design/DesignRoom.tsx").then((m) => ({ default: m.DesignRoom })));
 
 /** What every room stands on: what was read, the threads, who is signed in, what waits to be sent. */
 export function App({ pool }: { readonly pool: WorkerPool }) {

@@ -14,6 +14,7 @@ import "./style/customers.css";
 import "./style/shopRooms.css";
 import "./style/access.css";
 import "./style/paper.css";
+import { pageFile } from "./client/pageFile.ts";
 import { workerPool } from "./client/workerPool.ts";
 import { keepPage } from "./offline/install.ts";
 
@@ -21,9 +22,9 @@ const place = document.getElementById("page");
 if (place === null) throw new Error("The page has no place to be drawn in.");
 
 // Loaded one after the other, so that no single piece holds the thread for long.
-const { startTransition } = await import("react");
-const { createRoot } = await import("react-dom/client");
-const { App } = await import("./App.tsx");
+const { startTransition } = await pageFile(() => import("react"));
+const { createRoot } = await pageFile(() => import("react-dom/client"));
+const { App } = await pageFile(() => import("./App.tsx"));
 const pool = workerPool();
 const root = createRoot(place);
 // In a transition React gives the thread back every few milliseconds, from the first rendering on.

@@ -2,7 +2,7 @@ import { gzipSync } from "node:zlib";
 import { AxeBuilder } from "@axe-core/playwright";
 import { type APIRequestContext, expect, test } from "@playwright/test";
 import { PNG } from "../records/pictures.ts";
-import { complaints, finished } from "./room.ts";
+import { complaints, finished, workedBall } from "./room.ts";
 
 /* One customer: what is kept of them is changed, handed out and erased, and two counters at once lose nothing. */
 
@@ -234,16 +234,6 @@ test("a ball's log says what is due since when, what ends it, and what was not c
   const kept = await (await request.get(`/api/balls/${ball.id}`)).json();
   expect([kept.layout.pinToPapIn, kept.warranty.until, kept.core.rgIn]).toEqual([4.5, "2028-01-31", 2.5]);
 });
-
-/** A ball of the invented shop whose last work was signed. */
-async function workedBall(request: APIRequestContext): Promise<string> {
-  const { items } = await (await request.get("/api/tickets?limit=200&order=oldest first")).json();
-  const worked = items.find(
-    ({ state, stages }: { state: string; stages: { sideIds: string[] }[] }) =>
-      state === "collected" && stages.some(({ sideIds }) => sideIds.length === 6),
-  );
-  return worked.ballId;
-}
 
 test("the ball in space is drawn, and turned by button and by arrow keys; its words turn with it", async ({ page, request }) => {
   const id = await workedBall(request);

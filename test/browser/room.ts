@@ -1,4 +1,4 @@
-import { expect, type Page } from "@playwright/test";
+import { type APIRequestContext, expect, type Page } from "@playwright/test";
 
 /** Opens the finish plan and waits until it is worked out to the end. */
 export async function openPlan(page: Page): Promise<void> {
@@ -25,4 +25,14 @@ export function complaints(page: Page): string[] {
     if (message.type() === "error" || message.type() === "warning") heard.push(message.text());
   });
   return heard;
+}
+
+/** A ball of the invented shop whose last work was signed. */
+export async function workedBall(request: APIRequestContext): Promise<string> {
+  const { items } = await (await request.get("/api/tickets?limit=200&order=oldest first")).json();
+  const worked = items.find(
+    ({ state, stages }: { state: string; stages: { sideIds: string[] }[] }) =>
+      state === "collected" && stages.some(({ sideIds }) => sideIds.length === 6),
+  );
+  return worked.ballId;
 }

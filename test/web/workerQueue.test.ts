@@ -56,6 +56,14 @@ describe("the page's workers", () => {
     expect(FakeWorker.all.filter(({ isEnded }) => !isEnded)).toHaveLength(2);
   });
 
+  it("whose file did not come once are asked for once more, and nobody notices", async () => {
+    const queue = workerQueue(1);
+    FakeWorker.canLoad = false;
+    const calls = [queue.call(ASK, null), queue.call(ASK, null)];
+    FakeWorker.canLoad = true;
+    expect(await outcomes(calls)).toEqual(["answered", "answered"]);
+  });
+
   it("of which one breaks while nothing is asked of it leave no call without an answer", async () => {
     const queue = workerQueue(2);
     await queue.call(ASK, null);

@@ -14,6 +14,14 @@ export class Refused extends Error {
   }
 }
 
+/** The worker's file did not come. */
+class FileMissing extends Error {
+  constructor() {
+    super(FRAME.fileMissing);
+    this.name = "FileMissing";
+  }
+}
+
 export interface WorkerQueue {
   /** Rejects with {@link Refused}, with an Error of our own fault, or with the signal's reason. */
   call<C extends Call>(call: C, signal: StopSignal | null): Promise<ReplyTo<C>>;
@@ -21,7 +29,8 @@ export interface WorkerQueue {
 
 /**
  * Workers that take calls in the order in which they come; a stopped call that is already being worked on runs out and its result is dropped. A worker
- * that breaks, or whose file could not be loaded, is answered for with a fault and replaced: what is asked next does not wait for it for ever.
+ * that breaks is answered for with a fault and replaced: what is asked next does not wait for it for ever. One whose file did not come is tried once more:
+ * the network may have broken off in the middle.
  */
 export function workerQueue(size: number): WorkerQueue {
   let number = 0;
@@ -41,15 +50,20 @@ export function workerQueue(size: number): WorkerQueue {
       workers.delete(worker);
       worker.terminate();
       // One that breaks without a call is replaced when the next call comes: without the server's files another one would break as well.
-      if (line.lose(worker, new Error(event instanceof ErrorEvent ? event.message : FRAME.fileMissing))) fill();
+      if (line.lose(worker, event instanceof ErrorEvent ? new Error(event.message) : new FileMissing())) fill();
     });
     line.join(worker);
   };
+  const ask = (call: Call, signal: StopSignal | null): Promise<ReplyTo<Call>> => {
+    fill();
+    return line.ask(call, signal);
+  };
   return {
-    call: <C extends Call>(call: C, signal: StopSignal | null) => {
-      fill();
-      return line.ask(call, signal) as Promise<ReplyTo<C>>;
-    },
+    call: <C extends Call>(call: C, signal: StopSignal | null) =>
+      ask(call, signal).catch((error: unknown) => {
+        if (error instanceof FileMissing) return ask(call, signal);
+        throw error;
+      }) as Promise<ReplyTo<C>>,
   };
 }
 

@@ -1,6 +1,7 @@
-import { type ComponentType, type LazyExoticComponent, lazy } from "react";
+import type { ComponentType, LazyExoticComponent } from "react";
 import type { Role } from "#contract/records/account";
 import { SHOP_FRAME } from "#words/en/rooms/frame";
+import { lazyRoom } from "../client/lazyRoom.ts";
 
 export interface Room {
   /** Who it is for, at the least: what it asks of the shop is refused to others. */
@@ -12,68 +13,76 @@ export interface Room {
 
 /** Every room of the app that works with the shop's records: its folder and one line here. The finish plan stands beside them: it needs no records. */
 export const ROOMS: readonly Room[] = [
-  { path: "/", least: "reader", Room: lazy(() => import("../rooms/today/TodayRoom.tsx").then((m) => ({ default: m.TodayRoom }))) },
+  { path: "/", least: "reader", Room: lazyRoom(() => import("../rooms/today/TodayRoom.tsx").then((m) => ({ default: m.TodayRoom }))) },
   {
     path: "/intake",
     least: "counter",
-    Room: lazy(() => import("../rooms/intake/IntakeRoom.tsx").then((m) => ({ default: m.IntakeRoom }))),
+    Room: lazyRoom(() => import("../rooms/intake/IntakeRoom.tsx").then((m) => ({ default: m.IntakeRoom }))),
   },
   {
     path: "/tickets/:id",
     least: "reader",
-    Room: lazy(() => import("../rooms/ticket/TicketRoom.tsx").then((m) => ({ default: m.TicketRoom }))),
+    Room: lazyRoom(() => import("../rooms/ticket/TicketRoom.tsx").then((m) => ({ default: m.TicketRoom }))),
   },
   {
     path: "/print/:what/:id",
     least: "reader",
-    Room: lazy(() => import("../rooms/print/PrintRoom.tsx").then((m) => ({ default: m.PrintRoom }))),
+    Room: lazyRoom(() => import("../rooms/print/PrintRoom.tsx").then((m) => ({ default: m.PrintRoom }))),
   },
   {
     path: "/bench/:ids",
     least: "technician",
-    Room: lazy(() => import("../rooms/bench/BenchRoom.tsx").then((m) => ({ default: m.BenchRoom }))),
+    Room: lazyRoom(() => import("../rooms/bench/BenchRoom.tsx").then((m) => ({ default: m.BenchRoom }))),
   },
   {
     path: "/lane-side",
     least: "technician",
-    Room: lazy(() => import("../rooms/laneSide/LaneSideRoom.tsx").then((m) => ({ default: m.LaneSideRoom }))),
+    Room: lazyRoom(() => import("../rooms/laneSide/LaneSideRoom.tsx").then((m) => ({ default: m.LaneSideRoom }))),
   },
   {
     path: "/lanes",
     least: "reader",
-    Room: lazy(() => import("../rooms/lanes/LanesRoom.tsx").then((m) => ({ default: m.LanesRoom }))),
+    Room: lazyRoom(() => import("../rooms/lanes/LanesRoom.tsx").then((m) => ({ default: m.LanesRoom }))),
   },
-  { path: "/lanes/:id", least: "reader", Room: lazy(() => import("../rooms/lanes/LaneRoom.tsx").then((m) => ({ default: m.LaneRoom }))) },
+  {
+    path: "/lanes/:id",
+    least: "reader",
+    Room: lazyRoom(() => import("../rooms/lanes/LaneRoom.tsx").then((m) => ({ default: m.LaneRoom }))),
+  },
   {
     path: "/patterns/:id",
     least: "reader",
-    Room: lazy(() => import("../rooms/lanes/PatternRoom.tsx").then((m) => ({ default: m.PatternRoom }))),
+    Room: lazyRoom(() => import("../rooms/lanes/PatternRoom.tsx").then((m) => ({ default: m.PatternRoom }))),
   },
   {
     path: "/measure",
     least: "technician",
-    Room: lazy(() => import("../rooms/measure/MeasureRoom.tsx").then((m) => ({ default: m.MeasureRoom }))),
+    Room: lazyRoom(() => import("../rooms/measure/MeasureRoom.tsx").then((m) => ({ default: m.MeasureRoom }))),
   },
-  { path: "/balls/:id", least: "reader", Room: lazy(() => import("../rooms/ball/BallRoom.tsx").then((m) => ({ default: m.BallRoom }))) },
+  {
+    path: "/balls/:id",
+    least: "reader",
+    Room: lazyRoom(() => import("../rooms/ball/BallRoom.tsx").then((m) => ({ default: m.BallRoom }))),
+  },
   {
     path: "/bowlers/:id",
     least: "reader",
-    Room: lazy(() => import("../rooms/bowler/BowlerRoom.tsx").then((m) => ({ default: m.BowlerRoom }))),
+    Room: lazyRoom(() => import("../rooms/bowler/BowlerRoom.tsx").then((m) => ({ default: m.BowlerRoom }))),
   },
-  { path: "/held", least: "reader", Room: lazy(() => import("../rooms/held/HeldRoom.tsx").then((m) => ({ default: m.HeldRoom }))) },
-  { path: "/wrong", least: "reader", Room: lazy(() => import("../rooms/wrong/WrongRoom.tsx").then((m) => ({ default: m.WrongRoom }))) },
-  { path: "/bags/:id", least: "reader", Room: lazy(() => import("../rooms/bag/BagRoom.tsx").then((m) => ({ default: m.BagRoom }))) },
+  { path: "/held", least: "reader", Room: lazyRoom(() => import("../rooms/held/HeldRoom.tsx").then((m) => ({ default: m.HeldRoom }))) },
+  { path: "/wrong", least: "reader", Room: lazyRoom(() => import("../rooms/wrong/WrongRoom.tsx").then((m) => ({ default: m.WrongRoom }))) },
+  { path: "/bags/:id", least: "reader", Room: lazyRoom(() => import("../rooms/bag/BagRoom.tsx").then((m) => ({ default: m.BagRoom }))) },
   {
     path: "/stock",
     least: "reader",
-    Room: lazy(() => import("../rooms/stock/StockRoom.tsx").then((m) => ({ default: m.StockRoom }))),
+    Room: lazyRoom(() => import("../rooms/stock/StockRoom.tsx").then((m) => ({ default: m.StockRoom }))),
   },
   {
     path: "/money",
     least: "counter",
-    Room: lazy(() => import("../rooms/money/MoneyRoom.tsx").then((m) => ({ default: m.MoneyRoom }))),
+    Room: lazyRoom(() => import("../rooms/money/MoneyRoom.tsx").then((m) => ({ default: m.MoneyRoom }))),
   },
-  { path: "/shop", least: "reader", Room: lazy(() => import("../rooms/shop/ShopRoom.tsx").then((m) => ({ default: m.ShopRoom }))) },
+  { path: "/shop", least: "reader", Room: lazyRoom(() => import("../rooms/shop/ShopRoom.tsx").then((m) => ({ default: m.ShopRoom }))) },
 ];
 
 /** The rooms that the bar leads to, in the order of a day; the others are reached from these. */

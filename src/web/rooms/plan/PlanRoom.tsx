@@ -1,10 +1,10 @@
-import { lazy } from "react";
 import { useSearchParams } from "wouter";
+import { lazyRoom } from "../../client/lazyRoom.ts";
 import type { WorkerPool } from "../../client/workerPool.ts";
 import { EXAMPLE_JOB } from "./exampleJob.ts";
 import { Plan } from "./Plan.tsx";
 
-const PlanForTicket = lazy(() => import("./PlanForTicket.tsx").then((m) => ({ default: m.PlanForTicket })));
+const PlanForTicket = lazyRoom(() => import("./PlanForTicket.tsx").then((m) => ({ default: m.PlanForTicket })));
 
 const BEGINNING = { job: EXAMPLE_JOB, memory: "gritwright.plan.draft" };
 

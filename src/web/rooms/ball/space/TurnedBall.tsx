@@ -7,6 +7,7 @@ import { placeText } from "#words/en/rooms/measure";
 import { benchBallOf } from "../../../benchWork/benchBall.ts";
 import { useComputed } from "../../../client/poolHere.ts";
 import { Chart } from "../../../pieces/Chart.tsx";
+import { Guard } from "../../../pieces/Guard.tsx";
 import { type Column, PlainTable } from "../../../pieces/PlainTable.tsx";
 import { useReadingText } from "../../../shop/readingText.ts";
 import { answered, shop } from "../../../shop/shopClient.ts";
@@ -48,15 +49,18 @@ export function TurnedBall({ ball, records }: TurnedProps) {
   );
   const readings = usePlaceReadings(records);
   const isInSpace = useCanTurn();
+  const flat = work !== undefined && <Chart svg={work.flat} className="globe" file="ball" />;
   return (
     <section className="plate">
       <h2>{BALL_IN_SPACE.title}</h2>
       {isInSpace ? (
-        <Suspense fallback={<p className="reading">{SHOP_FRAME.reading}</p>}>
-          <BallInSpace onBall={onBall} readings={readings} />
-        </Suspense>
+        <Guard instead={flat}>
+          <Suspense fallback={<p className="reading">{SHOP_FRAME.reading}</p>}>
+            <BallInSpace onBall={onBall} readings={readings} />
+          </Suspense>
+        </Guard>
       ) : (
-        work !== undefined && <Chart svg={work.flat} className="globe" file="ball" />
+        flat
       )}
       <ul className="note">
         <li>{ticket === null || work === undefined ? BALL_IN_SPACE.noWork : BALL_IN_SPACE.work(times.day(ticket.receivedAt))}</li>

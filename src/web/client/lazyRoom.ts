@@ -1,0 +1,5 @@
+import { lazy } from "react";
+import { pageFile } from "./pageFile.ts";
+
+/** A room whose file is loaded when somebody goes there. Nothing has been typed in it yet that loading the page again could lose. */
+export const lazyRoom: typeof lazy = (load) => lazy(() => pageFile(load));
