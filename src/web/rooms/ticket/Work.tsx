@@ -66,8 +66,12 @@ export function StageTable({ ticket }: { readonly ticket: Ticket }) {
         <tr>
           <th scope="col">{TICKET.stage}</th>
           <th scope="col">{TICKET.with}</th>
-          <th scope="col">{TICKET.sides}</th>
-          <th scope="col">{TICKET.seconds}</th>
+          <th scope="col" className="figure">
+            {TICKET.sides}
+          </th>
+          <th scope="col" className="figure">
+            {TICKET.seconds}
+          </th>
           <th scope="col">{TICKET.initials}</th>
         </tr>
       </thead>
