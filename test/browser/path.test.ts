@@ -181,6 +181,44 @@ test("a stop that the counter puts on a ball is seen in the guide that is open, 
   await expect(page.getByRole("alert")).toContainText("a crack beside the thumb");
 });
 
+test("a ball that came back is done again from its first stage, with the others that wait for it; what was signed before stays in its log", async ({
+  page,
+  request,
+}) => {
+  const ball = await knownBall(request);
+  const id = await takenIn(page, ball, "1000");
+  const other = await takenIn(page, ball, "2000");
+  const now = async () => (await request.get(`/api/tickets/${id}`)).json();
+  const { items: people } = await (await request.get("/api/people?state=works%20here&order=oldest%20first")).json();
+  const [{ id: personId, initials }] = people;
+  const { stages } = await now();
+  for (const { what } of stages) {
+    const data = { ticketId: id, personId, initials, doneAt: new Date().toISOString(), what };
+    expect((await request.post("/api/stages-done", { data, headers: { "Idempotency-Key": crypto.randomUUID() } })).ok()).toBe(true);
+  }
+  const move = async (...states: readonly string[]) => {
+    for (const to of states) {
+      const headers = { "If-Match": `"${(await now()).version}"`, "Idempotency-Key": crypto.randomUUID() };
+      expect((await request.post(`/api/tickets/${id}/move`, { data: { to }, headers })).ok()).toBe(true);
+    }
+  };
+  await move("in work", "ready", "collected");
+  await page.goto(`/bench/${id}`);
+  await expect(page.getByText("All stages are signed.")).toBeVisible();
+  await move("rework");
+  await page.goto("/");
+  await page
+    .getByRole("region", { name: "Work together" })
+    .getByRole("link", { name: /^Clean: / })
+    .click();
+  await page.waitForURL(/\/bench\//);
+  expect(new URL(page.url()).pathname.split("/")[2].split(",")).toEqual(expect.arrayContaining([id, other]));
+  await page.goto(`/bench/${id}`);
+  await expect(page.getByRole("heading", { name: "Clean" })).toBeVisible();
+  await page.goto(`/balls/${ball.id}`);
+  await expect(page.locator(".ball-log li", { hasText: `signed ${initials}` })).not.toHaveCount(0);
+});
+
 test("a browser that names somebody who has left takes the first who works here, and reads on", async ({ page, request }) => {
   await page.addInitScript(() => localStorage.setItem("gritwright.person", "01890000-0000-7000-8000-00000000000a"));
   await page.goto("/stock");

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import type { Ticket } from "#contract/records/ticket";
 import { problemType } from "#contract/routes/problemDocument";
-import { signatures, withWaitingStages } from "../../src/web/benchWork/signedStages.ts";
+import { countSigned, signatures, withWaitingStages } from "../../src/web/benchWork/signedStages.ts";
 import { Outbox, type Waiting } from "../../src/web/shop/outbox.ts";
 
 /* What waits to be sent, over a browser's memory and a network that are not there. */
@@ -100,10 +100,18 @@ describe("the outbox", () => {
 });
 
 describe("who has signed the stages of a ticket", () => {
-  const planned = (...names: readonly string[]) => names.map((what) => ({ what })) as unknown as Ticket["stages"];
-  const done = (...names: readonly string[]) => names.map((what, i) => ({ what, doneAt: `2026-01-01T00:0${i}:00.000Z`, initials: "T" }));
-  const count = (stages: Ticket["stages"], signed: ReturnType<typeof done>) =>
-    signatures(stages, signed).filter((one) => one !== null).length;
+  const planned = (...names: readonly string[]) =>
+    ({
+      id: "t",
+      stages: names.map((what) => ({ what })),
+      been: [{ state: "received", at: "2026-01-01T00:00:00.000Z" }],
+    }) as unknown as Ticket;
+  const done = (...names: readonly string[]) =>
+    names.map((what, i) => {
+      const doneAt = `2026-01-01T00:0${i}:00.000Z`;
+      return { what, doneAt, initials: "T", createdAt: doneAt };
+    });
+  const count = (ticket: Ticket, signed: ReturnType<typeof done>) => countSigned(ticket, signed, []);
 
   it("each stage once, in the order of the work, however often it was signed", () => {
     expect(count(planned("Clean", "500", "1000"), done("Clean", "Clean", "500"))).toBe(2);
@@ -120,11 +128,24 @@ describe("who has signed the stages of a ticket", () => {
     ]);
   });
 
+  it("on a ball that came back is asked from the first stage on, whatever the clock of the bench says", () => {
+    const ticket = planned("Clean", "500");
+    const back = { ...ticket, been: [...ticket.been, { state: "rework", at: "2026-01-02T00:00:00.000Z", by: "p" }] } as Ticket;
+    const first = done("Clean", "500");
+    const again = { what: "Clean", doneAt: "2026-01-01T00:30:00.000Z", initials: "U", createdAt: "2026-01-02T00:20:00.000Z" };
+    expect(count(ticket, first)).toBe(2);
+    expect(signatures(back, first)).toEqual([null, null]);
+    expect(signatures(back, [...first, again])).toEqual([again, null]);
+    const outbox = new Outbox(() => {});
+    outbox.add(stage("2026-01-02T00:30:00.000Z", "500"));
+    expect(countSigned(back, [...first, again], outbox.snapshot())).toBe(2);
+  });
+
   it("what waits in this browser counts once, also while the shop already has it; what was refused does not count", () => {
     const outbox = new Outbox(() => {});
     outbox.add(stage("2026-01-01T00:05:00.000Z", "500"));
     const [sent] = outbox.snapshot();
-    const taken = { what: "500", doneAt: "2026-01-01T00:05:00.000Z", initials: "T" };
+    const taken = { what: "500", doneAt: "2026-01-01T00:05:00.000Z", initials: "T", createdAt: "2026-01-01T00:05:01.000Z" };
     expect(withWaitingStages("t", done("Clean"), [sent])).toHaveLength(2);
     expect(withWaitingStages("t", [...done("Clean"), taken], [sent])).toHaveLength(2);
     expect(withWaitingStages("other", done("Clean"), [sent])).toHaveLength(1);

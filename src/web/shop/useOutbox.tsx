@@ -1,6 +1,6 @@
 import { type QueryClient, useQueryClient } from "@tanstack/react-query";
 import { createContext, type ReactNode, useContext, useEffect, useState, useSyncExternalStore } from "react";
-import type { OnTheBench, SignedStage } from "../benchWork/signedStages.ts";
+import { type OnTheBench, signedHere } from "../benchWork/signedStages.ts";
 import { OUTBOX_MEMORY, Outbox, type Waiting } from "./outbox.ts";
 import { useDoor } from "./useDoor.tsx";
 
@@ -40,9 +40,9 @@ export function OutboxHere({ children }: { readonly children: ReactNode }) {
 }
 
 /** Between being taken and being read again a stage must not look as if nobody had signed it. */
-function seenAsSigned(memory: QueryClient, { path, body }: Waiting): void {
-  if (path !== "/api/stages-done") return;
-  const stage = body as SignedStage & { readonly ticketId: string };
+function seenAsSigned(memory: QueryClient, write: Waiting): void {
+  const stage = signedHere(write);
+  if (stage === null) return;
   memory.setQueryData<OnTheBench>(["tickets", stage.ticketId, "bench"], (seen) =>
     seen === undefined ? seen : { ...seen, done: [...seen.done, stage] },
   );

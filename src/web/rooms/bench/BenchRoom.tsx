@@ -3,7 +3,7 @@ import { useEffect, useState } from "react";
 import { Link } from "wouter";
 import { BENCH } from "#words/en/rooms/bench";
 import { SHOP_FRAME } from "#words/en/rooms/frame";
-import { type OnTheBench, signatures, withWaitingStages } from "../../benchWork/signedStages.ts";
+import { countSigned, type OnTheBench } from "../../benchWork/signedStages.ts";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useKept } from "../../shop/useKept.ts";
 import { useOutbox } from "../../shop/useOutbox.tsx";
@@ -67,12 +67,7 @@ function Guide({ ids, onBench }: { readonly ids: string; readonly onBench: reado
     return () => clearInterval(timer);
   }, []);
   const { waiting } = useOutbox();
-  const signed = new Map(
-    onBench.map(({ ticket, done }) => {
-      const all = signatures(ticket.stages, withWaitingStages(ticket.id, done, waiting));
-      return [ticket.id, all.filter((one) => one !== null).length];
-    }),
-  );
+  const signed = new Map(onBench.map(({ ticket, done }) => [ticket.id, countSigned(ticket, done, waiting)]));
   const tickets = onBench.map(({ ticket }) => ticket);
   const total = tickets.reduce((sum, { stages }) => sum + stages.length, 0);
   const steps = stepsOf(tickets, (ticketId) => signed.get(ticketId) ?? 0);

@@ -13,7 +13,7 @@ import type { SheetParts } from "./sheetParts.ts";
 /** The page handed to the customer: what was done, how to look after it, when to bring it back. Words and games, no percentages. */
 export function CareCard({ ticket, ball, bowler }: SheetParts) {
   const settings = useSettings().data;
-  const done = signatures(ticket.stages, useStagesDone(ticket.id).data?.items ?? []).filter((one) => one !== null);
+  const done = signatures(ticket, useStagesDone(ticket.id).data?.items ?? []).filter((one) => one !== null);
   const finish = ticket.finishAfter ?? ticket.finishBefore;
   const games = useMemo(() => (finish === null ? null : gamesUntilDull(ball, finish)), [ball, finish]);
   return (

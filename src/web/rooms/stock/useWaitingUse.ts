@@ -1,6 +1,9 @@
+import type { StageDone } from "#contract/records/stageDone";
 import type { StockItem } from "#contract/records/stock";
 import type { Ticket } from "#contract/records/ticket";
+import { countSigned } from "../../benchWork/signedStages.ts";
 import { answered, shop } from "../../shop/shopClient.ts";
+import { useOutbox } from "../../shop/useOutbox.tsx";
 import { useQueue } from "../../shop/useQueue.ts";
 import { useRead } from "../../shop/useShop.ts";
 import { waitingUse } from "./waitingWork.ts";
@@ -14,13 +17,14 @@ export function useWaitingUse(stock: readonly StockItem[]): ReadonlyMap<string, 
   const tickets = (useQueue().data?.items ?? []).map(({ ticket }) => ticket).filter(({ state }) => !DONE.includes(state));
   const begun = tickets.filter(({ state }) => BEGUN.includes(state)).map(({ id }) => id);
   const signed = useRead(["stages-done", "of", ...begun], () => signedOf(begun)).data;
+  const { waiting } = useOutbox();
   return waitingUse(
     stock,
-    tickets.map(({ id, stages }) => ({ stages, signed: signed?.get(id) ?? 0 })),
+    tickets.map((ticket) => ({ stages: ticket.stages, signed: countSigned(ticket, signed?.get(ticket.id) ?? [], waiting) })),
   );
 }
 
-async function signedOf(ids: readonly string[]): Promise<ReadonlyMap<string, number>> {
+async function signedOf(ids: readonly string[]): Promise<ReadonlyMap<string, readonly StageDone[]>> {
   const pages = await Promise.all(ids.map((ticketId) => answered(shop["stages-done"].$get({ query: { ticketId, limit: "200" } }))));
-  return new Map(pages.map(({ items }, i) => [ids[i], items.length]));
+  return new Map(pages.map(({ items }, i) => [ids[i], items]));
 }

@@ -58,7 +58,7 @@ const FINISHES: Readonly<Record<string, string>> = Object.fromEntries(COUNTER_FI
 export function StageTable({ ticket }: { readonly ticket: Ticket }) {
   const { waiting } = useOutbox();
   const done = withWaitingStages(ticket.id, useStagesDone(ticket.id).data?.items ?? [], waiting);
-  const signed = signatures(ticket.stages, done);
+  const signed = signatures(ticket, done);
   if (ticket.stages.length === 0) return <p className="nothing">{TICKET.noWork}</p>;
   return (
     <table className="stages">

@@ -4,8 +4,10 @@ import type { Ticket } from "#contract/records/ticket";
 import type { Queue } from "#contract/routes/work";
 import { TODAY } from "#words/en/rooms/today";
 import { abrasiveName } from "../../benchWork/plannedStages.ts";
+import { countSigned } from "../../benchWork/signedStages.ts";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { For } from "../../shop/useDoor.tsx";
+import { useOutbox } from "../../shop/useOutbox.tsx";
 import { stageName } from "../bench/guide.ts";
 
 /** Asked of so many tickets at most: nobody works more in a day, and each costs the shop a question. */
@@ -30,7 +32,11 @@ export function Batches({ items }: { readonly items: Queue["items"] }) {
       networkMode: "always" as const,
     })),
   });
-  const batches = batchesOf(tickets, (i) => done[i].data?.items.length ?? null);
+  const { waiting } = useOutbox();
+  const batches = batchesOf(tickets, (ticket, i) => {
+    const items = done[i].data?.items;
+    return items === undefined ? null : countSigned(ticket, items, waiting);
+  });
   if (batches.length === 0) return null;
   return (
     <section className="plate" aria-label={TODAY.batches}>
@@ -57,10 +63,11 @@ function canBeWorked({ state, stages, stops }: Ticket): boolean {
 }
 
 /** Tickets by the stage that is next on them, where two or more share it; the largest batch first. @param doneOf stages signed, null while it is being read */
-function batchesOf(tickets: readonly Ticket[], doneOf: (index: number) => number | null): readonly Batch[] {
+function batchesOf(tickets: readonly Ticket[], doneOf: (ticket: Ticket, index: number) => number | null): readonly Batch[] {
   const batches = new Map<string, { words: string; ids: string[] }>();
-  tickets.forEach(({ id, stages }, i) => {
-    const done = doneOf(i);
+  tickets.forEach((ticket, i) => {
+    const { id, stages } = ticket;
+    const done = doneOf(ticket, i);
     const next = done === null ? undefined : stages[done];
     if (next === undefined) return;
     const name = stageName(next);
