@@ -1,7 +1,7 @@
 /**
  * `npm run load -- [--minutes 60] [--database postgres://…]`: many counters at one server, on this machine, over loopback. Counters, writes
- * and plans come at a seeded pace; every acknowledged write is read again after the server was stopped and started. Writes its
- * part of docs/performance.md, and fails where an answer was an error or a write was lost.
+ * and plans come at a seeded pace; what was acknowledged is read again after the server was stopped and started. A whole hour writes its
+ * part of docs/performance.md. Fails where an answer was an error or a write was lost.
  */
 import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -21,15 +21,18 @@ import { look, type Pace, plan, write } from "./load/working.ts";
 const PACE: Pace = { counters: 200, lookEveryS: 3, writesPerS: 20, planEveryS: 15 };
 const OPEN_TICKETS = 40;
 const SEED = 1;
+/** A trial does not take the place of what was measured. */
+const WHOLE_MINUTES = 60;
 
-const { values } = parseArgs({ options: { minutes: { type: "string", default: "60" }, database: { type: "string" } } });
+const { values } = parseArgs({ options: { minutes: { type: "string", default: `${WHOLE_MINUTES}` }, database: { type: "string" } } });
 if ((await compile()) !== 0 || (await bundleWeb()) !== 0) throw new Error("The program does not build.");
 const run = await loaded(Number(values.minutes), values.database ?? null);
 const report = loadReport(run);
-writeSection(
-  `Many counters, ${run.database}`,
-  `Written by \`npm run load\` on ${MACHINE}; server, database and counters on the same machine.\n\n${report}`,
-);
+if (Number(values.minutes) >= WHOLE_MINUTES)
+  writeSection(
+    `Many counters, ${run.database}`,
+    `Written by \`npm run load\` on ${MACHINE}; server, database and counters on the same machine.\n\n${report}`,
+  );
 console.log(report);
 if (run.log.errors.length > 0 || run.lost.length > 0) process.exitCode = 1;
 

@@ -1,9 +1,10 @@
 import { join } from "node:path";
 import { isAddress } from "#records/database/address";
 import { shopFolder } from "#records/folder";
+import { shopsOf } from "#records/shopsOf";
 import { RECORDS } from "#words/en/records";
 import { fixed } from "#words/figures";
-import { type Place, withPlace, wordsFor } from "./openShop.ts";
+import { mustHoldShop, type Place, withPlace, wordsFor } from "./openShop.ts";
 import type { Options } from "./options.ts";
 import type { ExitCode, World } from "./world.ts";
 
@@ -12,7 +13,7 @@ import type { ExitCode, World } from "./world.ts";
  * with `--due` the scheduled one, where it is time.
  */
 export async function backup(words: readonly string[], options: Options, world: World): Promise<ExitCode> {
-  const place = placeOf(words, options);
+  const place = await withAnyShop(placeOf(words, options), world);
   return withPlace<ExitCode>(place, world, async ({ backups }) => {
     const { made, takenOut } = options.due ? await backups.keepUp() : { made: await backups.make("asked"), takenOut: [] };
     if (options.json) world.print(`${JSON.stringify({ gritwright: 1, kind: "backupMade", made, takenOut }, null, 2)}\n`);
@@ -27,6 +28,13 @@ export async function backup(words: readonly string[], options: Options, world: 
 }
 
 /** A backup holds every shop of a database; which of them is opened for it does not matter, but one is. */
+async function withAnyShop(place: Place, world: World): Promise<Place> {
+  await mustHoldShop(place, world);
+  if (place.shop !== null) return place;
+  const [first] = await shopsOf({ place: place.address ?? place.folder, ...world });
+  return { ...place, shop: first?.id ?? null };
+}
+
 function placeOf(words: readonly string[], { shop }: Options): Place {
   if (!isAddress(words[0])) {
     const [folder] = wordsFor(words, "backup", ["FOLDER"]);

@@ -57,7 +57,8 @@ export async function withPlace<Answer>(place: Place, world: World, work: (recor
   }
 }
 
-async function mustHoldShop({ folder, address }: Place, world: World): Promise<void> {
+/** @throws {JobFault} where the place holds no records of a shop */
+export async function mustHoldShop({ folder, address }: Place, world: World): Promise<void> {
   if (address === null && !existsSync(shopFolder(folder).database))
     throw usageFault(`${RECORDS.noShop(folder)}.`, "a folder with the records of a shop", folder);
   if (address === null || (await shopsOf({ place: address, ...world })).length > 0) return;

@@ -34,6 +34,11 @@ export function prepareRoot({ root }: ShopFolder): void {
   mkdirSync(root, { recursive: true, mode: OWNER_ONLY });
 }
 
+/** Makes the folder of the backups: they hold what the records hold. */
+export function prepareBackups({ backups }: ShopFolder): void {
+  mkdirSync(backups, { recursive: true, mode: OWNER_ONLY });
+}
+
 /** Makes what is missing, and ends a restore that the power cut short between its two renames. */
 export function prepareFolder({ live, checked }: ShopFolder): void {
   if (!existsSync(live) && existsSync(checked)) renameSync(checked, live);

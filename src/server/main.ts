@@ -6,6 +6,7 @@ import { fileURLToPath } from "node:url";
 import { JobFault } from "#contract/problem";
 import { RecordsFault } from "#contract/records/fault";
 import type { Problem } from "#engine/fault";
+import { RECORDS_FAULT } from "#words/en/records";
 import { problemText } from "#words/problemText";
 import { computePool } from "./computePool.ts";
 import type { Config } from "./config/configSchema.ts";
@@ -36,7 +37,7 @@ async function main(args: string[]): Promise<number> {
   } catch (error) {
     if (error instanceof JobFault) return complain(`${error.problems.map(problemText).join("\n")}\n${USAGE}`, 2);
     if (error instanceof RecordsFault && error.kind === "refused") return complain(error.problems.map(refusedText).join("\n"), 2);
-    if (error instanceof RecordsFault) return complain(`The records could not be opened: ${error.message}`, 1);
+    if (error instanceof RecordsFault) return complain(notOpened(error), 1);
     return complain(`The server could not start: ${error instanceof Error ? error.message : String(error)}`, 1);
   }
 }
@@ -102,6 +103,11 @@ function onStop(stop: () => Promise<void>): void {
       );
     });
   }
+}
+
+function notOpened({ kind, about, problems }: RecordsFault): string {
+  const wanted = problems.map(({ allowed }) => ` Allowed: ${allowed}.`).join("");
+  return `The records could not be opened. ${RECORDS_FAULT[kind](about)}${wanted}`;
 }
 
 function refusedText({ path, allowed }: Problem): string {

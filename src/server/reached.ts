@@ -20,7 +20,7 @@ export class NotSafe extends Error {
 /** How the server is reached, from its configuration. */
 export function reachedOf({ address, cert, names }: ReachedConfig): Reached {
   const isOnNetwork = !isLoopback(address);
-  const own = isOnNetwork && !isEverywhere(address) ? [hostOf(address)] : [];
+  const own = isEverywhere(address) ? [] : [hostOf(address)];
   return { isEncrypted: cert !== null, isOnNetwork, names: [...names, ...own] };
 }
 

@@ -29,6 +29,15 @@ describe("the records from the command line", () => {
     expect(readdirSync(folder).some((name) => name.startsWith("before-restore-"))).toBe(true);
   });
 
+  it("a backup of several shops wants the name of none: it holds them all", async () => {
+    const folder = await closedShop();
+    expect((await inProcess("shops", folder, "--add", "East Side")).code).toBe(0);
+    const { code, stdout } = await inProcess("backup", folder, "--due", "--json");
+    expect(code).toBe(0);
+    const verified = await inProcess("verify", join(folder, "backups", JSON.parse(stdout).made.name));
+    expect(verified.stdout).toMatch(/ 2 {2}settings\n/);
+  });
+
   it("the daily backup is made once", async () => {
     const folder = await closedShop();
     expect((await inProcess("backup", folder, "--due")).stdout).toMatch(/^Backup made: /);
@@ -129,7 +138,7 @@ describe("the records from the command line", () => {
 
   it.each([
     [["move", "--from", "x"], "Where from, and where to?"],
-    [["move", "--from", "nowhere", "--to", "x"], "There is no nowhere"],
+    [["move", "--from", "nowhere", "--to", "x"], "/nowhere."],
     [["shops", "nowhere"], "There is no"],
     [["backup", "nowhere"], "holds no records of a shop"],
     [["restore", "one"], "gritwright restore FILE FOLDER"],

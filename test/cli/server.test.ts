@@ -29,6 +29,17 @@ describe.runIf(postgres !== null)("the records of a PostgreSQL database from the
     expect((await inProcess("undo", done.importId, address)).stdout).toBe("1 taken out again.\n");
   });
 
+  it("what an address wants is said: the encoding, a database that is there, a server with TLS", async () => {
+    const [latin, good] = [(await postgres?.newDatabase("LATIN1")) ?? "", (await postgres?.newDatabase()) ?? ""];
+    const from = join(scratchFolder(), "shop");
+    await (await testShop({ folder: from })).records.close();
+    const said = async (to: string) => (await inProcess("move", "--from", from, "--to", to)).stderr;
+    expect(await said(latin)).toContain("encoding of the database: allowed: UTF8: create database");
+    expect(await said(`${good}_none`)).toMatch(/cannot be reached\.[\s\S]*allowed: a database that is there: create database/);
+    expect(await said(`${good}?sslmode=verify-full`)).toMatch(/cannot be reached\.[\s\S]*or a server that speaks TLS/);
+    expect(await said(good)).toBe("");
+  });
+
   it("a folder is moved into it and out again", async () => {
     const address = (await postgres?.newDatabase()) ?? "";
     const [folder, back] = [join(scratchFolder(), "shop"), join(scratchFolder(), "back")];

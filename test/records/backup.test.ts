@@ -1,5 +1,16 @@
-import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, utimesSync, writeFileSync } from "node:fs";
-import { join } from "node:path";
+import {
+  copyFileSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  utimesSync,
+  writeFileSync,
+} from "node:fs";
+import { dirname, join } from "node:path";
 import Sqlite from "better-sqlite3";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import type { RecordsFault } from "#contract/records/fault";
@@ -43,6 +54,15 @@ async function madeBackup(): Promise<string> {
 }
 
 describe("a backup", () => {
+  it.skipIf(process.platform === "win32")("and what is restored from it, also into a new folder, are nobody else's to read", async () => {
+    const path = await madeBackup();
+    const others = (place: string) => statSync(place).mode & 0o077;
+    expect([others(path), others(dirname(path))]).toEqual([0, 0]);
+    const folder = join(shop.parts.folder, "elsewhere", "new");
+    await restoreBackup(path, { ...shop.parts, folder });
+    expect([folder, shopFolder(folder).live].map(others)).toEqual([0, 0]);
+  });
+
   it("holds what was kept when it was made, while writing goes on", async () => {
     const { records, by } = shop;
     await onTheCounter(shop);

@@ -1,6 +1,6 @@
 import { existsSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { join, relative } from "node:path";
 import { sql } from "kysely";
 import { afterAll, afterEach, describe, expect, it } from "vitest";
 import type { RecordsFault } from "#contract/records/fault";
@@ -144,6 +144,58 @@ describe.each(WAYS)("a move from %s", (_, newSource, newTarget) => {
   });
 });
 
+describe.each(WAYS)("a move from %s", (_, newSource, newTarget) => {
+  it("cut before the first row is over freezes the source only once nothing can be written at the target", {
+    timeout: 60_000,
+  }, async () => {
+    const { shop, before, asked } = await ready(newSource, newTarget);
+    const { postgres: _from, ...parts } = shop.parts;
+    const target = isServer(asked.to) ? { ...parts, postgres: asked.to } : { ...parts, folder: asked.to };
+    let frozen = 0;
+    for (let looks = 0; ; looks++) {
+      let left = looks;
+      const now = () => {
+        left -= 1;
+        if (left < 0) throw new Error("the power went");
+        return asked.now();
+      };
+      const tell = () => {
+        throw new Error("the power went, later");
+      };
+      const cut = await refusal<Error>(moveRecords({ ...asked, now, tell }));
+      const db = databaseOf(shop.parts);
+      const isFrozen = (await db.selectFrom("moves").selectAll().execute()).length > 0;
+      await db.destroy();
+      if (isFrozen) {
+        frozen += 1;
+        expect((await refusal<RecordsFault>(openRecords(target))).kind).toBe("frozen");
+      }
+      if (cut.message === "the power went, later") break;
+      expect(cut.message).toBe("the power went");
+      expect(looks).toBeLessThan(50);
+    }
+    expect(frozen).toBe(1);
+    await moveRecords(asked);
+    expect(await everything(await openAt(asked.to, shop.parts))).toEqual(before);
+  });
+
+  it("cut and taken back is begun anew, with what was written since", async () => {
+    const { shop, asked } = await ready(newSource, newTarget);
+    const tell = (what: string) => {
+      if (what === "balls") throw new Error("the power went");
+    };
+    await expect(moveRecords({ ...asked, tell })).rejects.toThrow("the power went");
+    await takeBack(asked.from, asked);
+    const open = await shop.reopen();
+    const { items } = await open.bowlers.list({ limit: 1 });
+    await open.bowlers.change(items[0].id, { name: "Changed since" }, { by: shop.by, expectedVersion: items[0].version });
+    const since = await everything(open);
+    await open.close();
+    await moveRecords(asked);
+    expect(await everything(await openAt(asked.to, shop.parts))).toEqual(since);
+  });
+});
+
 /** Both kinds of places, on either side. */
 const BOTH = postgres === null ? WAYS : WAYS.slice(1, 3);
 
@@ -194,6 +246,13 @@ describe.each(BOTH)("a move from %s", (_, newSource, newTarget) => {
 });
 
 describe("a move", () => {
+  it("knows a folder again, however its path is written", async () => {
+    const { asked } = await ready(FOLDER, FOLDER);
+    const [from, to] = [relative(process.cwd(), asked.from), relative(process.cwd(), asked.to)];
+    await moveRecords({ ...asked, from, to });
+    expect((await moveRecords(asked)).counts).toBeNull();
+  });
+
   it.runIf(postgres !== null)("carries every shop of a database, and what a clock set back has put out of order", async () => {
     const { west, east } = await twoShops(await SERVER());
     begun.push(west.end, east.end);

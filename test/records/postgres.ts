@@ -8,7 +8,8 @@ import pg from "pg";
 
 /** A PostgreSQL for tests. Each test makes a database of its own in it. */
 export interface TestPostgres {
-  newDatabase(): Promise<string>;
+  /** @param encoding instead of UTF8 */
+  newDatabase(encoding?: string): Promise<string>;
   stop(): Promise<void>;
 }
 
@@ -22,7 +23,7 @@ const START_MS = 30_000;
 /** The server of `DATABASE_URL`; else one started from the system's programs; else from the npm package; null where there is none of these. */
 export async function testPostgres(sync: "fsync=off" | "fsync=on" = "fsync=off"): Promise<TestPostgres | null> {
   const given = process.env.DATABASE_URL;
-  if (given !== undefined) return { newDatabase: () => newDatabase(given), stop: async () => {} };
+  if (given !== undefined) return { newDatabase: (encoding) => newDatabase(given, encoding), stop: async () => {} };
   const programs = systemPrograms() ?? (await packagedPrograms());
   return programs === null ? null : startServer(programs, sync);
 }
@@ -67,7 +68,7 @@ async function startServer({ initdb, postgres }: Programs, sync: string): Promis
   const address = `postgres://tests@127.0.0.1:${port}/postgres`;
   await answering(address, server);
   return {
-    newDatabase: () => newDatabase(address),
+    newDatabase: (encoding) => newDatabase(address, encoding),
     async stop() {
       server.kill("SIGINT");
       await new Promise((resolve) => server.once("exit", resolve));
@@ -76,11 +77,11 @@ async function startServer({ initdb, postgres }: Programs, sync: string): Promis
   };
 }
 
-async function newDatabase(address: string): Promise<string> {
+async function newDatabase(address: string, encoding = "UTF8"): Promise<string> {
   const client = new pg.Client({ connectionString: address });
   await client.connect();
   const name = `gritwright_${process.pid}_${Math.floor(performance.now() * 1000)}`;
-  await client.query(`create database ${name}`);
+  await client.query(`create database ${name} encoding '${encoding}' template template0`);
   await client.end();
   const url = new URL(address);
   url.pathname = `/${name}`;

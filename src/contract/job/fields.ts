@@ -45,10 +45,21 @@ export function oneOf<const Words extends readonly [string, ...string[]]>(words:
 
 const MOST_LETTERS = 200;
 
+/** PostgreSQL keeps no text with the sign U+0000. */
+export function canBeKept(words: string): boolean {
+  return !words.includes("\0");
+}
+
 /** A line of text that is there: a name, a reason. */
 export function text(description: string) {
   const allowed = `text of 1 to ${MOST_LETTERS} letters`;
-  return z.string({ error: allowed }).trim().min(1, { error: allowed }).max(MOST_LETTERS, { error: allowed }).describe(description);
+  return z
+    .string({ error: allowed })
+    .trim()
+    .min(1, { error: allowed })
+    .max(MOST_LETTERS, { error: allowed })
+    .refine(canBeKept, { error: `${allowed}, without the sign U+0000` })
+    .describe(description);
 }
 
 /** A mapping with exactly these keys. */

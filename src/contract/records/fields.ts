@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { EngineFault } from "#engine/fault";
 import { parseFinish } from "#engine/surface/finish";
-import { count, text } from "../job/fields.ts";
+import { canBeKept, count, text } from "../job/fields.ts";
 
 /*
  * Pieces of the kept things. What is not known is `null` in what is read, and may be left out of what is written.
@@ -62,7 +62,11 @@ function isFinish(written: string): boolean {
 const MOST_NOTE = 4000;
 const NOTE_ALLOWED = `text of up to ${MOST_NOTE} letters`;
 /** Free text, which may hold several lines, and may be empty. */
-export const longText = z.string({ error: NOTE_ALLOWED }).max(MOST_NOTE, { error: NOTE_ALLOWED }).default("");
+export const longText = z
+  .string({ error: NOTE_ALLOWED })
+  .max(MOST_NOTE, { error: NOTE_ALLOWED })
+  .refine(canBeKept, { error: `${NOTE_ALLOWED}, without the sign U+0000` })
+  .default("");
 
 /** Something that may not be known: `null` where it is not. */
 export function maybe<Schema extends z.ZodType>(schema: Schema) {

@@ -1,5 +1,5 @@
 import { existsSync } from "node:fs";
-import { mkdir, readdir, rename, rm, stat } from "node:fs/promises";
+import { readdir, rename, rm, stat } from "node:fs/promises";
 import { basename, join } from "node:path";
 import type { Database } from "better-sqlite3";
 import { THING_KINDS } from "#contract/records/auditEntry";
@@ -9,7 +9,7 @@ import { schemaState } from "../database/migrate.ts";
 import { STEPS } from "../database/migrations/steps.ts";
 import { openSqlite } from "../database/sqlite.ts";
 import { syncFolder } from "../files/syncedFile.ts";
-import type { ShopFolder } from "../folder.ts";
+import { prepareBackups, type ShopFolder } from "../folder.ts";
 import { ledgerText } from "../personal/ledger.ts";
 import type { RecordsParts } from "../records.ts";
 import { fileNameOf } from "../things/attachments.ts";
@@ -81,7 +81,7 @@ async function make(parts: BackupParts, why: BackupFile["why"]): Promise<BackupF
   const { folder, now } = parts;
   const madeAt = new Date(now()).toISOString();
   const name = `gritwright-${madeAt.replaceAll(":", "-")}-${why.replace(" ", "-")}.zip`;
-  await mkdir(folder.backups, { recursive: true });
+  prepareBackups(folder);
   const making = join(folder.backups, `${name}.making`);
   const copy = join(folder.backups, `${name}.copy`);
   const zip = zipWriter(making);

@@ -4,7 +4,7 @@ import { RecordsFault } from "#contract/records/fault";
 import { schemaState } from "../database/migrate.ts";
 import { STEPS } from "../database/migrations/steps.ts";
 import { openSqlite } from "../database/sqlite.ts";
-import { type ShopFolder, shopFolder } from "../folder.ts";
+import { prepareFolder, prepareRoot, type ShopFolder, shopFolder } from "../folder.ts";
 import { openRecords } from "../openRecords.ts";
 import { type Erasure, joined, ledgerInFolder, ledgerText } from "../personal/ledger.ts";
 import type { RecordsParts } from "../records.ts";
@@ -24,7 +24,8 @@ const ENTRY = /^(?:records\.sqlite|erasures\.jsonl|(?:photos|profiles)\/[0-9a-f]
  */
 export async function unpackBackup(path: string, making: string, erased: readonly Erasure[], parts: RecordsParts): Promise<void> {
   const folder = shopFolder(making);
-  mkdirSync(folder.live, { recursive: true });
+  prepareRoot(folder);
+  prepareFolder(folder);
   await readBackup(path, (name) => {
     if (!ENTRY.test(name))
       throw new RecordsFault("badBackup", path, { problems: [{ path: name, value: null, allowed: "names of a backup" }] });

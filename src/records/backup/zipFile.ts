@@ -21,8 +21,11 @@ export interface ZipWriter {
   abandon(): void;
 }
 
+/** A file that is copied elsewhere keeps this: nobody else on a machine reads it. */
+const OWNER_ONLY = 0o600;
+
 export function zipWriter(path: string): ZipWriter {
-  const out = createWriteStream(path, { flags: "wx" });
+  const out = createWriteStream(path, { flags: "wx", mode: OWNER_ONLY });
   let failure: Error | null = null;
   out.on("error", (error) => {
     failure = error;

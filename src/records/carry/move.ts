@@ -1,7 +1,9 @@
+import { resolve } from "node:path";
 import { RecordsFault } from "#contract/records/fault";
-import { withoutPassword } from "../database/address.ts";
+import { isAddress, withoutPassword } from "../database/address.ts";
 import { withFaults } from "../database/driverFault.ts";
 import { migrate, schemaState } from "../database/migrate.ts";
+import { step002 } from "../database/migrations/step002.ts";
 import { STEPS } from "../database/migrations/steps.ts";
 import type { Db, MoveRow } from "../database/tables.ts";
 import { transaction } from "../database/transaction.ts";
@@ -37,10 +39,16 @@ interface MoveParts extends SideParts {
  *   were moved elsewhere; `damaged` where something did not arrive as it was
  */
 export async function moveRecords(parts: MoveParts): Promise<MoveDone> {
-  const [from, to] = [withoutPassword(parts.from), withoutPassword(parts.to)];
-  if (from === to) throw refusedTo(to, "another place than they lie in");
-  if (!isThere(parts.from)) throw new RecordsFault("notFound", from);
-  return withSide(parts.from, parts, (source) => withSide(parts.to, parts, (target) => moved(source, target, parts)));
+  const [from, to] = [whole(parts.from), whole(parts.to)];
+  const [shownFrom, shownTo] = [withoutPassword(from), withoutPassword(to)];
+  if (shownFrom === shownTo) throw refusedTo(shownTo, "another place than they lie in");
+  if (!isThere(from)) throw new RecordsFault("notFound", shownFrom);
+  return withSide(from, parts, (source) => withSide(to, parts, (target) => moved(source, target, parts)));
+}
+
+/** A place as the mark of a move names it, wherever one stands: a folder by its whole path. */
+function whole(place: string): string {
+  return isAddress(place) ? place : resolve(place);
 }
 
 /** Opens records again that were moved away. What was written elsewhere since is not in them. @throws {RecordsFault} `notFound`, `busy`, `refused` */
@@ -72,10 +80,12 @@ async function moved(source: Side, target: Side, parts: MoveParts): Promise<Move
   const known = await markOf(source.db, ["moved away", "being filled"]);
   if (known !== undefined && (known.way === "being filled" || known.other !== target.shown)) throw frozen(known);
   const id = known?.id ?? uuid7Source(parts.now, parts.randomBytes)();
-  if ((await stateOf(target, id)) === "ended") return { counts: null, files: 0, missing: [] };
+  const state = await stateOf(target, id, source.shown);
+  if (state === "ended") return { counts: null, files: 0, missing: [] };
   const at = new Date(parts.now()).toISOString();
+  // The target first: cut between the two, the records are still open where they lie, and nothing can be written where they will come.
+  if (known === undefined || state === "empty") await begin(target, { id, way: "being filled", at, other: source.shown }, parts);
   if (known === undefined) await source.db.insertInto("moves").values({ id, way: "moved away", at, other: target.shown }).execute();
-  await begin(target, { id, way: "being filled", at, other: source.shown }, parts);
   return carried(source, target, id, parts);
 }
 
@@ -94,28 +104,35 @@ async function carried(source: Side, target: Side, id: string, { tell }: MovePar
   return { counts, files: names.size - missing.length, missing };
 }
 
-/** How far a target is: nothing in it, this move begun or ended. @throws {RecordsFault} `refused` where something else is in it */
-async function stateOf({ runner, db, shown }: Side, id: string): Promise<"empty" | "begun" | "ended"> {
+/**
+ * How far a target is: nothing in it that counts, this move begun or ended. What another move from the same place has left, cut or taken back, counts
+ * for nothing: it never was a shop.
+ *
+ * @throws {RecordsFault} `refused` where something else is in it
+ */
+async function stateOf({ runner, db, shown }: Side, id: string, from: string): Promise<"empty" | "begun" | "ended"> {
   const { at, pending } = await schemaState(runner, STEPS);
   if (at === "") return "empty";
-  const mark = pending.length > 0 ? undefined : await markOf(db, ["being filled", "came from"]);
+  const mark = pending.includes(step002) ? undefined : await markOf(db, ["being filled", "came from"]);
   if (mark?.id === id) return mark.way === "came from" ? "ended" : "begun";
-  if (mark === undefined && pending.length === 0 && (await isUntouched(db))) return "empty";
+  if (mark?.way === "being filled" && mark.other === from) return "empty";
+  // Its tables may have been made in part only, where that was cut.
+  if (mark === undefined && (await isUntouched(db, !pending.includes(step002)))) return "empty";
   throw refusedTo(shown, "an empty place, or one where this very move was begun");
 }
 
 /** A shop as it is made, in which nobody has written anything, is nothing yet. */
-async function isUntouched(db: Db): Promise<boolean> {
+async function isUntouched(db: Db, hasMoves: boolean): Promise<boolean> {
   const written = await db.selectFrom("audit").select("id").limit(1).executeTakeFirst();
-  const moves = await db.selectFrom("moves").select("id").limit(1).executeTakeFirst();
+  const moves = hasMoves ? await db.selectFrom("moves").select("id").limit(1).executeTakeFirst() : undefined;
   return written === undefined && moves === undefined;
 }
 
-async function begin({ runner, db }: Side, mark: MoveRow, { now }: MoveParts): Promise<void> {
+async function begin({ runner }: Side, mark: MoveRow, { now }: MoveParts): Promise<void> {
   await migrate(runner, STEPS, now);
-  if ((await markOf(db, ["being filled"])) !== undefined) return;
   await transaction(runner, async (inside) => {
     for (const table of CARRIED.toReversed()) await inside.deleteFrom(table as "bowlers").execute();
+    await inside.deleteFrom("moves").where("way", "=", "being filled").execute();
     await inside.insertInto("moves").values(mark).execute();
   });
 }

@@ -70,7 +70,11 @@ async function inFolder(root: string, parts: SideParts): Promise<Side> {
     files: filesInFolder(folder.live),
     ledger: ledgerInFolder(folder),
     shown: root,
-    close: () => db.destroy(),
+    async close() {
+      await db.destroy();
+      // Where nothing has been asked of it yet, that alone closes nothing.
+      raw.close();
+    },
   };
 }
 

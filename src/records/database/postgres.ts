@@ -51,7 +51,24 @@ export async function connectAlone(address: string): Promise<pg.Client> {
   const client = new pg.Client({ ...settings(address, SCHEMA), query_timeout: ANSWER_MS });
   client.on("error", () => {});
   await client.connect();
+  try {
+    await mustHoldEveryName(client);
+  } catch (error) {
+    await client.end();
+    throw error;
+  }
   return client;
+}
+
+/** In another encoding a customer's name could not be kept as it is written. @throws {RecordsFault} `refused` */
+async function mustHoldEveryName(client: pg.Client): Promise<void> {
+  const { rows } = await client.query<{ encoding: string }>("select current_setting('server_encoding') as encoding");
+  const { encoding } = rows[0];
+  if (encoding === "UTF8") return;
+  const allowed = "UTF8: create database NAME encoding 'UTF8' template template0 makes one";
+  throw new RecordsFault("refused", "the PostgreSQL database", {
+    problems: [{ path: "encoding of the database", value: encoding, allowed }],
+  });
 }
 
 /** Says for as long as the connection lives that somebody has the records open. @throws {RecordsFault} `busy` while a restore or a move has them alone */

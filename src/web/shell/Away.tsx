@@ -6,6 +6,8 @@ import { canGoOffline } from "../offline/install.ts";
 import { tellHeard, useHeard } from "../shop/away.ts";
 import { useShopTimes } from "../shop/zone.ts";
 
+/** How often a page that is looked at asks whether the server is there, ms: most rooms ask for nothing by themselves. */
+const LOOK_MS = 10_000;
 const ASK_AGAIN_MS = 5000;
 /** How long it is said that the server is back, ms. */
 const BACK_MS = 15_000;
@@ -16,12 +18,13 @@ export function Away() {
   const times = useShopTimes();
   const isBack = useIsBack(heard.isAway);
   useEffect(() => {
-    if (!heard.isAway) return;
     const ask = async (): Promise<void> => {
+      if (document.hidden) return;
       const response = await fetch("/api/health").catch(() => null);
-      if (response?.ok === true) tellHeard({ isAway: false });
+      if (response === null) tellHeard({ isAway: true, readAt: null });
+      else if (response.ok && heard.isAway) tellHeard({ isAway: false });
     };
-    const timer = setInterval(() => void ask(), ASK_AGAIN_MS);
+    const timer = setInterval(() => void ask(), heard.isAway ? ASK_AGAIN_MS : LOOK_MS);
     return () => clearInterval(timer);
   }, [heard.isAway]);
   if (!heard.isAway)
