@@ -1,6 +1,6 @@
 import { QueryClientProvider } from "@tanstack/react-query";
 import { Suspense, useState } from "react";
-import { Link, Route, Switch, useRoute } from "wouter";
+import { Link, Route, Switch, useLocation, useRoute } from "wouter";
 import type { Role } from "#contract/records/account";
 import { ACCESS } from "#words/en/rooms/access";
 import { FRAME } from "#words/en/screens";
@@ -44,6 +44,7 @@ function Frame({ pool }: { readonly pool: WorkerPool }) {
   const [variant, setVariant] = useVariant();
   // At the bench the step fills the screen.
   const [isAtBench] = useRoute("/bench/:ids");
+  const [address] = useLocation();
   const door = useDoor();
   const may = useMay();
   const isIn = door.state !== "signed out";
@@ -58,7 +59,7 @@ function Frame({ pool }: { readonly pool: WorkerPool }) {
       {isIn && <Away />}
       <PlainAddress />
       {isIn && <StillToSend />}
-      <Guard>
+      <Guard watch={address}>
         <Suspense fallback={null}>
           {!isIn && <SignInRoom />}
           {(isIn || door.personId !== null) && (

@@ -31,8 +31,22 @@ test("a room whose file does not come says so, and a button loads it once it can
   // The page was loaded again by itself once, and no more.
   await page.waitForTimeout(1000);
   expect(asked()).toBe(2);
+  // The other rooms are there.
+  await page.getByRole("link", { name: "Stock" }).click();
+  await expect(page.locator("#answer h1")).toHaveText("Stock");
+  await page.getByRole("link", { name: "Money" }).click();
   await broken.getByRole("button", { name: "Load the page again" }).click();
   await expect(page.locator("#answer h1")).toHaveText("Money");
+});
+
+test("without the server a room whose file is not here says so, and the page stays where it can go on", async ({ page }) => {
+  await page.goto("/stock");
+  await expect(page.locator("#answer h1")).toHaveText("Stock");
+  await page.route("**/*", (route) => route.abort());
+  await page.getByRole("link", { name: "Money" }).click();
+  await expect(page.getByRole("alert").filter({ hasText: "load the page again" })).toBeVisible();
+  await page.getByRole("link", { name: "Stock" }).click();
+  await expect(page.locator("#answer h1")).toHaveText("Stock");
 });
 
 test("a page of which the first files do not come at first is there all the same", async ({ page }) => {

@@ -6,27 +6,31 @@ import { canGoOffline } from "../offline/install.ts";
 import { tellHeard, useHeard } from "../shop/away.ts";
 import { useShopTimes } from "../shop/zone.ts";
 
-/** How often a page that is looked at asks whether the server is there, ms: most rooms ask for nothing by themselves. */
+/** How often a page that is looked at asks whether the server is there, and how long it waits for an answer, ms: most rooms ask for nothing by themselves. */
 const LOOK_MS = 10_000;
 const ASK_AGAIN_MS = 5000;
 /** How long it is said that the server is back, ms. */
 const BACK_MS = 15_000;
 
-/** Says that the server is away, and from when what is in view is; asks until it is back, reads everything in view anew, and says that. */
+/** Asks now and then whether the server is there. Says that it is away, and from when what is in view is; when it is back reads everything in view anew, and says that. */
 export function Away() {
+  const client = useQueryClient();
   const heard = useHeard();
   const times = useShopTimes();
   const isBack = useIsBack(heard.isAway);
   useEffect(() => {
     const ask = async (): Promise<void> => {
       if (document.hidden) return;
-      const response = await fetch("/api/health").catch(() => null);
-      if (response === null) tellHeard({ isAway: true, readAt: null });
-      else if (response.ok && heard.isAway) tellHeard({ isAway: false });
+      const response = await fetch("/api/health", { signal: AbortSignal.timeout(LOOK_MS) }).catch(() => null);
+      if (heard.isAway && response?.ok === true) tellHeard({ isAway: false });
+      if (heard.isAway || response !== null) return;
+      tellHeard({ isAway: true, readAt: null });
+      // Asked for again, what is in view comes from this browser, with its age.
+      void client.invalidateQueries();
     };
     const timer = setInterval(() => void ask(), heard.isAway ? ASK_AGAIN_MS : LOOK_MS);
     return () => clearInterval(timer);
-  }, [heard.isAway]);
+  }, [client, heard.isAway]);
   if (!heard.isAway)
     return isBack ? (
       <p className="server-back no-print" role="status">

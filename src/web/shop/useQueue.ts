@@ -27,13 +27,9 @@ export function useQueue() {
       if (queue.success) client.setQueryData(KEY, queue.data);
     });
     events.addEventListener("open", () => setTold(true));
+    // A stream that broke is opened again by the browser; one that was turned away is closed for good: nobody is signed in any more, or too many listen.
     events.addEventListener("error", () => {
-      // A stream that broke is opened again by the browser. Whoever only looks at this room is told by the question that the server is away.
-      if (events.readyState !== EventSource.CLOSED) {
-        void client.invalidateQueries({ queryKey: KEY });
-        return;
-      }
-      // One that was turned away is closed for good: nobody is signed in any more, or too many listen.
+      if (events.readyState !== EventSource.CLOSED) return;
       setTold(false);
       tellDoor();
     });
