@@ -3,7 +3,7 @@ import { type JobFault, wholeFileFault } from "#contract/problem";
 import { FORMS } from "#engine/surface/roughness/form";
 import type { MeasureOptions } from "#engine/surface/roughness/measure";
 import { type TextOptions, USUAL_TEXT } from "#exchange/measured/profileText";
-import { METRES } from "#exchange/measured/units";
+import { UNITS } from "#exchange/measured/units";
 
 /** Most threads that are of any use; a plan has no more pieces that can be computed side by side. */
 const MOST_WORKERS = 64;
@@ -146,8 +146,6 @@ function wholeNumber(option: string, text: string, least: number, most: number):
   if (/^\d+$/.test(text) && value >= least && value <= most) return value;
   throw usageFault(`${option} wants a whole number from ${least} to ${most}; "${text}" is none.`, `${least} ≤ x ≤ ${most}`, text);
 }
-
-const UNITS = Object.keys(METRES);
 
 function oneOf<Word extends string>(option: string, text: string, words: readonly Word[]): Word {
   const word = words.find((one) => one === text);

@@ -14,7 +14,7 @@ import { textColumns } from "./textTable.ts";
 import type { ExitCode, World } from "./world.ts";
 import { writePicture } from "./writePicture.ts";
 
-type Document = { readonly file: string } & (Omit<Measured, "drawn"> | Areal);
+type Document = { readonly file: string } & ((Omit<Measured, "drawn"> & { readonly checksumModulo?: number }) | Areal);
 
 /** `gritwright profile FILE…`: roughness from measured files. One file is one document, several are a list; the picture is of the first profile. */
 export async function profile(files: readonly string[], options: Options, world: World): Promise<ExitCode> {
@@ -27,7 +27,8 @@ export async function profile(files: readonly string[], options: Options, world:
       continue;
     }
     const { drawn, ...figures } = measureRoughness(found.profile, options.measure);
-    documents.push({ file: basename(file), ...figures });
+    const sum = found.checksumModulo === null ? {} : { checksumModulo: found.checksumModulo };
+    documents.push({ file: basename(file), ...figures, ...sum });
     if (options.svg !== null && !pictured) {
       pictured = true;
       await writePicture(
@@ -85,6 +86,7 @@ function report(document: Document): string {
   return [
     document.file,
     `  ${PROFILE.evaluated(document.cutoffMm, PROFILE.cutoffBy[document.cutoffBy], document.samplingLengths, document.evaluationMm)}, ${PROFILE.points(document.points, document.missing)}`,
+    ...(document.checksumModulo === undefined ? [] : [`  ${PROFILE.checksum(document.checksumModulo)}`]),
     ...textColumns([
       { align: "left", cells: rows.map(([name]) => `  ${name}`) },
       { align: "right", cells: rows.map(([, value]) => (value === null ? "–" : fixed(value, 4))) },

@@ -44,6 +44,7 @@ export const MEASURED_FAULTS = [
   "axis",
   "uneven",
   "notANumber",
+  "height",
   "columns",
   "unit",
   "records",

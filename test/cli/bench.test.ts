@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
+import { smdFile } from "../exchange/measuredFiles.ts";
 import { EXAMPLES, fileWith, inProcess, scratchFolder } from "./commandLine.ts";
 
 const example = (name: string) => join(EXAMPLES, name);
@@ -89,6 +90,13 @@ describe("gritwright profile", () => {
     expect(Object.keys(one)).toEqual(expect.arrayContaining([...KEYS, "iso4287"]));
     expect(one.cutoffMm).toBe(0.8);
     expect(await data("profile", file, file, "--form", "arc")).toEqual([one, one]);
+  });
+
+  it("says which byte sum an SMD file was closed with", async () => {
+    const heights = Array.from({ length: 4000 }, (_, i) => (Math.sin(i / 20) / 2).toFixed(4));
+    const path = fileWith(smdFile({ heights, spacingMm: 0.001, modulo: 65535 }), "invented.smd");
+    expect((await data("profile", path)).checksumModulo).toBe(65535);
+    expect((await inProcess("profile", path)).stdout).toContain("modulo 65535 where ISO 5436-2 has 65536");
   });
 
   it("takes the cut-off asked for, and refuses one that the profile cannot hold", async () => {

@@ -5,7 +5,7 @@ import { arealFigures } from "#engine/surface/roughness/areal";
 import { readMeasured } from "#exchange/measured/measuredFile";
 import { USUAL_TEXT } from "#exchange/measured/profileText";
 import { MEASURED_SENTENCES } from "#words/en/problems";
-import { smdFile, x3pFile } from "./measuredFiles.ts";
+import { type SmdParts, smdFile, x3pFile } from "./measuredFiles.ts";
 
 const text = (value: string) => new TextEncoder().encode(value);
 const csv = (value: string, options = USUAL_TEXT) => readMeasured("x.csv", text(value), options);
@@ -79,6 +79,9 @@ describe("X3P (ISO 25178-72: little-endian, x fastest, metres, value = offset + 
       "tooManyEntries",
     ],
     ["no point measured", () => x3p(x3pFile({ columns: 2, rows: 1, raw: [null, null] })), "noPoints"],
+    ["a data type that only programs know", () => x3p(x3pFile({ columns: 1, rows: 1, raw: [1], zType: "constructor" as "D" })), "axis"],
+    ["an increment below nought", () => x3p(x3pFile({ columns: 2, rows: 1, raw: [1, 2], increment: -1 })), "axis"],
+    ["heights that an increment makes endless", () => x3p(x3pFile({ columns: 2, rows: 1, raw: [1e200, 2], increment: 1e200 })), "height"],
   ] as const)("refuses %s", (_name, work, what) => {
     expect(fault(work)).toBe(what);
   });
@@ -112,20 +115,49 @@ describe("text with columns", () => {
     ["uneven distances", "0,1\n1,1\n2,1\n9,1\n", "uneven"],
     ["distances that go back", "0,1\n1,1\n0.5,1\n", "uneven"],
     ["nothing", "", "noPoints"],
+    ["a unit that only programs know", "x_constructor,z_um\n0,1\n1,2\n", "unit"],
+    ["a height without end", "0,1\n1,Infinity\n", "notANumber"],
+    ["heights higher than any ball", "x_mm,z_m\n0,1e300\n1,2\n", "height"],
   ] as const)("refuses %s", (_name, content, what) => {
     expect(fault(() => csv(content))).toBe(what);
   });
 });
 
-describe("SMD (ISO 5436-2: records ended by 03 CR LF, byte sum modulo 65536, 1A at the end)", () => {
-  it("reads heights and spacing", () => {
-    const { um, spacingMm } = profileOf(readMeasured("x.smd", smdFile([0.5, -0.25, 1], 0.001), USUAL_TEXT));
-    expect([...um]).toEqual([0.5, -0.25, 1]);
+describe("SMD (ISO 5436-2: records ended by 03 CR LF, text strings by NUL, byte sum modulo 65536, 1A at the end)", () => {
+  const smd = (parts: Partial<SmdParts>) =>
+    readMeasured("x.smd", smdFile({ heights: [0.5, -0.25, 1], spacingMm: 0.001, ...parts }), USUAL_TEXT);
+
+  it.each([
+    ["as the standard has it", {}],
+    ["without NUL, as written by hand", { nul: false }],
+    ["with a line end behind the end mark, as instruments write it", { end: "\u001a\r\n" }],
+    ["in another length unit and scale", { unit: "nm", scale: "1.0e3" }],
+  ])("reads heights and spacing %s", (_, parts) => {
+    const { um, spacingMm } = profileOf(smd(parts));
+    for (const [i, height] of [0.5, -0.25, 1].entries()) expect(um[i]).toBeCloseTo(height, 12);
     expect(spacingMm).toBeCloseTo(0.001, 12);
   });
 
-  it("refuses a wrong checksum and a file without its records", () => {
-    expect(fault(() => readMeasured("x.smd", smdFile([1, 2], 0.001, 1), USUAL_TEXT))).toBe("checksum");
+  // Long enough that the byte sum passes 65535, where the two ways part.
+  const many = Array.from({ length: 400 }, (_, i) => (i % 17) / 100);
+  it.each([65536, 65535])("takes a byte sum modulo %s, and says which", (modulo) => {
+    expect(smd({ heights: many, modulo })).toMatchObject({ kind: "profile", checksumModulo: modulo });
+  });
+
+  it.each([
+    ["a wrong checksum", { checksumOff: 1 }, "checksum"],
+    ["a height without end", { heights: [1, "1e999", 2] }, "notANumber"],
+    ["heights that a scale makes endless", { heights: [1, 2], scale: "1e308" }, "height"],
+    ["a scale below nought", { scale: "-1" }, "axis"],
+    ["a scale of nought", { scale: "0" }, "axis"],
+    ["a unit that only programs know", { unit: "constructor" }, "unit"],
+    ["a spacing of nought", { spacingMm: 0 }, "axis"],
+    ["only points that are bad", { heights: ["BAD", "BAD"] }, "noPoints"],
+  ] as const)("refuses %s", (_, parts, what) => {
+    expect(fault(() => smd(parts))).toBe(what);
+  });
+
+  it("refuses a file without its records", () => {
     expect(fault(() => readMeasured("x.smd", text("ISO 5436"), USUAL_TEXT))).toBe("records");
   });
 });

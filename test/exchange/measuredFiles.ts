@@ -62,17 +62,32 @@ function validityOf(raw: readonly (number | null)[]): Uint8Array {
   return bits;
 }
 
-/** SMD of ISO 5436-2: four records ended by 03 CR LF, checksum of the bytes before, 1A at the end. */
-export function smdFile(heightsUm: readonly number[], spacingMm: number, checksumOff = 0): Uint8Array {
-  const end = "\u0003\r\n";
+export interface SmdParts {
+  readonly spacingMm: number;
+  /** As lines of the third record. */
+  readonly heights: readonly (number | string)[];
+  readonly unit?: string;
+  readonly scale?: string;
+  /** Ends each text string, as ISO 5436-2 has it; files written by hand leave it out. */
+  readonly nul?: boolean;
+  readonly modulo?: number;
+  readonly checksumOff?: number;
+  /** What stands behind the last record. */
+  readonly end?: string;
+}
+
+/** SMD of ISO 5436-2: four records ended by 03 CR LF, text strings ended by NUL, checksum of the bytes before, 1A at the end. */
+export function smdFile(parts: SmdParts): Uint8Array {
+  const { heights, spacingMm, unit = "um", scale = "1.0e0", nul = true, modulo = 65536, checksumOff = 0, end = "\u001a" } = parts;
+  const n = nul ? "\0" : "";
+  const recordEnd = "\u0003\r\n";
   const body = [
-    `ISO 5436 - 2000\r\ninvented\r\nPRF 0 invented\r\nCX I ${heightsUm.length} mm 1.0 D ${spacingMm}\r\nCZ A ${heightsUm.length} um 1.0 D\r\n`,
-    "DATE invented\r\n",
-    `${heightsUm.join("\r\n")}\r\n`,
+    `ISO 5436 - 2000${n}\r\ninvented${n}\r\nPRF${n} 0 invented${n}\r\nCX${n} I${n} ${heights.length} mm${n} 1.0e0 D${n} ${spacingMm}\r\nCZ${n} A${n} ${heights.length} ${unit}${n} ${scale} D${n}\r\n`,
+    `DATE${n} invented${n}\r\n`,
+    `${heights.join("\r\n")}\r\n`,
   ]
-    .map((record) => record + end)
+    .map((record) => record + recordEnd)
     .join("");
-  let sum = 0;
-  for (let i = 0; i < body.length; i++) sum = (sum + body.charCodeAt(i)) % 65536;
-  return text(`${body}${(sum + checksumOff) % 65536}\r\n${end}\u001a`);
+  const sum = Buffer.from(body, "latin1").reduce((all, byte) => all + byte, 0);
+  return text(`${body}${(sum + checksumOff) % modulo}\r\n${recordEnd}${end}`);
 }

@@ -1,6 +1,7 @@
 import { measuredFault } from "#contract/problem";
 import type { Profile } from "#engine/surface/roughness/profile";
-import { METRES, UNIT_NAMES } from "./units.ts";
+import { checkedHeights } from "./heights.ts";
+import { metresOf } from "./units.ts";
 
 export interface TextOptions {
   /** Units of the two columns where the header does not say. */
@@ -42,11 +43,11 @@ export function readProfileText(bytes: Uint8Array, options: TextOptions): Profil
     heights.push(heightOf(cells[1], lineNumber));
     if (heights.length > MOST_POINTS) throw measuredFault("tooLarge", heights.length, `at most ${MOST_POINTS} points`);
   }
-  if (heights.length < 2 || heights.every(Number.isNaN)) throw measuredFault("noPoints", heights.length, "at least 2 points");
-  const toUm = METRES[units.zUnit] / METRES.um;
+  if (heights.length < 2) throw measuredFault("noPoints", heights.length, "at least 2 points");
+  const toUm = metresOf(units.zUnit) / metresOf("um");
   return {
-    um: Float64Array.from(heights, (z) => z * toUm),
-    spacingMm: ((spacing.last - spacing.first) / (heights.length - 1)) * (METRES[units.xUnit] / METRES.mm),
+    um: checkedHeights(Float64Array.from(heights, (z) => z * toUm)),
+    spacingMm: ((spacing.last - spacing.first) / (heights.length - 1)) * (metresOf(units.xUnit) / metresOf("mm")),
   };
 }
 
@@ -74,7 +75,7 @@ function unitsOf(cells: readonly string[], options: TextOptions): TextOptions {
     const words = heading.split(/[\s_[\]()/]+/).filter((word) => word !== "");
     if (words.length < 2) return otherwise;
     const last = words[words.length - 1];
-    if (!(last in METRES)) throw measuredFault("unit", last, UNIT_NAMES);
+    metresOf(last);
     return last;
   };
   return { xUnit: unit(cells[0], options.xUnit), zUnit: unit(cells[1], options.zUnit) };

@@ -1,4 +1,5 @@
 import { measuredFault } from "#contract/problem";
+import { checkedHeights } from "./heights.ts";
 import { md5 } from "./md5.ts";
 import type { MeasuredFile } from "./measuredFile.ts";
 import { readX3pXml, type X3pXml } from "./x3pXml.ts";
@@ -30,13 +31,11 @@ export function readX3p(bytes: Uint8Array): MeasuredFile {
   const raw = xml.texts.has("Record3/DataLink/PointDataLink")
     ? binaryPoints(xml, files, columns * rows, z)
     : listedPoints(xml, columns * rows);
-  const um = raw.map((n) => (z.offset + n * z.increment) * METRE_UM);
-  if (um.every((value) => Number.isNaN(value))) throw measuredFault("noPoints", um.length, "at least one measured point");
+  const um = checkedHeights(raw.map((n) => (z.offset + n * z.increment) * METRE_UM));
   if (rows > 1 || xml.texts.get("Record1/FeatureType") === "PCL") return { kind: "areal", um };
   const x = axisOf(xml, "CX");
-  if (!x.incremental || !(x.increment > 0))
-    throw measuredFault("axis", "CX", "an incremental axis with an increment above 0, for a profile");
-  return { kind: "profile", profile: { um, spacingMm: x.increment * METRE_MM } };
+  if (!x.incremental) throw measuredFault("axis", "CX", "an incremental axis, for a profile");
+  return { kind: "profile", profile: { um, spacingMm: x.increment * METRE_MM }, checksumModulo: null };
 }
 
 /** md5checksum.hex holds the sum of main.xml, where it is there. */
@@ -65,17 +64,27 @@ function axisOf({ texts }: X3pXml, name: string): Axis {
   const [increment, offset] = [Number(at("Increment") ?? "1"), Number(at("Offset") ?? "0")];
   const type = at("DataType") ?? "D";
   const axisType = at("AxisType");
-  if (!(axisType === "I" || axisType === "A") || !(type in BYTES) || !Number.isFinite(increment) || !Number.isFinite(offset)) {
+  if (
+    !(axisType === "I" || axisType === "A") ||
+    !BYTES.has(type) ||
+    !(increment > 0 && Number.isFinite(increment)) ||
+    !Number.isFinite(offset)
+  ) {
     throw measuredFault(
       "axis",
       `${name}: ${axisType}, ${type}, ${at("Increment")}, ${at("Offset")}`,
-      "AxisType I or A, DataType I, L, F or D, finite increment and offset",
+      "AxisType I or A, DataType I, L, F or D, an increment above 0, both numbers finite",
     );
   }
   return { incremental: axisType === "I", type, increment, offset };
 }
 
-const BYTES: Readonly<Record<string, number>> = { I: 2, L: 4, F: 4, D: 8 };
+const BYTES: ReadonlyMap<string, number> = new Map([
+  ["I", 2],
+  ["L", 4],
+  ["F", 4],
+  ["D", 8],
+]);
 
 /** The last value of each datum is the height; the ones before are other axes. */
 function listedPoints({ data }: X3pXml, count: number): Float64Array {
@@ -92,8 +101,9 @@ function listedPoints({ data }: X3pXml, count: number): Float64Array {
 
 function binaryPoints(xml: X3pXml, files: ReadonlyMap<string, Uint8Array>, count: number, z: Axis): Float64Array {
   const points = linked(xml, files, "PointDataLink", "MD5ChecksumPointData");
-  if (points === null || points.length !== count * BYTES[z.type])
-    throw measuredFault("size", points?.length ?? "no file", `${count} points of ${BYTES[z.type]} bytes`);
+  const bytes = BYTES.get(z.type) ?? 0;
+  if (points === null || points.length !== count * bytes)
+    throw measuredFault("size", points?.length ?? "no file", `${count} points of ${bytes} bytes`);
   const view = new DataView(points.buffer, points.byteOffset, points.byteLength);
   const read = readerOf(view, z.type);
   const valid = linked(xml, files, "ValidPointsLink", "MD5ChecksumValidPoints");

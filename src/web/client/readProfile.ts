@@ -29,7 +29,9 @@ export function readProfile(name: string, bytes: Uint8Array, options: MeasureOpt
       };
     }
     const measured = measureRoughness(found.profile, options);
-    return { kind: "seen", ...drawn(name, measured, found.profile.spacingMm), ...told(measured) };
+    const figures = told(measured);
+    const said = found.checksumModulo === null ? figures.said : `${figures.said}; ${PROFILE.checksum(found.checksumModulo)}`;
+    return { kind: "seen", ...drawn(name, measured, found.profile.spacingMm), ...figures, said };
   } catch (error) {
     if (error instanceof JobFault) return { kind: "unreadable", sentences: error.problems.map((problem) => problemText(problem)) };
     if (error instanceof EngineFault)

@@ -10,6 +10,8 @@ export const PROFILE = {
     `Grenzwellenlänge ${fixed(cutoff, 2)} mm (${by}), ${lengths} ${lengths === 1 ? "Einzelmessstrecke" : "Einzelmessstrecken"}, ${fixed(evaluation, 2)} mm ausgewertet`,
   short: (cutoff, evaluation) => `Grenzwellenlänge ${fixed(cutoff, 2)} mm, ${fixed(evaluation, 2)} mm ausgewertet`,
   points: (count, missing) => `${count} Punkte${missing > 0 ? `, ${missing} nicht gemessen` : ""}`,
+  checksum: (modulo) =>
+    modulo === 65536 ? "Prüfsumme stimmt, modulo 65536 wie in ISO 5436-2" : `Prüfsumme stimmt, modulo ${modulo}, wo ISO 5436-2 65536 nennt`,
   areal: "eine Fläche, kein Profil: Zahlen um ihre mittlere Höhe, ungefiltert",
   height: "Höhe, µm",
   distance: "Weg, mm",

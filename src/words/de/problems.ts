@@ -27,6 +27,7 @@ export const MEASURED_SENTENCES: Readonly<Record<string, string>> = {
   axis: "Eine Achse ist nicht so beschrieben, dass sie gelesen werden kann.",
   uneven: "Die Punkte haben keine gleichen Abstände.",
   notANumber: "Eine Höhe ist keine Zahl.",
+  height: "Eine Höhe ist größer, als eine Oberfläche sie haben kann.",
   columns: "Die Spalten sind nicht, wo sie sein sollen.",
   unit: "Eine Einheit ist nicht bekannt.",
   records: "Die Datei hat nicht die vier Abschnitte von ISO 5436-2.",

@@ -10,6 +10,9 @@ export const PROFILE = {
     `cut-off ${fixed(cutoff, 2)} mm (${by}), ${lengths} sampling ${lengths === 1 ? "length" : "lengths"}, ${fixed(evaluation, 2)} mm evaluated`,
   short: (cutoff: number, evaluation: number) => `cut-off ${fixed(cutoff, 2)} mm, ${fixed(evaluation, 2)} mm evaluated`,
   points: (count: number, missing: number) => `${count} points${missing > 0 ? `, ${missing} not measured` : ""}`,
+  /** What the byte sum of a file was taken modulo. */
+  checksum: (modulo: number) =>
+    modulo === 65536 ? "checksum fits, modulo 65536 as in ISO 5436-2" : `checksum fits, modulo ${modulo} where ISO 5436-2 has 65536`,
   areal: "an area, no profile: figures about its mean height, unfiltered",
   height: "height, µm",
   distance: "distance, mm",

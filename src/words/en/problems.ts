@@ -26,6 +26,7 @@ export const MEASURED_SENTENCES: Readonly<Record<string, string>> = {
   axis: "An axis is not described in a way that can be read.",
   uneven: "The points are not evenly spaced.",
   notANumber: "A height is no number.",
+  height: "A height is larger than a surface can have.",
   columns: "The columns are not where they should be.",
   unit: "A unit is not known.",
   records: "The file does not have the four records of ISO 5436-2.",
