@@ -1,9 +1,8 @@
-import { readFile } from "node:fs/promises";
 import type { ImportKind, ImportPreview } from "#records/lists/lists";
 import { RECORDS } from "#words/en/records";
 import { personWith, withRecords, wordsFor } from "./openShop.ts";
 import { type Options, usageFault } from "./options.ts";
-import { fileFault } from "./readJob.ts";
+import { readTableText } from "./readJob.ts";
 import type { ExitCode, World } from "./world.ts";
 
 /** `gritwright import KIND FILE FOLDER`: shows what a table of bowlers or balls would add; with `--apply` adds it, all rows or none. */
@@ -11,9 +10,7 @@ export async function importTable(words: readonly string[], options: Options, wo
   const [kind, path, folder] = wordsFor(words, "import", ["KIND", "FILE", "FOLDER"]);
   if (kind !== "bowlers" && kind !== "balls")
     throw usageFault(`import wants bowlers or balls; "${kind}" is neither.`, "bowlers, balls", kind);
-  const csv = await readFile(path, "utf8").catch((fault: unknown) => {
-    throw fileFault(path, fault);
-  });
+  const csv = await readTableText(path);
   return withRecords<ExitCode>(folder, options, world, async (records) => {
     const mapping = options.map ?? undefined;
     const preview = await records.lists.preview(kind as ImportKind, csv, mapping);

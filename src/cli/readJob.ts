@@ -5,6 +5,7 @@ import type { CheckedJob } from "#contract/job/jobFile";
 import { type JobFault, type ProblemId, wholeFileFault } from "#contract/problem";
 import { MOST_BYTES, readJobText, tooLarge } from "#exchange/jobFileText";
 import { MOST_MEASURED_BYTES } from "#exchange/measured/measuredFile";
+import { MOST_TABLE_BYTES, tableText } from "#exchange/tableText";
 
 /**
  * Reads and checks a job file. No more of it is read than a job file may have.
@@ -23,6 +24,11 @@ export async function readChecked<Schema extends z.ZodType>(path: string, schema
 /** The bytes of a measured file, up to what such a file may have. */
 export async function readMeasuredBytes(path: string): Promise<Uint8Array> {
   return readBytes(path, MOST_MEASURED_BYTES);
+}
+
+/** A table of another program as text. */
+export async function readTableText(path: string): Promise<string> {
+  return tableText(await readBytes(path, MOST_TABLE_BYTES));
 }
 
 async function readBytes(path: string, most = MOST_BYTES): Promise<Uint8Array> {

@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
+import { zipSync } from "fflate";
 import { describe, expect, it } from "vitest";
 import { onTheCounter, testShop } from "../records/shop.ts";
 import { fileWith, inProcess, scratchFolder } from "./commandLine.ts";
@@ -74,6 +75,21 @@ describe("the records from the command line", () => {
     );
     expect(done).toMatchObject({ added: 1, alreadyThere: 0 });
     expect((await inProcess("undo", done.importId, folder)).stdout).toBe("1 taken out again.\n");
+  });
+
+  it.each([
+    ["windows-1252", Buffer.from("name\nZoë Ångström\n", "latin1")],
+    ["UTF-16", Buffer.from("\ufeffname\nZoë Ångström\n", "utf16le")],
+  ])("an import reads %s", async (_, bytes) => {
+    const shown = await inProcess("import", "bowlers", fileWith(bytes, "bowlers.csv"), await closedShop(), "--json");
+    expect(JSON.parse(shown.stdout).sample).toMatchObject([{ name: "Zoë Ångström" }]);
+  });
+
+  it("an import of a workbook says what to save instead", async () => {
+    const workbook = fileWith(zipSync({ "xl/workbook.xml": new Uint8Array(9) }), "bowlers.xlsx");
+    const { code, stderr } = await inProcess("import", "bowlers", workbook, await closedShop());
+    expect(code).toBe(2);
+    expect(stderr).toContain("Save As, CSV");
   });
 
   it("a table with a bad row ends with 3 and tells its line", async () => {

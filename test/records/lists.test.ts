@@ -47,17 +47,41 @@ describe("a table as text", () => {
     expect(csvRows(text)).toEqual(rows);
   });
 
-  it("reads what it writes, and no cell begins like a formula", () => {
-    const cells = ["plain", 'with "quotes", commas', "two\r\nlines", "", "=1+1", "+49 555", "-lead", "@sum(A1)", "\tTab"];
-    const [, row] = csvRows(
-      csvText(
-        cells.map((_, i) => `c${i}`),
-        [cells],
-      ),
-    );
-    expect(row.slice(0, 4)).toEqual(cells.slice(0, 4));
-    for (const cell of row) expect(cell).not.toMatch(/^[=+\-@\t\r]/);
-    // Numbers are no text, and may be below nothing.
+  // Beginnings of a formula: OWASP, "CSV Injection"; the full-width signs are from there too.
+  const FORMULAS = ["=1+1", "+49 555", "-lead", "@sum(A1)", "\t=1", "\r=1", "\n=1", "＝1+1", "＋1", "－1", "＠sum"];
+  const AWKWARD = [
+    ...FORMULAS,
+    ...FORMULAS.flatMap((formula) => [
+      ` ${formula}`,
+      `oil;${formula}`,
+      `a\tb\t${formula}`,
+      `first\n${formula}`,
+      `'${formula}`,
+      `''${formula}`,
+    ]),
+    "plain",
+    'with "quotes", commas',
+    "two\r\nlines",
+    "",
+    "'tis",
+    ";",
+    "O'Hara",
+  ];
+
+  it("reads what it writes to the letter", () => {
+    const columns = AWKWARD.map((_, i) => `c${i}`);
+    expect(csvRows(csvText(columns, [AWKWARD]))).toEqual([columns, AWKWARD]);
+  });
+
+  it.each([",", ";", "\t"])("holds no cell that begins like a formula, read with %j between the cells", (separator) => {
+    for (const text of AWKWARD) {
+      const written = csvText(["a", "b", "c"], [["x", text, "y"]]);
+      for (const cell of written.slice("a,b,c\r\n".length).split(new RegExp(`[${separator}\r\n]`)))
+        expect(cell.replace(/^["\s]+/, "")).not.toMatch(/^[=+\-@＝＋－＠]/);
+    }
+  });
+
+  it("leaves numbers as they are: they may be below nothing", () => {
     expect(csvText(["n"], [[-2.5]])).toBe("n\r\n-2.5\r\n");
   });
 });

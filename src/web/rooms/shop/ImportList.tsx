@@ -1,5 +1,8 @@
 import { useState } from "react";
+import { JobFault } from "#contract/problem";
+import { tableText } from "#exchange/tableText";
 import { SHOP } from "#words/en/rooms/shop";
+import { problemText } from "#words/problemText";
 import { WordField } from "../../pieces/PlainFields.tsx";
 import { answered, newKey, shop } from "../../shop/shopClient.ts";
 import { useKept } from "../../shop/useKept.ts";
@@ -11,14 +14,20 @@ import { type Done, IMPORT_TOUCHES, type ImportKind, ImportPreview, type List } 
 export function ImportList() {
   const [kind, setKind] = useState<ImportKind>("bowlers");
   const [list, setList] = useState<List | null>(null);
-  const [isEmpty, setEmpty] = useState(false);
+  const [refusal, setRefusal] = useState<string | null>(null);
   // The last import can still be undone after a reload.
   const [done, setDone] = useKept<Done | null>("gritwright.shop.import", () => null);
   const open = async (file: File | undefined) => {
     if (file === undefined) return;
-    const csv = textOf(await file.arrayBuffer());
-    setEmpty(csv.trim() === "");
-    setList(csv.trim() === "" ? null : { key: newKey(), kind, csv, mapping: null });
+    try {
+      const csv = tableText(new Uint8Array(await file.arrayBuffer()));
+      setRefusal(null);
+      setList({ key: newKey(), kind, csv, mapping: null });
+    } catch (fault) {
+      if (!(fault instanceof JobFault)) throw fault;
+      setRefusal(fault.problems.map((problem) => problemText(problem)).join(" "));
+      setList(null);
+    }
   };
   return (
     <>
@@ -37,9 +46,9 @@ export function ImportList() {
         {SHOP.file}
         <input type="file" accept=".csv,.txt,text/csv" onChange={({ target }) => void open(target.files?.[0])} />
       </label>
-      {isEmpty && (
+      {refusal !== null && (
         <p role="alert" className="field-problem">
-          {SHOP.emptyFile}
+          {refusal}
         </p>
       )}
       {list !== null && (
@@ -54,16 +63,6 @@ export function ImportList() {
       )}
     </>
   );
-}
-
-/** UTF-8, or what older spreadsheets write where it is not. */
-function textOf(bytes: ArrayBuffer): string {
-  try {
-    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
-  } catch (error) {
-    if (error instanceof TypeError) return new TextDecoder("windows-1252").decode(bytes);
-    throw error;
-  }
 }
 
 function Undo({ done, onUndone }: { readonly done: Done; onUndone(): void }) {

@@ -80,7 +80,6 @@ export const SHOP = {
   undo: "Wieder herausnehmen",
   seen: "Gesehen",
   undone: (count) => `${count} wieder herausgenommen.`,
-  emptyFile: "Diese Datei ist leer.",
   fields: {
     name: "Name",
     phone: "Telefon",

@@ -72,7 +72,6 @@ export const SHOP = {
   undo: "Take them out again",
   seen: "Seen",
   undone: (count: number) => `${count} taken out again.`,
-  emptyFile: "That file is empty.",
   fields: {
     name: "name",
     phone: "telephone",
