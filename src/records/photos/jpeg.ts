@@ -1,3 +1,4 @@
+import { plainProfile } from "./icc.ts";
 import { joined, latinOf, viewOf } from "./joined.ts";
 
 /*
@@ -10,14 +11,20 @@ const APP0 = 0xe0;
 const APP1 = 0xe1;
 const APP2 = 0xe2;
 const APP14 = 0xee;
-const APP15 = 0xef;
-const COMMENT = 0xfe;
+const [DHT, DAC, DQT, DNL, DRI] = [0xc4, 0xcc, 0xdb, 0xdc, 0xdd];
+/** Of a frame: with DHT and DAC among their numbers, and C8, which is kept for extensions. */
+const [FIRST_FRAME, LAST_FRAME, RESERVED_FRAME] = [0xc0, 0xcf, 0xc8];
+const PROFILE_MARK = "ICC_PROFILE\0";
+/** Marker, length, mark, number of the piece and of all pieces. */
+const PROFILE_HEAD = 18;
+const MOST_SEGMENT = 65_533;
 const ORIENTATION = 0x0112;
 
 /** The picture without what a camera wrote beside it; null where it is not a whole JPEG. */
 export function strippedJpeg(bytes: Uint8Array): Uint8Array | null {
   const view = viewOf(bytes);
   const kept: Uint8Array[] = [bytes.subarray(0, 2)];
+  const profile = { pieces: new Map<number, Uint8Array>(), at: 0 };
   let orientation = 1;
   let hasScan = false;
   for (let at = 2; at + 1 < bytes.length; ) {
@@ -28,13 +35,22 @@ export function strippedJpeg(bytes: Uint8Array): Uint8Array | null {
       at += 1;
       continue;
     }
-    if (marker === EOI) return hasScan ? joined([kept[0], ...turned(orientation), ...kept.slice(1), bytes.subarray(at, at + 2)]) : null;
+    if (marker === EOI) {
+      kept.splice(profile.at, 0, ...profileSegment(profile.pieces));
+      return hasScan ? joined([kept[0], ...turned(orientation), ...kept.slice(1), bytes.subarray(at, at + 2)]) : null;
+    }
     if (at + 4 > bytes.length) return null;
     const end = at + 2 + view.getUint16(at + 2);
     if (end > bytes.length || end < at + 4) return null;
     const segment = bytes.subarray(at, end);
     if (marker === APP1) orientation = orientationOf(segment) ?? orientation;
-    if (isPicture(marker, segment)) kept.push(segment);
+    if (marker === APP2 && latinOf(segment.subarray(4, 16)) === PROFILE_MARK) {
+      if (profile.pieces.size === 0) profile.at = kept.length;
+      profile.pieces.set(segment[16], segment.subarray(PROFILE_HEAD));
+    } else if (isPicture(marker, segment)) {
+      if (!isAsLongAsItSays(marker, segment)) return null;
+      kept.push(segment);
+    }
     at = end;
     if (marker !== SOS) continue;
     hasScan = true;
@@ -44,14 +60,50 @@ export function strippedJpeg(bytes: Uint8Array): Uint8Array | null {
   return null;
 }
 
-/** Of what programs may add, only what the colours depend on: JFIF, Adobe's transform, the colour profile. */
+/**
+ * What decodes the picture, and of what programs may add JFIF and Adobe's transform, each as long as it is by itself; the colour profile is made anew. All
+ * other markers, also those that are reserved or kept for extensions, go.
+ */
 function isPicture(marker: number, segment: Uint8Array): boolean {
-  if (marker === COMMENT) return false;
-  if (marker < APP0 || marker > APP15) return true;
-  if (marker === APP2) return latinOf(segment.subarray(4, 16)).startsWith("ICC_PROFILE");
-  if (marker === APP14) return latinOf(segment.subarray(4, 9)) === "Adobe";
   // JFIF proper, without the small picture that may hang on it.
-  return marker === APP0 && latinOf(segment.subarray(4, 8)) === "JFIF" && segment.length === 18;
+  if (marker === APP0) return latinOf(segment.subarray(4, 8)) === "JFIF" && segment.length === 18;
+  if (marker === APP14) return latinOf(segment.subarray(4, 9)) === "Adobe" && segment.length === 16;
+  if (marker >= FIRST_FRAME && marker <= LAST_FRAME) return marker !== RESERVED_FRAME;
+  return [SOS, DQT, DNL, DRI].includes(marker);
+}
+
+/** Behind what a decoder reads of a segment there is room for words (lengths of B.2.2 to B.2.5). */
+function isAsLongAsItSays(marker: number, segment: Uint8Array): boolean {
+  const body = segment.subarray(4);
+  if (marker === APP0 || marker === APP14) return true;
+  if (marker === DQT) return isWhole(body, (at) => 1 + (body[at] >> 4 === 0 ? 64 : 128));
+  if (marker === DHT) return isWhole(body, (at) => 17 + body.subarray(at + 1, at + 17).reduce((sum, count) => sum + count, 0));
+  if (marker === DAC) return body.length % 2 === 0;
+  if (marker === DRI || marker === DNL) return body.length === 2;
+  return marker === SOS ? body.length === 4 + 2 * body[0] : body.length === 6 + 3 * body[5];
+}
+
+/** Whether tables one behind the other fill it. */
+function isWhole(body: Uint8Array, lengthAt: (at: number) => number): boolean {
+  let at = 0;
+  while (at < body.length) at += lengthAt(at);
+  return at === body.length;
+}
+
+function profileSegment(pieces: ReadonlyMap<number, Uint8Array>): Uint8Array[] {
+  const inOrder = [...pieces].sort(([one], [other]) => one - other).map(([, piece]) => piece);
+  const plain = plainProfile(joined(inOrder));
+  if (plain === null || plain.length + PROFILE_HEAD > MOST_SEGMENT) return [];
+  const head = new Uint8Array(PROFILE_HEAD);
+  const view = viewOf(head);
+  view.setUint16(0, 0xff00 | APP2);
+  view.setUint16(2, PROFILE_HEAD - 2 + plain.length);
+  head.set(
+    [...PROFILE_MARK].map((letter) => letter.charCodeAt(0)),
+    4,
+  );
+  head.set([1, 1], 16);
+  return [joined([head, plain])];
 }
 
 /** Coded data end at the first marker that is neither a stuffed zero nor a restart. */
