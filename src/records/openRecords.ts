@@ -18,7 +18,9 @@ import { search } from "./search/find.ts";
 import { rootSession, type Session } from "./session.ts";
 import { shopOf } from "./shop.ts";
 import { allThings } from "./things/allThings.ts";
+import { setAsideNotes } from "./things/setAside.ts";
 import { shopsIn } from "./things/settings.ts";
+import { unreadable } from "./things/unreadable.ts";
 import { tidy } from "./tidy.ts";
 import { uuid7Source } from "./uuid7.ts";
 
@@ -36,8 +38,8 @@ export function openRecords(parts: RecordsParts): Promise<Records> {
       const { now, programVersion } = parts;
       const backup = backups({ withSnapshot: database.withSnapshot, folder, now, programVersion });
       await mustBeHere(database.runner);
-      await bringUpToDate(database.runner, backup, STEPS, now);
-      return await assembled(parts, database, folder, backup);
+      const newerProgram = await bringUpToDate(database.runner, backup, STEPS, { now, programVersion });
+      return await assembled(parts, database, folder, { backup, newerProgram });
     } catch (error) {
       await database.close();
       throw error;
@@ -45,14 +47,25 @@ export function openRecords(parts: RecordsParts): Promise<Records> {
   });
 }
 
-async function assembled(parts: RecordsParts, database: OpenDatabase, folder: ShopFolder, backup: AllBackups): Promise<Records> {
+interface Opened {
+  readonly backup: AllBackups;
+  readonly newerProgram: string | null;
+}
+
+async function assembled(
+  parts: RecordsParts,
+  database: OpenDatabase,
+  folder: ShopFolder,
+  { backup, newerProgram }: Opened,
+): Promise<Records> {
   const { runner, files, ledger, telling } = database;
   const { now, randomBytes } = parts;
   const newId = uuid7Source(now, randomBytes);
   const shopId = await shopOf(runner, parts.shop, { newId, now });
   telling.hear(shopId);
-  const session = rootSession({ runner, shopId, files, telling, now, newId });
-  await endErasures(session, ledger);
+  const setAside = setAsideNotes();
+  const session = rootSession({ runner, shopId, files, telling, now, newId, setAside, newerProgram });
+  if (newerProgram === null) await endErasures(session, ledger);
   const hasher = parts.hasher ?? hasherThread(USUAL_COST, randomBytes);
   return {
     ...allThings(session),
@@ -72,11 +85,13 @@ async function assembled(parts: RecordsParts, database: OpenDatabase, folder: Sh
         return (await isOnlyShop(session)) ? report : { ...report, counts: {} };
       },
       async keepUp() {
-        await withFaults(folder.root, () => tidy({ runner, files, folder, now: now() }));
+        if (newerProgram === null) await withFaults(folder.root, () => tidy({ runner, files, folder, now: now() }));
         return backup.keepUp();
       },
     },
     lists: lists(session),
+    unreadable: unreadable(session, setAside),
+    newerProgram,
     watch: telling.watch,
     health: () => withFaults("the database", async () => ({ engine: runner.engine, schema: (await schemaState(runner, STEPS)).at })),
     async close() {

@@ -27,6 +27,7 @@ import type { Backups } from "./backup/backups.ts";
 import type { Lists } from "./lists/lists.ts";
 import type { Personal } from "./personal/personal.ts";
 import type { Search } from "./search/search.ts";
+import type { Unreadable } from "./things/unreadable.ts";
 import type { ChangeOn, Write } from "./write.ts";
 
 /** One page of a list. `after` of the next page is `next`; null at the end. */
@@ -140,6 +141,10 @@ export interface Records extends Things {
   readonly backups: Backups;
   /** Export of everything, import of bowlers and balls. */
   readonly lists: Lists;
+  /** What cannot be read and was set aside. */
+  readonly unreadable: Unreadable;
+  /** Version of the newer program that asks this one only to read; null where it may write. */
+  readonly newerProgram: string | null;
   /**
    * Tells after a write has been kept what was written, by this program or by another server of the database; for pages that watch. Without an id
    * anything of the kind may have been. Returns how to stop.

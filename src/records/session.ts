@@ -6,6 +6,7 @@ import { momentOf, type Runner, transaction } from "./database/transaction.ts";
 import type { FileStore } from "./files/fileStore.ts";
 import { remembered } from "./once.ts";
 import { type Noted, seenBy, type Telling } from "./telling/telling.ts";
+import type { SetAsideNotes } from "./things/setAside.ts";
 import type { Write } from "./write.ts";
 
 /** What every piece of the records works with: a database, or one transaction in it, and whose shop it is. */
@@ -17,6 +18,8 @@ export interface Session {
   readonly files: FileStore;
   readonly now: () => number;
   readonly newId: () => string;
+  /** Where rows that cannot be read are noted; null inside a write, where all must be readable. */
+  readonly setAside: SetAsideNotes | null;
   /** Runs a write in a transaction of its own, or in the one that is open. Inside, only `inside` is used. */
   write<Answer>(write: Write, work: (inside: Session) => Promise<Answer>): Promise<Answer>;
   /** Writes in a transaction what is nobody's work: that somebody came in, or tried to. Nothing of it is noted, nobody is told. */
@@ -30,6 +33,9 @@ export interface Session {
 }
 
 interface RootParts extends Pick<Session, "shopId" | "files" | "now" | "newId"> {
+  readonly setAside: SetAsideNotes;
+  /** The newer program that asks this one only to read; null where it may write. */
+  readonly newerProgram: string | null;
   readonly runner: Runner;
   readonly telling: Telling;
 }
@@ -47,7 +53,7 @@ function toShop(shopId: string): Narrow {
 
 /** @param narrow holds a database to the shop, or leaves it as it is */
 function outside(parts: RootParts, narrow: Narrow): Session {
-  const { runner, telling, shopId, files, now, newId } = parts;
+  const { runner, telling, shopId, files, now, newId, setAside, newerProgram } = parts;
   return {
     db: narrow(runner.db),
     engine: runner.engine,
@@ -55,13 +61,15 @@ function outside(parts: RootParts, narrow: Narrow): Session {
     files,
     now,
     newId,
+    setAside,
     async write(write, work) {
+      if (newerProgram !== null) throw new RecordsFault("newerWriter", `version ${newerProgram}`);
       let noted: Noted[] = [];
       const answer = await transaction(
         runner,
         async (db) => {
           noted = [];
-          const inside = within(parts, db, narrow, noted);
+          const inside = within(parts, db, narrow, noted, null);
           const done = await remembered(inside, write, async () => {
             await mustBePerson(toShop(shopId)(db), write.by);
             return work(inside);
@@ -75,7 +83,7 @@ function outside(parts: RootParts, narrow: Narrow): Session {
       return answer;
     },
     unnoted: (work) => transaction(runner, (db) => work(narrow(db)), shopId),
-    atOneMoment: (work) => momentOf(runner, (db) => work(within(parts, db, narrow, []))),
+    atOneMoment: (work) => momentOf(runner, (db) => work(within(parts, db, narrow, [], setAside))),
     note: () => Promise.reject(new TypeError("a note belongs to a write")),
     acrossShops: () => outside(parts, everyShop),
   };
@@ -85,7 +93,7 @@ function everyShop(db: Db): Db {
   return db;
 }
 
-function within(parts: RootParts, db: Db, narrow: Narrow, noted: Noted[]): Session {
+function within(parts: RootParts, db: Db, narrow: Narrow, noted: Noted[], setAside: SetAsideNotes | null): Session {
   const { runner, shopId, files, now, newId } = parts;
   const inside: Session = {
     db: narrow(db),
@@ -94,6 +102,7 @@ function within(parts: RootParts, db: Db, narrow: Narrow, noted: Noted[]): Sessi
     files,
     now,
     newId,
+    setAside,
     write(write, work) {
       if (write.once !== undefined) return Promise.reject(new TypeError("a key belongs to the whole, not to a part of it"));
       return work(inside);
@@ -107,7 +116,7 @@ function within(parts: RootParts, db: Db, narrow: Narrow, noted: Noted[]): Sessi
         .execute();
       noted.push({ kind: entry.kind, id: entry.thingId, shopId: entry.shopId });
     },
-    acrossShops: () => within(parts, db, everyShop, noted),
+    acrossShops: () => within(parts, db, everyShop, noted, setAside),
   };
   return inside;
 }

@@ -3,7 +3,7 @@ import { RecordsFault } from "#contract/records/fault";
 import { mustBeHere } from "./carry/marks.ts";
 import { isAddress, withoutPassword } from "./database/address.ts";
 import { withFaults } from "./database/driverFault.ts";
-import { migrate, schemaState } from "./database/migrate.ts";
+import { knownSchema, migrate } from "./database/migrate.ts";
 import { STEPS } from "./database/migrations/steps.ts";
 import { openPostgres } from "./database/postgres.ts";
 import { openSqlite } from "./database/sqlite.ts";
@@ -26,7 +26,7 @@ interface PlaceParts extends Pick<RecordsParts, "now" | "randomBytes"> {
  * @throws {RecordsFault} `notFound` where a folder holds no records; `newerSchema`, `notReachable`
  */
 export function shopsOf(parts: PlaceParts): Promise<ShopNamed[]> {
-  return withDatabase(parts, async (runner) => ((await schemaState(runner, STEPS)).at === "" ? [] : shopsIn(runner.db)));
+  return withDatabase(parts, async (runner) => ((await knownSchema(runner, STEPS)).at === "" ? [] : shopsIn(runner.db)));
 }
 
 /**
@@ -37,7 +37,7 @@ export function shopsOf(parts: PlaceParts): Promise<ShopNamed[]> {
 export function addShopTo(parts: PlaceParts, name: string): Promise<ShopNamed> {
   const { place, now, randomBytes } = parts;
   return withDatabase(parts, async (runner) => {
-    const { at, pending } = await schemaState(runner, STEPS);
+    const { at, pending } = await knownSchema(runner, STEPS);
     if (at === "") await migrate(runner, STEPS, now);
     else if (pending.length > 0)
       throw new RecordsFault("refused", withoutPassword(place), {

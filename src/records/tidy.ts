@@ -9,7 +9,7 @@ import { type Runner, transaction } from "./database/transaction.ts";
 import type { FileStore } from "./files/fileStore.ts";
 import type { ShopFolder } from "./folder.ts";
 import { timeOf } from "./session.ts";
-import { fileNameOf } from "./things/attachments.ts";
+import { fileNameIn } from "./things/attachments.ts";
 
 const DAY_MS = 86_400_000;
 /** Nobody repeats a request after so long. */
@@ -50,7 +50,9 @@ export async function tidy({ runner, files, folder: { root }, now }: TidyParts):
   let finish = async (): Promise<void> => {};
   await transaction(runner, async (db) => {
     const old = await files.olderThan(db, now - FILES_LEFT_MS);
-    const used = old.length === 0 ? new Set() : await usedFiles(db);
+    const used = old.length === 0 ? new Set<string>() : await usedFiles(db);
+    // What a row that cannot be read speaks of is not known: then nothing goes.
+    if (used === null) return;
     finish = await files.remove(
       db,
       old.filter((name) => !used.has(name)),
@@ -59,10 +61,19 @@ export async function tidy({ runner, files, folder: { root }, now }: TidyParts):
   await finish();
 }
 
-/** Names of the files that rows of any shop speak of. */
-export async function usedFiles(db: Db): Promise<Set<string>> {
+/** Names of the files that rows of any shop speak of; null where a row cannot be read, whose file then is not known. */
+async function usedFiles(db: Db): Promise<ReadonlySet<string> | null> {
   const names = new Set<string>();
   for (const kind of ["photos", "profileFiles"] as const)
-    for (const { body } of await db.selectFrom(kind).select("body").execute()) names.add(fileNameOf(JSON.parse(body)));
+    for (const { body } of await db.selectFrom(kind).select("body").execute()) {
+      const name = fileNameIn(body);
+      if (name === null) return null;
+      names.add(name);
+    }
   return names;
+}
+
+/** Names of the files that belong to the records: those that rows speak of, or all there are where a row cannot be read. */
+export async function filesOfRecords(db: Db, files: FileStore): Promise<ReadonlySet<string>> {
+  return (await usedFiles(db)) ?? new Set(await files.olderThan(db, Number.POSITIVE_INFINITY));
 }

@@ -222,36 +222,54 @@ describe("a schema", () => {
     const { db, raw } = openSqlite(folder.database);
     const runner = { db, engine: "sqlite", chance: () => 0 } as const;
     const { now, programVersion } = parts;
-    const later: Step = { name: "998 invented for this test", apply: async (inside) => inside.schema.dropTable("lanes").execute() };
+    const later: Step = {
+      name: "998 invented for this test",
+      async apply(inside) {
+        await inside
+          .insertInto("writers")
+          .values({ name: "least writer", format: 998, program: "9.9.8" })
+          .onConflict((conflict) => conflict.column("name").doUpdateSet({ format: 998, program: "9.9.8" }))
+          .execute();
+      },
+    };
     await bringUpToDate(
       runner,
       backups({ withSnapshot: snapshotOfFolder(raw, folder, ledgerInFolder(folder)), folder, now, programVersion }),
       [...STEPS, later],
-      now,
+      { now, programVersion },
     );
     await db.destroy();
     const [name] = readdirSync(folder.backups);
     expect(name).toMatch(/-before-migration\.zip$/);
-    // A newer program wrote the records since; the backup brings back what this one understands.
-    expect((await refusal<RecordsFault>(openRecords(parts))).kind).toBe("newerSchema");
+    // A newer program wrote the records since, and asks this one only to read; the backup brings back what this one may write.
+    const older = await openRecords(parts);
+    expect(older.newerProgram).toBe("9.9.8");
+    expect(await older.balls.get(ball.id)).toEqual(ball);
+    expect((await refusal<RecordsFault>(older.houses.create({ name: "Reed Bank" }, { by: shop.by }))).kind).toBe("newerWriter");
+    await older.close();
     await restoreBackup(join(folder.backups, name), parts);
     const restored = await shop.reopen();
     expect(await restored.balls.get(ball.id)).toEqual(ball);
     expect((await restored.lanes.list()).items).toEqual([]);
   });
 
-  it("of a newer program is refused by name, and the file is left alone", async () => {
+  it("of a newer program that only added to it is gone on with; one that lacks steps of this program is refused by name, and left alone", async () => {
     const { records, parts } = shop;
     await records.close();
     const file = join(parts.folder, "live", "records.sqlite");
     const raw = new Sqlite(file);
     raw.prepare("insert into schemaSteps values ('999 from the future', '2030-01-01T00:00:00.000Z')").run();
-    raw.close();
+    const beside = await openRecords(parts);
+    await beside.houses.create({ name: "Reed Bank" }, { by: shop.by });
+    await beside.close();
+    const [last] = raw.prepare("select * from schemaSteps where name like '005%'").all() as { name: string; at: string }[];
+    raw.prepare("delete from schemaSteps where name = ?").run(last.name);
+    const before = raw.prepare("select * from schemaSteps").all();
     const fault = await refusal<RecordsFault>(openRecords(parts));
     expect(fault).toMatchObject({ kind: "newerSchema", about: "999 from the future" });
-    const again = new Sqlite(file);
-    again.prepare("delete from schemaSteps where name like '999%'").run();
-    again.close();
+    expect(raw.prepare("select * from schemaSteps").all()).toEqual(before);
+    raw.prepare("insert into schemaSteps values (@name, @at)").run(last);
+    raw.close();
     await shop.reopen();
   });
 });

@@ -6,6 +6,7 @@ import { filesInFolder } from "#records/files/inFolder";
 import { idsQuery, lastTimeQuery } from "#records/search/find";
 import { rootSession, type Session } from "#records/session";
 import { tellingHere } from "#records/telling/telling";
+import { setAsideNotes } from "#records/things/setAside";
 import { fill, type Sample } from "./manyThings.ts";
 import { type TestShop, testShop } from "./shop.ts";
 
@@ -28,6 +29,8 @@ beforeAll(async () => {
     telling: tellingHere(),
     now: shop.parts.now,
     newId: () => "",
+    setAside: setAsideNotes(),
+    newerProgram: null,
   });
 }, 60_000);
 afterAll(async () => {

@@ -190,6 +190,7 @@ describe.runIf(postgres !== null)("a backup of PostgreSQL", () => {
     // As the first step left it.
     const first: readonly string[] = [...THING_KINDS, "audit", "once", "terms", "imports", "schemaSteps"];
     for (const table of Object.keys(TABLE_RULES).filter((one) => !first.includes(one))) await db.schema.dropTable(table).execute();
+    for (const table of THING_KINDS) await db.schema.alterTable(table).dropColumn("schemaVersion").execute();
     await db.schema.dropIndex("termsByTerm").execute();
     await db.deleteFrom("schemaSteps").where("name", ">", "002").execute();
     await db.destroy();

@@ -50,6 +50,10 @@ export function canBeKept(words: string): boolean {
   return !words.includes("\0");
 }
 
+/** Control characters, and what breaks a line or turns the direction of writing (UAX #9, section 2): a name with them looks like another one. */
+// biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is refused
+const NOT_ON_A_LINE = /[\u0000-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]/;
+
 /** A line of text that is there: a name, a reason. */
 export function text(description: string) {
   const allowed = `text of 1 to ${MOST_LETTERS} letters`;
@@ -58,7 +62,7 @@ export function text(description: string) {
     .trim()
     .min(1, { error: allowed })
     .max(MOST_LETTERS, { error: allowed })
-    .refine(canBeKept, { error: `${allowed}, without the sign U+0000` })
+    .refine((line) => !NOT_ON_A_LINE.test(line), { error: `${allowed} on one line, without control characters` })
     .describe(description);
 }
 

@@ -32,7 +32,7 @@ export const auditEntryKept = z.strictObject({
   shopId: id,
   at: instant,
   by: id,
-  did: z.enum(["create", "change", "move", "remove", "erase", "import", "undo import", "export"]),
+  did: z.enum(["create", "change", "move", "remove", "erase", "import", "undo import", "export", "mend"]),
   kind: z.enum(THING_KINDS),
   thingId: id,
   fields: z.array(z.string()),

@@ -4,6 +4,7 @@ import { withFaults } from "../database/driverFault.ts";
 import type { Db } from "../database/tables.ts";
 import { type Session, timeOf } from "../session.ts";
 import { people } from "../things/plainKinds.ts";
+import { settingsKind } from "../things/settings.ts";
 import { store } from "../things/store.ts";
 import type { AccountChange, Accounts, AccountWritten } from "./accounts.ts";
 import type { SecretHasher } from "./hasher.ts";
@@ -156,7 +157,6 @@ async function mustBeFree({ db }: Session, personId: string, key: string): Promi
 /** What somebody who knows the shop would guess first. */
 async function namesOf(session: Session, personId: string, signInName: string): Promise<string[]> {
   const person = await withFaults("accounts", () => store(session, people).get(personId));
-  const settings = await session.db.selectFrom("settings").select("body").where("id", "=", session.shopId).executeTakeFirstOrThrow();
-  const { shopName } = JSON.parse(settings.body) as { readonly shopName: string };
+  const { shopName } = await withFaults("accounts", () => store(session, settingsKind).get(session.shopId));
   return [shopName, person.name, ...person.name.split(/\s+/), signInName];
 }

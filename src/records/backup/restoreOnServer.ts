@@ -18,7 +18,7 @@ import { shopFolder } from "../folder.ts";
 import { chanceOf } from "../openDatabase.ts";
 import { erasuresOnServer, ledgerInFolder, ledgerInTable } from "../personal/ledger.ts";
 import type { RecordsParts } from "../records.ts";
-import { usedFiles } from "../tidy.ts";
+import { filesOfRecords } from "../tidy.ts";
 import type { RestoreDone } from "./restoreBackup.ts";
 import { safetySchemaName } from "./safetySchema.ts";
 import { unpackBackup } from "./unpackBackup.ts";
@@ -62,7 +62,7 @@ async function load(making: string, today: Db, address: string, parts: RecordsPa
       { db: from, files: filesInFolder(folder.live) },
       { db: to, files: filesInDatabase(parts.now) },
     ] as const;
-    await carryFiles(...places, await usedFiles(from), () => {});
+    await carryFiles(...places, await filesOfRecords(from, places[0].files), () => {});
     await compareRows(from, to, CARRIED);
   } finally {
     await to.destroy();

@@ -4,7 +4,7 @@ import type { Database } from "better-sqlite3";
 import { sql } from "kysely";
 import { CARRIED, carryRows } from "../carry/carryRows.ts";
 import { compareRows } from "../carry/compareRows.ts";
-import { migrate, schemaState } from "../database/migrate.ts";
+import { knownSchema, migrate } from "../database/migrate.ts";
 import { STEPS } from "../database/migrations/steps.ts";
 import { openSqlite } from "../database/sqlite.ts";
 import type { Db } from "../database/tables.ts";
@@ -57,7 +57,7 @@ export function snapshotOfServer(runner: Runner, files: FileStore, now: () => nu
 async function copyInto(from: Db, runner: Runner, path: string, now: () => number): Promise<void> {
   const { db } = openSqlite(path);
   try {
-    const { pending } = await schemaState({ ...runner, db: from }, STEPS);
+    const { pending } = await knownSchema({ ...runner, db: from }, STEPS);
     // As old as the database is: the copy before a change of the schema is of the schema before.
     await migrate(
       { ...runner, db, engine: "sqlite" },

@@ -1,7 +1,7 @@
 import { closeSync, fsyncSync, mkdirSync, openSync, writeFileSync, writeSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { RecordsFault } from "#contract/records/fault";
-import { schemaState } from "../database/migrate.ts";
+import { knownSchema } from "../database/migrate.ts";
 import { STEPS } from "../database/migrations/steps.ts";
 import { openSqlite } from "../database/sqlite.ts";
 import { prepareFolder, prepareRoot, type ShopFolder, shopFolder } from "../folder.ts";
@@ -59,7 +59,7 @@ function writer(path: string): Taker {
 async function checkedShops({ database }: ShopFolder): Promise<string[]> {
   const { db, raw } = openSqlite(database);
   try {
-    await schemaState({ db, engine: "sqlite", chance: () => 0 }, STEPS);
+    await knownSchema({ db, engine: "sqlite", chance: () => 0 }, STEPS);
     const found = raw.pragma("integrity_check(1)", { simple: true });
     if (found !== "ok")
       throw new RecordsFault("badBackup", database, { problems: [{ path: "records.sqlite", value: found, allowed: "ok" }] });

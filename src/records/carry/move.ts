@@ -2,12 +2,12 @@ import { resolve } from "node:path";
 import { RecordsFault } from "#contract/records/fault";
 import { isAddress, withoutPassword } from "../database/address.ts";
 import { withFaults } from "../database/driverFault.ts";
-import { migrate, schemaState } from "../database/migrate.ts";
+import { knownSchema, migrate } from "../database/migrate.ts";
 import { step002 } from "../database/migrations/step002.ts";
 import { STEPS } from "../database/migrations/steps.ts";
 import type { Db, MoveRow } from "../database/tables.ts";
 import { transaction } from "../database/transaction.ts";
-import { usedFiles } from "../tidy.ts";
+import { filesOfRecords } from "../tidy.ts";
 import { uuid7Source } from "../uuid7.ts";
 import { carryFiles } from "./carryFiles.ts";
 import { CARRIED, carryRows } from "./carryRows.ts";
@@ -93,7 +93,7 @@ async function carried(source: Side, target: Side, id: string, { tell }: MovePar
   await carryRows(source.db, target.db, CARRIED, tell);
   const there = new Set((await target.ledger.all()).map(({ bowlerId }) => bowlerId));
   for (const entry of await source.ledger.all()) if (!there.has(entry.bowlerId)) await target.ledger.add(entry);
-  const names = await usedFiles(source.db);
+  const names = await filesOfRecords(source.db, source.files);
   let files = 0;
   const missing = await carryFiles(source, target, names, () => {
     files += 1;
@@ -111,7 +111,7 @@ async function carried(source: Side, target: Side, id: string, { tell }: MovePar
  * @throws {RecordsFault} `refused` where something else is in it
  */
 async function stateOf({ runner, db, shown }: Side, id: string, from: string): Promise<"empty" | "begun" | "ended"> {
-  const { at, pending } = await schemaState(runner, STEPS);
+  const { at, pending } = await knownSchema(runner, STEPS);
   if (at === "") return "empty";
   const mark = pending.includes(step002) ? undefined : await markOf(db, ["being filled", "came from"]);
   if (mark?.id === id) return mark.way === "came from" ? "ended" : "begun";

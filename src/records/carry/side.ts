@@ -1,7 +1,7 @@
 import { existsSync } from "node:fs";
 import { RecordsFault } from "#contract/records/fault";
 import { isAddress, withoutPassword } from "../database/address.ts";
-import { schemaState } from "../database/migrate.ts";
+import { knownSchema } from "../database/migrate.ts";
 import { STEPS } from "../database/migrations/steps.ts";
 import { holdAlone, openPostgres } from "../database/postgres.ts";
 import { closeToOthers, openSqlite } from "../database/sqlite.ts";
@@ -80,7 +80,7 @@ async function inFolder(root: string, parts: SideParts): Promise<Side> {
 
 /** @throws {RecordsFault} `refused` where the schema is older than this program; `newerSchema` */
 export async function mustBeUpToDate({ runner, shown }: Side): Promise<void> {
-  const { at, pending } = await schemaState(runner, STEPS);
+  const { at, pending } = await knownSchema(runner, STEPS);
   if (pending.length === 0) return;
   throw new RecordsFault("refused", shown, {
     problems: [

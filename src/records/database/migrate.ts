@@ -11,19 +11,26 @@ export interface SchemaState {
   /** Name of the last step; empty for a database without any. */
   readonly at: string;
   readonly pending: readonly Step[];
+  /** Steps of newer programs, which this one does not know. A step only adds, so that it can go on beside them. */
+  readonly newer: readonly string[];
 }
 
-/**
- * Where a database's schema stands. Only reads.
- *
- * @throws {RecordsFault} `newerSchema` where it has steps that this program does not know
- */
+/** Where a database's schema stands. Only reads. */
 export async function schemaState({ db, engine }: Runner, steps: readonly Step[]): Promise<SchemaState> {
   const applied = (await hasSteps(db, engine)) ? await db.selectFrom("schemaSteps").select("name").orderBy("name").execute() : [];
   const names = applied.map(({ name }) => name);
-  const unknown = names.find((name) => !steps.some((step) => step.name === name));
-  if (unknown !== undefined) throw new RecordsFault("newerSchema", unknown);
-  return { at: names.at(-1) ?? "", pending: steps.filter(({ name }) => !names.includes(name)) };
+  return {
+    at: names.at(-1) ?? "",
+    pending: steps.filter(({ name }) => !names.includes(name)),
+    newer: names.filter((name) => !steps.some((step) => step.name === name)),
+  };
+}
+
+/** The same for whoever has to know every table and column. @throws {RecordsFault} `newerSchema` */
+export async function knownSchema(runner: Runner, steps: readonly Step[]): Promise<SchemaState> {
+  const state = await schemaState(runner, steps);
+  if (state.newer.length > 0) throw new RecordsFault("newerSchema", state.newer[0]);
+  return state;
 }
 
 async function hasSteps(db: Db, engine: EngineName): Promise<boolean> {
@@ -57,7 +64,7 @@ async function makeSchema(db: Db): Promise<void> {
 
 async function applySteps(runner: Runner, steps: readonly Step[], now: () => number): Promise<void> {
   const { engine } = runner;
-  for (const { name } of (await schemaState(runner, steps)).pending) {
+  for (const { name } of (await knownSchema(runner, steps)).pending) {
     await transaction(runner, async (db) => {
       await makeSteps(db, engine);
       // On SQLite another process may have been quicker until the transaction began.

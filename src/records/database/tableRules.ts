@@ -54,5 +54,6 @@ export const TABLE_RULES: Readonly<Record<keyof Tables, TableRule>> = {
   files: of("no shop", { key: ["name"], isCarried: false }),
   erasures: of("no shop", { key: ["bowlerId"], isCarried: false }),
   moves: of("no shop", { isCarried: false }),
+  writers: of("no shop", { key: ["name"] }),
   schemaSteps: of("no shop", { key: ["name"], isCarried: false }),
 };

@@ -10,6 +10,8 @@ export interface ThingRow {
   version: number;
   createdAt: string;
   changedAt: string;
+  /** With which version of its kind `body` was written. */
+  schemaVersion: number;
   body: string;
   [lookup: string]: string | number | null;
 }
@@ -123,6 +125,14 @@ export interface TryRow {
   waitUntil: string;
 }
 
+/** What a program must know to write here. */
+export interface WriterRow {
+  name: string;
+  format: number;
+  /** Version of the program that said so. */
+  program: string;
+}
+
 export interface SchemaRow {
   name: string;
   at: string;
@@ -139,6 +149,7 @@ export type Tables = Record<ThingKind, ThingRow> & {
   accounts: AccountRow;
   sessions: SessionRow;
   tries: TryRow;
+  writers: WriterRow;
   schemaSteps: SchemaRow;
 };
 

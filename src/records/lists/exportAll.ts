@@ -1,6 +1,7 @@
 import { csvText } from "#contract/csv";
 import { THING_KINDS } from "#contract/records/auditEntry";
 import type { Session } from "../session.ts";
+import { fieldsIn } from "../things/rows.ts";
 
 type Row = Record<string, unknown>;
 
@@ -17,7 +18,7 @@ export function exportAll(session: Session): Promise<{ name: string; text: strin
         .execute();
       tables.push([
         kind,
-        rows.map(({ id, version, createdAt, changedAt, body }) => ({ id, version, createdAt, changedAt, ...JSON.parse(body as string) })),
+        rows.map(({ id, version, createdAt, changedAt, body }) => ({ id, version, createdAt, changedAt, ...fieldsOf(body as string) })),
       ]);
     }
     const audit = await db.selectFrom("audit").selectAll().orderBy("id").execute();
@@ -28,6 +29,11 @@ export function exportAll(session: Session): Promise<{ name: string; text: strin
       ...tables.map(([kind, rows]) => ({ name: `${kind}.csv`, text: tableText(rows) })),
     ];
   });
+}
+
+/** What lies there, also where it is not JSON any more: an export leaves nothing out. */
+function fieldsOf(body: string): Row {
+  return fieldsIn(body) ?? { unreadable: body };
 }
 
 function tableText(rows: readonly Row[]): string {

@@ -5,6 +5,7 @@ import { type Session, timeOf } from "../session.ts";
 import { balls } from "../things/balls.ts";
 import { bowlers } from "../things/bowlers.ts";
 import type { Fields } from "../things/definition.ts";
+import { fieldsIn } from "../things/rows.ts";
 import { store } from "../things/store.ts";
 import type { ChangeOn, Write } from "../write.ts";
 import type { ImportDone, ImportKind, RowProblem } from "./lists.ts";
@@ -101,14 +102,16 @@ function markOf(kind: ImportKind, fields: Fields): string | null {
 
 async function marksKept({ db }: Session, kind: ImportKind): Promise<Set<string>> {
   const rows = await db.selectFrom(kind).select("body").execute();
-  return new Set(rows.flatMap(({ body }) => markOf(kind, JSON.parse(body)) ?? []));
+  return new Set(rows.flatMap(({ body }) => markOf(kind, fieldsIn(body) ?? {}) ?? []));
 }
 
 async function bowlersByName({ db }: Session): Promise<Map<string, string[]>> {
   const byName = new Map<string, string[]>();
   for (const { id, body } of await db.selectFrom("bowlers").select(["id", "body"]).execute()) {
-    const name = wordsOf(JSON.parse(body).name).join(" ");
-    byName.set(name, [...(byName.get(name) ?? []), id]);
+    const name = wordsOf(String(fieldsIn(body)?.name ?? "")).join(" ");
+    const ids = byName.get(name);
+    if (ids === undefined) byName.set(name, [id]);
+    else ids.push(id);
   }
   return byName;
 }

@@ -1,4 +1,5 @@
 import type { Session } from "../session.ts";
+import { fieldsIn } from "../things/rows.ts";
 import { erase } from "./erase.ts";
 import type { Ledger } from "./ledger.ts";
 
@@ -7,7 +8,7 @@ export async function endErasures(session: Session, ledger: Ledger): Promise<voi
   const { db } = session;
   for (const erasure of await ledger.all()) {
     const row = await db.selectFrom("bowlers").select("body").where("id", "=", erasure.bowlerId).executeTakeFirst();
-    if (row === undefined || JSON.parse(row.body).erasedAt !== null) continue;
+    if (row === undefined || typeof fieldsIn(row.body)?.erasedAt === "string") continue;
     const person = await db.selectFrom("people").select("id").where("id", "=", erasure.by).executeTakeFirst();
     // A database from before that person came, or another shop's person: whoever is there stands for it.
     const by = person?.id ?? (await db.selectFrom("people").select("id").orderBy("id").executeTakeFirstOrThrow()).id;

@@ -5,7 +5,7 @@ import type { ThingRow } from "../database/tables.ts";
 import type { Session } from "../session.ts";
 import { balls } from "../things/balls.ts";
 import { bowlers } from "../things/bowlers.ts";
-import { thingOf } from "../things/rows.ts";
+import { readable } from "../things/setAside.ts";
 import { stageKind } from "../things/stock.ts";
 import { ticketKind } from "../things/tickets.ts";
 import type { LastTime, Search } from "./search.ts";
@@ -25,8 +25,8 @@ export function search(session: Session): Search {
         mustBe(Number.isInteger(limit) && limit >= 1 && limit <= MOST_LIMIT, "limit", limit, `1 ≤ x ≤ ${MOST_LIMIT}`);
         const [foundBowlers, foundBalls] = [await rowsOf(session, "bowlers", words, limit), await rowsOf(session, "balls", words, limit)];
         return {
-          bowlers: foundBowlers.map((row) => thingOf(bowlers, row)),
-          balls: foundBalls.map((row) => thingOf(balls, row)),
+          bowlers: readable(session, bowlers, foundBowlers),
+          balls: readable(session, balls, foundBalls),
         };
       }),
     lastTime: (ballId) => withFaults("search", () => lastTime(session, ballId)),
@@ -78,7 +78,7 @@ export function idsQuery({ db }: Session, kind: "bowlers" | "balls", lead: strin
 async function lastTime(session: Session, ballId: string): Promise<LastTime | null> {
   const rows = await lastTimeQuery(session, ballId).execute();
   if (rows.length === 0) return null;
-  const { stageId, stageVersion, stageCreatedAt, stageChangedAt, stageBody, ...ticket } = rows[0];
+  const { stageId, stageVersion, stageCreatedAt, stageChangedAt, stageSchemaVersion, stageBody, ...ticketRow } = rows[0];
   const stages = rows.flatMap((row) =>
     row.stageId === null
       ? []
@@ -89,11 +89,13 @@ async function lastTime(session: Session, ballId: string): Promise<LastTime | nu
             version: row.stageVersion ?? 0,
             createdAt: row.stageCreatedAt ?? "",
             changedAt: row.stageChangedAt ?? "",
+            schemaVersion: row.stageSchemaVersion ?? 1,
             body: row.stageBody ?? "",
           },
         ],
   );
-  return { ticket: thingOf(ticketKind, ticket), stagesDone: stages.map((row) => thingOf(stageKind, row)) };
+  const [ticket] = readable(session, ticketKind, [ticketRow]);
+  return ticket === undefined ? null : { ticket, stagesDone: readable(session, stageKind, stages) };
 }
 
 /** The last finished ticket of a ball with its stages, in one query. */
@@ -101,12 +103,21 @@ export function lastTimeQuery({ db }: Session, ballId: string) {
   return db
     .selectFrom("tickets")
     .leftJoin("stagesDone", "stagesDone.ticketId", "tickets.id")
-    .select(["tickets.id", "tickets.shopId", "tickets.version", "tickets.createdAt", "tickets.changedAt", "tickets.body"])
+    .select([
+      "tickets.id",
+      "tickets.shopId",
+      "tickets.version",
+      "tickets.createdAt",
+      "tickets.changedAt",
+      "tickets.schemaVersion",
+      "tickets.body",
+    ])
     .select([
       "stagesDone.id as stageId",
       "stagesDone.version as stageVersion",
       "stagesDone.createdAt as stageCreatedAt",
       "stagesDone.changedAt as stageChangedAt",
+      "stagesDone.schemaVersion as stageSchemaVersion",
       "stagesDone.body as stageBody",
     ])
     .where("tickets.id", "=", (inside) =>

@@ -1,13 +1,14 @@
 import { createHash } from "node:crypto";
+import { z } from "zod";
 import type { Photo, PhotoWritten, ProfileFile, ProfileFileWritten } from "#contract/records/attachment";
-import { photoKept, photoWritten, profileFileKept, profileFileWritten } from "#contract/records/attachment";
+import { PHOTO_TYPES, photoKept, photoWritten, profileFileKept, profileFileWritten } from "#contract/records/attachment";
 import { RecordsFault } from "#contract/records/fault";
 import type { Kept } from "#contract/records/fields";
 import { EXTENSIONS, photoOf } from "../photos/photoBytes.ts";
 import type { Attachments } from "../records.ts";
 import type { Session } from "../session.ts";
 import type { Definition, Fields } from "./definition.ts";
-import { checkedFields } from "./rows.ts";
+import { checkedFields, fieldsIn } from "./rows.ts";
 import { store } from "./store.ts";
 
 export const photoKind: Definition<Photo> = {
@@ -60,6 +61,16 @@ function profileOf(bytes: Uint8Array): { bytes: Uint8Array; extra: Fields } {
 export function fileNameOf({ sha256, type }: Pick<Stored, "sha256"> & { readonly type?: keyof typeof EXTENSIONS }): string {
   return type === undefined ? `profiles/${sha256}.profile` : `photos/${sha256}.${EXTENSIONS[type]}`;
 }
+
+/** The same of a row's body; null where it cannot be read. */
+export function fileNameIn(body: string): string | null {
+  const read = storedFile.safeParse(fieldsIn(body));
+  if (!read.success) return null;
+  const { sha256, type } = read.data;
+  return fileNameOf(type === undefined ? { sha256 } : { sha256, type });
+}
+
+const storedFile = z.object({ sha256: z.string().regex(/^[0-9a-f]{64}$/), type: z.enum(PHOTO_TYPES).optional() });
 
 function attachments<Thing extends Stored, Written, Filter extends string>(
   session: Session,

@@ -4,7 +4,7 @@ import type { ThingRow } from "../database/tables.ts";
 import type { Page, PageAsked } from "../records.ts";
 import type { Session } from "../session.ts";
 import type { Definition } from "./definition.ts";
-import { thingOf } from "./rows.ts";
+import { readable } from "./setAside.ts";
 import { tableOf } from "./table.ts";
 
 export const USUAL_LIMIT = 50;
@@ -14,10 +14,11 @@ export type Where = Partial<Record<string, string | number | null | readonly str
 
 /** One page of a kind, narrowed by fields that have a column. */
 export async function page<Thing extends Kept>(
-  { db }: Session,
+  session: Session,
   definition: Definition<Thing>,
   { after, limit = USUAL_LIMIT, order = "newest first", where = {} }: PageAsked & { readonly where?: Where },
 ): Promise<Page<Thing>> {
+  const { db } = session;
   mustBeLimit(limit);
   const newestFirst = order === "newest first";
   let query = tableOf(db, definition.kind).selectAll();
@@ -32,8 +33,8 @@ export async function page<Thing extends Kept>(
     .orderBy("id", newestFirst ? "desc" : "asc")
     .limit(limit + 1)
     .execute();
-  const items = rows.slice(0, limit).map((row) => thingOf(definition, row as ThingRow));
-  return { items, next: rows.length > limit ? (items.at(-1)?.id ?? null) : null };
+  const shown = rows.slice(0, limit) as ThingRow[];
+  return { items: readable(session, definition, shown), next: rows.length > limit ? (shown.at(-1)?.id ?? null) : null };
 }
 
 /** @throws {RecordsFault} `refused` for a page of no size, or too large a one */

@@ -4,6 +4,7 @@ import type { Db } from "../database/tables.ts";
 import type { Things } from "../records.ts";
 import type { Session } from "../session.ts";
 import type { Definition } from "./definition.ts";
+import { fieldsIn } from "./rows.ts";
 import { store } from "./store.ts";
 
 export const settingsKind: Definition<Settings> = { kind: "settings", written: settingsWritten, kept: settingsKept, lookups: {} };
@@ -29,7 +30,7 @@ export interface ShopNamed {
 /** In the order in which they were made. @param db over all shops */
 export async function shopsIn(db: Db): Promise<ShopNamed[]> {
   const rows = await db.selectFrom("settings").select(["id", "body"]).orderBy("id").execute();
-  return rows.map(({ id, body }) => ({ id, name: JSON.parse(body).shopName }));
+  return rows.map(({ id, body }) => ({ id, name: String(fieldsIn(body)?.shopName ?? id) }));
 }
 
 /** @throws {RecordsFault} `refused` where another shop of the database has the name */

@@ -9,8 +9,8 @@ import { type Session, timeOf } from "../session.ts";
 import type { ChangeOn, Write } from "../write.ts";
 import type { Definition, Fields } from "./definition.ts";
 import { page, type Where } from "./page.ts";
-import { checkedFields, rowOf } from "./rows.ts";
-import { found, insertRow, removeRow, replaceRow, tableOf } from "./table.ts";
+import { checkedFields, type ReadRow, rowOf } from "./rows.ts";
+import { found, foundRow, insertRow, removeRow, replaceRow, tableOf } from "./table.ts";
 
 /** Reading, making, changing and removing things of one kind. Kinds that must not be changed show only a part of it. */
 export interface Store<Thing extends Kept> extends Removable<Thing, Fields, string> {
@@ -40,9 +40,9 @@ export function store<Thing extends Kept>(session: Session, definition: Definiti
       ),
     alter: (id, make, write, did = "change") =>
       session.write(write, async (inside) => {
-        const before = await found(inside, definition, id);
-        mustBeVersion(kind, before, write);
-        return altered(inside, definition, before, make(before), write.by, did);
+        const before = await foundRow(inside, definition, id);
+        mustBeVersion(kind, before.thing, write);
+        return altered(inside, definition, before, make(before.thing), write.by, did);
       }),
     remove: (id, write) =>
       session.write(write, async (inside) => {
@@ -78,17 +78,18 @@ async function made<Thing extends Kept>(
 async function altered<Thing extends Kept>(
   inside: Session,
   definition: Definition<Thing>,
-  before: Thing,
+  beforeRow: ReadRow<Thing>,
   fields: Fields,
   by: string,
   did: AuditEntry["did"],
 ): Promise<Thing> {
   const { kind } = definition;
+  const before = beforeRow.thing;
   const filled = { ...fields, ...(await definition.filledIn?.({ ...before, ...fields }, before, inside)) };
   const bumped = { version: before.version + 1, changedAt: timeOf(inside.now()) };
   const thing = checkedFields(definition.kept, { ...before, ...filled, ...bumped }, `${kind} ${before.id}`) as Thing & Fields;
   await mustFit(inside, definition, thing, before);
-  await replaceRow(inside.db, kind, rowOf(definition, thing));
+  await replaceRow(inside.db, kind, rowOf(definition, thing, beforeRow));
   await keepTerms(inside, definition, thing);
   await inside.note({ shopId: trailOf(inside, kind, thing), by, did, kind, thingId: thing.id, fields: Object.keys(filled) });
   await definition.alsoWrite?.(thing, before, inside, by);

@@ -4,13 +4,28 @@ import type { Kept } from "#contract/records/fields";
 import type { Db, ThingRow } from "../database/tables.ts";
 import type { Session } from "../session.ts";
 import type { Definition } from "./definition.ts";
-import { thingOf } from "./rows.ts";
+import { type ReadRow, readRow } from "./rows.ts";
+import { isUnreadable } from "./setAside.ts";
 
-/** @throws {RecordsFault} `notFound` where this shop sees no such thing */
-export async function found<Thing extends Kept>({ db }: Session, definition: Definition<Thing>, id: string): Promise<Thing> {
+/** @throws {RecordsFault} `notFound` where this shop sees no such thing, `unreadable` */
+export async function found<Thing extends Kept>(session: Session, definition: Definition<Thing>, id: string): Promise<Thing> {
+  return (await foundRow(session, definition, id)).thing;
+}
+
+/** The same with what a newer program wrote into it. @throws {RecordsFault} `notFound`, `unreadable` */
+export async function foundRow<Thing extends Kept>(
+  { db, setAside }: Session,
+  definition: Definition<Thing>,
+  id: string,
+): Promise<ReadRow<Thing>> {
   const row = await tableOf(db, definition.kind).selectAll().where("id", "=", id).executeTakeFirst();
   if (row === undefined) throw new RecordsFault("notFound", `${definition.kind} ${id}`);
-  return thingOf(definition, row as ThingRow);
+  try {
+    return readRow(definition, row as ThingRow);
+  } catch (fault) {
+    if (isUnreadable(fault)) setAside?.note({ kind: definition.kind, id, problems: fault.problems });
+    throw fault;
+  }
 }
 
 /** All tables of things have one shape; the query builder wants one name. */

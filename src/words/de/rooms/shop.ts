@@ -138,6 +138,7 @@ export const SHOP = {
     erase: "gelöscht",
     import: "Liste aufgenommen",
     "undo import": "Liste wieder herausgenommen",
+    mend: "berichtigt",
     export: "Daten herausgenommen",
   },
   kinds: {

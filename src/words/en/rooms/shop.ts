@@ -130,6 +130,7 @@ export const SHOP = {
     erase: "erased",
     import: "took in a list",
     "undo import": "took a list out again",
+    mend: "put right",
     export: "took data out",
   },
   kinds: {

@@ -1,0 +1,35 @@
+import type { ThingKind } from "#contract/records/auditEntry";
+import type { Kept } from "#contract/records/fields";
+import { photoKind, profileFileKind } from "./attachments.ts";
+import { balls } from "./balls.ts";
+import { bowlers } from "./bowlers.ts";
+import type { Definition } from "./definition.ts";
+import { paymentKind, prepaidKind } from "./payments.ts";
+import { houses, lanes, patterns, people, prices, readings, referenceBalls, shotNotes, visits } from "./plainKinds.ts";
+import { settingsKind } from "./settings.ts";
+import { itemKind, movementKind, stageKind } from "./stock.ts";
+import { ticketKind } from "./tickets.ts";
+
+/** What each kind is, for whoever goes through all of them. */
+export const KINDS = {
+  people,
+  bowlers,
+  balls,
+  visits,
+  tickets: ticketKind,
+  stagesDone: stageKind,
+  readings,
+  photos: photoKind,
+  profileFiles: profileFileKind,
+  houses,
+  lanes,
+  patterns,
+  shotNotes,
+  referenceBalls,
+  stockItems: itemKind,
+  stockMovements: movementKind,
+  prices,
+  payments: paymentKind,
+  prepaid: prepaidKind,
+  settings: settingsKind,
+} as unknown as Readonly<Record<ThingKind, Definition<Kept>>>;

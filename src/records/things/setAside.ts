@@ -1,0 +1,54 @@
+import type { ThingKind } from "#contract/records/auditEntry";
+import { RecordsFault } from "#contract/records/fault";
+import type { Kept } from "#contract/records/fields";
+import type { Problem } from "#engine/fault";
+import type { ThingRow } from "../database/tables.ts";
+import type { Session } from "../session.ts";
+import type { Definition } from "./definition.ts";
+import { readRow } from "./rows.ts";
+
+/** A row that this program cannot read. It stays where it is; lists and searches go on without it. */
+export interface SetAside {
+  readonly kind: ThingKind;
+  readonly id: string;
+  readonly problems: readonly Problem[];
+}
+
+/** Which rows could not be read, as far as anybody has met them. */
+export interface SetAsideNotes {
+  note(found: SetAside): void;
+  forget(kind: ThingKind, id: string): void;
+  all(): readonly SetAside[];
+}
+
+/** Beyond so many there is one thing wrong with all of them. */
+const MOST_NOTED = 1000;
+
+export function setAsideNotes(): SetAsideNotes {
+  const noted = new Map<string, SetAside>();
+  const keyOf = (kind: ThingKind, id: string) => `${kind} ${id}`;
+  return {
+    note(found) {
+      if (noted.size < MOST_NOTED) noted.set(keyOf(found.kind, found.id), found);
+    },
+    forget: (kind, id) => void noted.delete(keyOf(kind, id)),
+    all: () => [...noted.values()],
+  };
+}
+
+/** Those of the rows that can be read; the others are set aside. Inside a write all must be readable: a sum that leaves one out would be wrong. */
+export function readable<Thing extends Kept>({ setAside }: Session, definition: Definition<Thing>, rows: readonly ThingRow[]): Thing[] {
+  return rows.flatMap((row) => {
+    try {
+      return [readRow(definition, row).thing];
+    } catch (fault) {
+      if (setAside === null || !isUnreadable(fault)) throw fault;
+      setAside.note({ kind: definition.kind, id: row.id, problems: fault.problems });
+      return [];
+    }
+  });
+}
+
+export function isUnreadable(fault: unknown): fault is RecordsFault {
+  return fault instanceof RecordsFault && fault.kind === "unreadable";
+}

@@ -1,0 +1,252 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { afterAll, afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { z } from "zod";
+import { THING_KINDS, type ThingKind } from "#contract/records/auditEntry";
+import type { RecordsFault } from "#contract/records/fault";
+import type { Db, ThingRow } from "#records/database/tables";
+import { openRecords } from "#records/openRecords";
+import type { Records } from "#records/records";
+import { KINDS } from "#records/things/kinds";
+import { readRow, rowOf } from "#records/things/rows";
+import { withUnknown } from "#records/things/unknownFields";
+import { schemaVersionOf } from "#records/upgrades/upgrade";
+import { testPostgres } from "./postgres.ts";
+import { databaseOf, onTheCounter, refusal, type TestShop, testShop } from "./shop.ts";
+
+/* What was kept once can be read for ever; what cannot be read stops nothing else; programs of two versions spoil nothing of each other's. */
+
+const RELEASED = join(import.meta.dirname, "released");
+
+/** Rows as the released programs wrote them, into a shop of invented people. */
+const EXAMPLES = readdirSync(RELEASED).flatMap((version) => {
+  const rows = JSON.parse(readFileSync(join(RELEASED, version, "rows.json"), "utf8")) as Record<ThingKind, ThingRow[]>;
+  return THING_KINDS.flatMap((kind) => rows[kind].map((row) => ({ version, kind, row })));
+});
+
+describe("what a released program kept", () => {
+  it("has an example of every kind", () => {
+    for (const version of readdirSync(RELEASED))
+      expect(new Set(EXAMPLES.filter((one) => one.version === version).map(({ kind }) => kind))).toEqual(new Set(THING_KINDS));
+  });
+
+  it.each(EXAMPLES.map((one) => [one.version, one.kind, one.row] as const))(
+    "%s: %s are read, and written again lose nothing",
+    (_, kind, row) => {
+      const first = { ...row, schemaVersion: row.schemaVersion ?? 1 };
+      const { thing } = readRow(KINDS[kind], first);
+      const again = rowOf(KINDS[kind], thing);
+      expect(again.schemaVersion).toBe(schemaVersionOf(kind));
+      expect(readRow(KINDS[kind], again).thing).toEqual(thing);
+      // Of every field that was there something is there still.
+      for (const [field, value] of Object.entries(JSON.parse(row.body))) {
+        if (typeof value === "string" && value.trim() === value && /^[\x20-\x7e]*$/.test(value))
+          expect(Reflect.get(thing, field)).toBe(value);
+        else expect(Reflect.get(thing, field), field).toBeDefined();
+      }
+    },
+  );
+
+  it("of 0.1.0, names on several lines or in another direction, stands on one", () => {
+    const names = (kind: ThingKind) =>
+      EXAMPLES.filter((one) => one.kind === kind).map(({ row }) =>
+        Reflect.get(readRow(KINDS[kind], { ...row, schemaVersion: 1 }).thing, "name"),
+      );
+    expect(names("bowlers")).toContain("Ottilie Sandgrouse");
+    expect(names("balls")).toContain("Grey Heron");
+    expect(names("houses")).toContain("Reed Bank");
+    expect(names("prices")).toContain("?");
+  });
+});
+
+describe("fields that are not known", () => {
+  it("go back where they stood, also in lists that grew, shrank or were turned round", () => {
+    const whole = {
+      name: "A",
+      size: 42,
+      core: { lb: 15, gyro: 2.5 },
+      log: [
+        { at: 1, by: "x" },
+        { at: 2, by: "y" },
+        { at: 3, by: "z" },
+      ],
+    };
+    const known = { name: "A", core: { lb: 15 }, log: [{ at: 1 }, { at: 2 }, { at: 3 }] };
+    const next = { name: "B", core: { lb: 14 }, log: [{ at: 3 }, { at: 1 }, { at: 9 }, { at: 4 }] };
+    expect(withUnknown(whole, known, next)).toEqual({
+      name: "B",
+      size: 42,
+      core: { lb: 14, gyro: 2.5 },
+      log: [{ at: 3, by: "z" }, { at: 1, by: "x" }, { at: 9 }, { at: 4 }],
+    });
+    expect(withUnknown(whole, known, { ...known, log: [{ at: 1 }, { at: 7 }, { at: 3 }] }).log).toEqual([
+      { at: 1, by: "x" },
+      { at: 7, by: "y" },
+      { at: 3, by: "z" },
+    ]);
+  });
+});
+
+const postgres = await testPostgres();
+afterAll(() => postgres?.stop());
+const ENGINES: readonly (readonly [string, () => Promise<TestShop>])[] = [
+  ["SQLite", () => testShop()],
+  ...(postgres === null ? [] : ([["PostgreSQL", async () => testShop({ postgres: await postgres.newDatabase() })]] as const)),
+];
+
+async function plant(db: Db, kind: ThingKind, id: string, change: (body: Record<string, unknown>) => unknown): Promise<void> {
+  const { body } = await db
+    .selectFrom(kind as "bowlers")
+    .select("body")
+    .where("id", "=", id)
+    .executeTakeFirstOrThrow();
+  const changed = change(JSON.parse(body));
+  await db
+    .updateTable(kind as "bowlers")
+    .set({ body: typeof changed === "string" ? changed : JSON.stringify(changed) })
+    .where("id", "=", id)
+    .execute();
+}
+
+describe.each(ENGINES)("on %s", (_, open) => {
+  let shop: TestShop;
+  let db: Db;
+  beforeEach(async () => {
+    shop = await open();
+    db = databaseOf(shop.parts);
+  });
+  afterEach(async () => {
+    vi.doUnmock("#contract/records/bowler");
+    vi.doUnmock("#records/database/format");
+    vi.resetModules();
+    await db.destroy();
+    await shop.end();
+  });
+
+  it("a field that is not known hides nothing, and is there still after a change", async () => {
+    const { records, by } = shop;
+    const { bowler, ball } = await onTheCounter(shop);
+    await plant(db, "bowlers", bowler.id, (body) => ({ ...body, shoeSize: 42 }));
+    await plant(db, "balls", ball.id, (body) => ({ ...body, core: { massLb: 15, density: 1.1 } }));
+    expect((await records.bowlers.list()).items).toMatchObject([{ id: bowler.id, name: bowler.name }]);
+    expect((await records.search.find("sandgrouse")).bowlers).toHaveLength(1);
+    await records.bowlers.change(bowler.id, { notes: "Changed by the older program" }, { by, expectedVersion: 1 });
+    await records.balls.change(ball.id, { notes: "Too" }, { by, expectedVersion: 1 });
+    const rows = await Promise.all(
+      (["bowlers", "balls"] as const).map((kind) => db.selectFrom(kind).select("body").executeTakeFirstOrThrow()),
+    );
+    expect(rows.map(({ body }) => JSON.parse(body))).toMatchObject([
+      { shoeSize: 42, notes: "Changed by the older program" },
+      { core: { massLb: 15, density: 1.1 }, notes: "Too" },
+    ]);
+    expect(records.unreadable.met()).toEqual([]);
+  });
+
+  it("what cannot be read is set aside: lists, pages and searches go on, it can be seen and put right", async () => {
+    const { records, by } = shop;
+    const { bowler, ball } = await onTheCounter(shop);
+    const others = [];
+    for (const name of ["Hedda Plover", "Joost Dunlin"]) others.push(await records.bowlers.create({ name }, { by }));
+    await plant(db, "bowlers", bowler.id, (body) => ({ ...body, hand: "middle" }));
+    await plant(db, "balls", ball.id, () => "{broken");
+    expect((await records.bowlers.list()).items.map(({ name }) => name)).toEqual(["Joost Dunlin", "Hedda Plover"]);
+    const first = await records.bowlers.list({ limit: 1, order: "oldest first" });
+    expect(first.items).toEqual([]);
+    expect((await records.bowlers.list({ limit: 1, order: "oldest first", after: first.next })).items).toMatchObject([
+      { name: "Hedda Plover" },
+    ]);
+    expect((await records.search.find("sandgrouse")).bowlers).toEqual([]);
+    expect((await refusal<RecordsFault>(records.bowlers.get(bowler.id))).kind).toBe("unreadable");
+    expect((await records.lists.exportAll()).find(({ name }) => name === "everything.json")?.text).toContain("{broken");
+    expect((await records.lists.preview("balls", "name,cover\nTeal,solid\n")).problems).toEqual([]);
+    await records.backups.keepUp();
+
+    const found = await records.unreadable.lookThrough();
+    expect(found).toMatchObject([
+      { kind: "bowlers", id: bowler.id, problems: [{ path: "hand", value: "middle" }] },
+      { kind: "balls", id: ball.id },
+    ]);
+    const raw = await records.unreadable.raw("bowlers", bowler.id);
+    const body = JSON.parse(raw.body);
+    const write = { by, expectedVersion: raw.version };
+    expect((await refusal<RecordsFault>(records.unreadable.mend("bowlers", bowler.id, body, write))).problems).toMatchObject([
+      { path: "hand" },
+    ]);
+    await records.unreadable.mend("bowlers", bowler.id, { ...body, hand: "left" }, write);
+    expect(await records.bowlers.get(bowler.id)).toMatchObject({ hand: "left", name: bowler.name, version: 2 });
+    expect(records.unreadable.met().map(({ kind }) => kind)).toEqual(["balls"]);
+    expect((await refusal<RecordsFault>(records.unreadable.mend("bowlers", others[0].id, {}, { by, expectedVersion: 9 }))).kind).toBe(
+      "changedMeanwhile",
+    );
+    expect((await records.audit.list()).items[0]).toMatchObject({ did: "mend", kind: "bowlers", thingId: bowler.id });
+  });
+
+  it("inside a write nothing is passed over: a sum that leaves one out would be wrong", async () => {
+    const { records, by } = shop;
+    const { visit } = await onTheCounter(shop);
+    const payment = {
+      visitId: visit.id,
+      at: "2026-05-31T18:00:00.000Z",
+      kind: "payment",
+      cents: 1000,
+      currency: "USD",
+      method: "cash",
+    } as const;
+    const paid = await records.payments.create(payment, { by });
+    const refund = { ...payment, kind: "refund", refundOf: paid.id } as const;
+    const back = await records.payments.create(refund, { by });
+    await plant(db, "payments", back.id, (body) => ({ ...body, method: "shells" }));
+    expect((await refusal<RecordsFault>(records.payments.create(refund, { by }))).kind).toBe("unreadable");
+  });
+
+  /** The next version of the program: a bowler has a size of shoes. */
+  async function newerProgram(format: { readonly FORMAT: number; readonly LEAST_WRITER: number }): Promise<Records> {
+    vi.resetModules();
+    vi.doMock("#contract/records/bowler", async (original) => {
+      const actual = await original<typeof import("#contract/records/bowler")>();
+      const field = { shoeSize: z.number().nullable().default(null) };
+      return { ...actual, bowlerWritten: actual.bowlerWritten.extend(field), bowlerKept: actual.bowlerKept.extend(field) };
+    });
+    vi.doMock("#records/database/format", async (original) => ({ ...(await original<object>()), ...format }));
+    const { openRecords: openNewer } = await import("#records/openRecords");
+    return openNewer({ ...shop.parts, programVersion: "9.9.9" });
+  }
+
+  it("today's program and one with a field more work at once, and lose nothing of each other's", async () => {
+    const { records, by } = shop;
+    const newer = await newerProgram({ FORMAT: 1, LEAST_WRITER: 1 });
+    const made = await newer.bowlers.create({ name: "Zoë Wren", shoeSize: 41 } as never, { by });
+    const mine = await records.bowlers.create({ name: "Hedda Plover" }, { by });
+    for (let version = 1; version <= 6; version += 2) {
+      await records.bowlers.change(made.id, { notes: `older ${version}` }, { by, expectedVersion: version });
+      await newer.bowlers.change(made.id, { phone: `555 010${version}` }, { by, expectedVersion: version + 1 });
+    }
+    expect(await newer.bowlers.get(made.id)).toMatchObject({ shoeSize: 41, notes: "older 5", phone: "555 0105", version: 7 });
+    await newer.bowlers.change(mine.id, { shoeSize: 38 } as never, { by, expectedVersion: 1 });
+    expect((await records.bowlers.list()).items.map(({ name }) => name)).toEqual(["Hedda Plover", "Zoë Wren"]);
+    expect(records.unreadable.met()).toEqual([]);
+    await newer.close();
+  });
+
+  it("a newer program that keeps what an older one would spoil has it only read, and say why", async () => {
+    const { records, by } = shop;
+    const { bowler } = await onTheCounter(shop);
+    await records.close();
+    const newer = await newerProgram({ FORMAT: 2, LEAST_WRITER: 2 });
+    await newer.bowlers.change(bowler.id, { shoeSize: 41 } as never, { by, expectedVersion: 1 });
+    await newer.close();
+    vi.doUnmock("#contract/records/bowler");
+    const older = await openRecords(shop.parts);
+    expect(older.newerProgram).toBe("9.9.9");
+    expect(await older.bowlers.get(bowler.id)).toMatchObject({ name: bowler.name });
+    const fault = await refusal<RecordsFault>(older.bowlers.change(bowler.id, { notes: "x" }, { by, expectedVersion: 2 }));
+    expect([fault.kind, fault.about]).toEqual(["newerWriter", "version 9.9.9"]);
+    await older.backups.make("asked");
+    await older.close();
+    // What asks older programs to read only is not taken back by one that may write.
+    const again = await newerProgram({ FORMAT: 2, LEAST_WRITER: 1 });
+    expect(again.newerProgram).toBeNull();
+    await again.close();
+    expect((await db.selectFrom("writers").select("format").executeTakeFirstOrThrow()).format).toBe(2);
+  });
+});
