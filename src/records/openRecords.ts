@@ -33,8 +33,8 @@ export function openRecords(parts: RecordsParts): Promise<Records> {
   return withFaults(parts.postgres === undefined ? folder.database : "the PostgreSQL database", async () => {
     const database = await openDatabase(parts, folder);
     try {
-      const { now, programVersion } = parts;
-      const backup = backups({ withSnapshot: database.withSnapshot, folder, now, programVersion });
+      const { now, programVersion, postgres } = parts;
+      const backup = backups({ folder, now, programVersion, ...(postgres === undefined ? {} : { postgres }) });
       await mustBeHere(database.runner);
       await bringUpToDate(database.runner, backup, STEPS, now);
       return await assembled(parts, database, folder, backup);
@@ -71,16 +71,23 @@ async function assembled(parts: RecordsParts, database: OpenDatabase, folder: Sh
         // How many there are in the other shops is theirs.
         return (await isOnlyShop(session)) ? report : { ...report, counts: {} };
       },
+      async send(name) {
+        await mustBeOnlyShop(session);
+        return backup.send(name);
+      },
       async keepUp() {
-        await withFaults(folder.root, () => tidy({ runner, files, folder, now: now() }));
-        return backup.keepUp();
+        const tidied = withFaults(folder.root, () => tidy({ runner, files, folder, now: now() }));
+        // What keeps it from being tidied must not keep a backup from being made, or from being said to have failed.
+        const kept = await tidied.catch(() => {}).then(() => backup.keepUp());
+        await tidied;
+        return kept;
       },
     },
     lists: lists(session),
     watch: telling.watch,
     health: () => withFaults("the database", async () => ({ engine: runner.engine, schema: (await schemaState(runner, STEPS)).at })),
     async close() {
-      await hasher.close();
+      await Promise.all([hasher.close(), backup.close()]);
       await database.close();
     },
   };
