@@ -105,8 +105,8 @@ describe("a backup", () => {
         found += 1;
       } else expect(outcome).toEqual(report);
     }
-    // The zip's own lists of names and times, which nothing is read from, are the rest.
-    expect(found).toBeGreaterThan(100);
+    // The rest: what nothing is read from, as the times of files, and noughts that are copied from other noughts than before.
+    expect(found).toBeGreaterThan(80);
   });
 
   it.each([0, 1, 100, 0.5, 0.99])("is found out when it is cut short at %s", async (at) => {
@@ -223,12 +223,7 @@ describe("a schema", () => {
     const runner = { db, engine: "sqlite", chance: () => 0 } as const;
     const { now, programVersion } = parts;
     const later: Step = { name: "998 invented for this test", apply: async (inside) => inside.schema.dropTable("lanes").execute() };
-    await bringUpToDate(
-      runner,
-      backups({ folder, now, programVersion }),
-      [...STEPS, later],
-      now,
-    );
+    await bringUpToDate(runner, backups({ folder, now, programVersion }), [...STEPS, later], now);
     await db.destroy();
     const name = readdirSync(folder.backups).find((one) => one.endsWith(".zip")) ?? "";
     expect(name).toMatch(/-before-migration\.zip$/);

@@ -62,7 +62,10 @@ describe("a backup of awkward files", () => {
     expect(bytes).toEqual(AWKWARD_PICTURES);
     const [file] = (await restored.profileFiles.list()).items;
     expect(Buffer.from(await restored.profileFiles.bytes(file.id))).toEqual(ZIP_IN_ITSELF);
-    expect((await restored.bowlers.list({ order: "oldest first" })).items.map(({ name }) => name)).toEqual(["Ottilie Sandgrouse", "(erased)"]);
+    expect((await restored.bowlers.list({ order: "oldest first" })).items.map(({ name }) => name)).toEqual([
+      "Ottilie Sandgrouse",
+      "(erased)",
+    ]);
     await restored.close();
     rmSync(folder, { recursive: true });
   });

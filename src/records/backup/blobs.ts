@@ -1,12 +1,11 @@
 import { createHash, randomBytes } from "node:crypto";
-import { createReadStream } from "node:fs";
 import { mkdir, open, readdir, rename, rm, stat } from "node:fs/promises";
 import { basename, join } from "node:path";
 import { RecordsFault } from "#contract/records/fault";
 import { asRecordsFault } from "../database/driverFault.ts";
 import { syncFolder } from "../files/syncedFile.ts";
 import type { ShopFolder } from "../folder.ts";
-import type { FileSum } from "./zipWriter.ts";
+import { type FileSum, piecesOf } from "./zipWriter.ts";
 
 /*
  * Photos and files of backups, each once: they do not change, and their name is their checksum.
@@ -68,7 +67,7 @@ export async function sumOf(
   const hash = createHash("sha256");
   let bytes = 0;
   try {
-    for await (const piece of createReadStream(join(folder, sha256), { highWaterMark: 1_000_000 })) {
+    for await (const piece of piecesOf(join(folder, sha256))) {
       hash.update(piece);
       bytes += piece.length;
       take(piece);

@@ -108,7 +108,9 @@ async function beside(blobs: string, snapshot: Snapshot, name: string): Promise<
   if (pieces === null) return null;
   const put = await putBlob(blobs, pieces);
   if ((await blobState(blobs, put)) === "sound") return { name, ...put };
-  throw new RecordsFault("badBackup", join(blobs, put.sha256), { problems: [{ path: name, value: "damaged", allowed: "what was written" }] });
+  throw new RecordsFault("badBackup", join(blobs, put.sha256), {
+    problems: [{ path: name, value: "damaged", allowed: "what was written" }],
+  });
 }
 
 async function sizeOf(path: string): Promise<number | null> {

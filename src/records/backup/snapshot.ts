@@ -1,4 +1,4 @@
-import { createReadStream, existsSync } from "node:fs";
+import { existsSync } from "node:fs";
 import { join } from "node:path";
 import type { Database } from "better-sqlite3";
 import { sql } from "kysely";
@@ -12,6 +12,7 @@ import { momentOf, type Runner } from "../database/transaction.ts";
 import type { FileStore } from "../files/fileStore.ts";
 import type { ShopFolder } from "../folder.ts";
 import { type Erasure, erasuresOnServer, ledgerInFolder } from "../personal/ledger.ts";
+import { piecesOf } from "./zipWriter.ts";
 
 /** One moment of the records of all shops of a database, as a backup takes it. */
 export interface Snapshot {
@@ -39,7 +40,7 @@ export function snapshotOfFolder(folder: ShopFolder): WithSnapshot {
         copyTo: (path) => copyOf(raw, path),
         async file(name) {
           const path = join(folder.live, ...name.split("/"));
-          return existsSync(path) ? createReadStream(path) : null;
+          return existsSync(path) ? piecesOf(path) : null;
         },
         erasures: () => ledgerInFolder(folder).all(),
       });

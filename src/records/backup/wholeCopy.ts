@@ -1,11 +1,10 @@
-import { createReadStream } from "node:fs";
 import { dirname, join } from "node:path";
 import { PassThrough } from "node:stream";
 import { blobsFolder } from "./blobs.ts";
 import { MANIFEST, MANIFEST_SUM, WHOLE } from "./manifest.ts";
 import { readManifest } from "./verifyBackup.ts";
 import { openZip } from "./zipReader.ts";
-import { zipWriter } from "./zipWriter.ts";
+import { piecesOf, zipWriter } from "./zipWriter.ts";
 
 /**
  * A backup as one file with everything in it. Each file in it has the checksum that it had; whoever takes it verifies it where it arrives.
@@ -14,14 +13,13 @@ import { zipWriter } from "./zipWriter.ts";
  */
 export async function wholeCopy(path: string): Promise<AsyncIterable<Uint8Array>> {
   const { blobs = [], ...manifest } = await readManifest(path);
-  if (blobs.length === 0) return createReadStream(path);
+  if (blobs.length === 0) return piecesOf(path);
   const zip = await openZip(path);
   const out = new PassThrough();
   const into = zipWriter(out, new Date(manifest.madeAt));
   const folder = blobsFolder({ backups: dirname(path) });
   const write = async () => {
-    for (const { name } of manifest.files)
-      await into.add(name, await zip.stream(name), name === "records.sqlite" ? "deflate" : "store");
+    for (const { name } of manifest.files) await into.add(name, zip.pieces(name), name === "records.sqlite" ? "deflate" : "store");
     for (const { name, sha256 } of blobs) await into.addFile(name, join(folder, sha256), "store");
     const text = `${JSON.stringify({ ...manifest, gritwright: WHOLE, files: [...manifest.files, ...blobs] }, null, 1)}\n`;
     const { sha256 } = await into.addText(MANIFEST, text);

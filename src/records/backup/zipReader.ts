@@ -6,8 +6,8 @@ export type Take = (piece: Uint8Array) => void;
 /** A zip whose list of files has been read; files are read in whatever order. */
 export interface ZipReader {
   readonly names: readonly string[];
-  /** @throws Error where there is no such file; while it is read, where its data are damaged */
-  stream(name: string): Promise<AsyncIterable<Uint8Array>>;
+  /** Its bytes. @throws Error while it is read, where there is no such file, or its data are damaged */
+  pieces(name: string): AsyncIterable<Uint8Array>;
   /** @throws Error where there is no such file, or its data are damaged */
   read(name: string, take: Take): Promise<void>;
   close(): void;
@@ -33,15 +33,16 @@ export async function openZip(path: string): Promise<ZipReader> {
     zip.close();
     throw error;
   }
-  const stream = (name: string): Promise<AsyncIterable<Uint8Array>> => {
+  async function* pieces(name: string): AsyncGenerator<Uint8Array> {
     const entry = entries.get(name);
-    return entry === undefined ? Promise.reject(new Error(`${name} is not in it`)) : zip.openReadStreamPromise(entry);
-  };
+    if (entry === undefined) throw new Error(`${name} is not in it`);
+    yield* await zip.openReadStreamPromise(entry);
+  }
   return {
     names: [...entries.keys()],
-    stream,
+    pieces,
     async read(name, take) {
-      for await (const piece of await stream(name)) take(piece);
+      for await (const piece of pieces(name)) take(piece);
     },
     close: () => zip.close(),
   };

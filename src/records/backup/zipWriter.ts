@@ -44,7 +44,7 @@ export function zipWriter(out: Writable, at: Date): ZipWriter {
   };
   return {
     add,
-    addFile: (name, path, squeeze) => add(name, createReadStream(path, { highWaterMark: READ_AT_ONCE }), squeeze),
+    addFile: (name, path, squeeze) => add(name, piecesOf(path), squeeze),
     addText: (name, text) => add(name, one(new TextEncoder().encode(text)), "deflate"),
     async end() {
       zip.end();
@@ -62,6 +62,11 @@ async function* summed(name: string, pieces: AsyncIterable<Uint8Array>, tell: (s
     yield piece;
   }
   tell({ name, bytes, sha256: hash.digest("hex") });
+}
+
+/** The bytes of a file. It is opened when the first is wanted: a stream that fails before anybody listens would end the program. */
+export async function* piecesOf(path: string): AsyncGenerator<Uint8Array> {
+  yield* createReadStream(path, { highWaterMark: READ_AT_ONCE });
 }
 
 async function* one(piece: Uint8Array): AsyncGenerator<Uint8Array> {
