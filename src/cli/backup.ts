@@ -5,17 +5,21 @@ import { shopsOf } from "#records/shopsOf";
 import { RECORDS } from "#words/en/records";
 import { fixed } from "#words/figures";
 import { mustHoldShop, type Place, withPlace, wordsFor } from "./openShop.ts";
-import type { Options } from "./options.ts";
+import { type Options, usageFault } from "./options.ts";
 import type { ExitCode, World } from "./world.ts";
 
 /**
  * `gritwright backup FOLDER`, or `backup ADDRESS FOLDER` for a PostgreSQL database: makes a backup of a shop's records while they may be in use;
- * with `--due` the scheduled one, where it is time.
+ * with `--due` the scheduled one, where it is time; with `--whole` one file that is kept elsewhere by itself. One that does not read back is none, and
+ * ends with 3.
  */
 export async function backup(words: readonly string[], options: Options, world: World): Promise<ExitCode> {
+  if (options.due && options.whole) throw usageFault("--due and --whole do not go together.", "--due, or --whole");
   const place = await withAnyShop(placeOf(words, options), world);
   return withPlace<ExitCode>(place, world, async ({ backups }) => {
-    const { made, takenOut } = options.due ? await backups.keepUp() : { made: await backups.make("asked"), takenOut: [] };
+    const { made, takenOut } = options.due
+      ? await backups.keepUp()
+      : { made: await backups.make("asked", options.whole ? "whole" : "sharing"), takenOut: [] };
     if (options.json) world.print(`${JSON.stringify({ gritwright: 1, kind: "backupMade", made, takenOut }, null, 2)}\n`);
     else {
       const text =

@@ -53,7 +53,7 @@ const COMMANDS = new Map<string, Entry>([
   ["gauge", { run: oneFile(gauge), takes: [] }],
   ["padwork", { run: oneFile(padwork), takes: ["svg", "seed"] }],
   ["limits", { run: oneFile(limits), takes: ["on", "book"] }],
-  ["backup", { run: backup, takes: ["due", "shop"] }],
+  ["backup", { run: backup, takes: ["due", "whole", "shop"] }],
   ["verify", { run: verify, takes: [] }],
   ["restore", { run: restore, takes: [] }],
   ["export", { run: exportAll, takes: ["shop"] }],

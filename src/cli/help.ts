@@ -41,6 +41,7 @@ FILE is a job file (plan, shot), a bench file (stages, fade) or a file of the co
   --on DATE         limits: day of play, 2026-05-31; else the file's, else today
   --book ID         limits: usbc or world-bowling; else the file's
   --due             backup: the daily one, where it is time; older ones are thinned out
+  --whole           backup: one file with photos and files in it, to be kept elsewhere by itself
   --apply           import: write it
   --map COL=FIELD,… import: which column feeds which field; else by their names
   --by INITIALS     import, undo: who does it, where several work in the shop

@@ -23,6 +23,7 @@ const KNOWN = {
   "x-unit": { type: "string" },
   "z-unit": { type: "string" },
   due: { type: "boolean", default: false },
+  whole: { type: "boolean", default: false },
   apply: { type: "boolean", default: false },
   map: { type: "string" },
   by: { type: "string" },
@@ -55,6 +56,8 @@ export interface Options {
   readonly book: string | null;
   /** The backup of the schedule, and only where it is time. */
   readonly due: boolean;
+  /** A backup with photos and files in it. */
+  readonly whole: boolean;
   /** Do what was only shown. */
   readonly apply: boolean;
   /** Field by column of a table. */
@@ -102,6 +105,7 @@ export function readOptions(args: readonly string[]): Options {
     on: values.on === undefined ? null : day(values.on),
     book: values.book ?? null,
     due: values.due,
+    whole: values.whole,
     apply: values.apply,
     map: values.map === undefined ? null : pairs(values.map),
     by: values.by ?? null,

@@ -1,5 +1,3 @@
-import type { Database } from "better-sqlite3";
-import { snapshotOfFolder, snapshotOfServer, type WithSnapshot } from "./backup/snapshot.ts";
 import { openForTurns, openPostgres } from "./database/postgres.ts";
 import { openSqlite } from "./database/sqlite.ts";
 import type { Runner } from "./database/transaction.ts";
@@ -12,13 +10,12 @@ import type { RecordsParts } from "./records.ts";
 import { tellingOnServer } from "./telling/onServer.ts";
 import { type Telling, tellingHere } from "./telling/telling.ts";
 
-/** A database with what goes with it: where files lie, who is told, what a backup is made from. */
+/** A database with what goes with it: where files lie, who is told. */
 export interface OpenDatabase {
   readonly runner: Runner;
   readonly files: FileStore;
   readonly ledger: Ledger;
   readonly telling: Telling;
-  readonly withSnapshot: WithSnapshot;
   close(): Promise<void>;
 }
 
@@ -31,13 +28,14 @@ export function openDatabase(parts: DatabaseParts, folder: ShopFolder): Promise<
 
 async function inFolder(parts: DatabaseParts, folder: ShopFolder): Promise<OpenDatabase> {
   prepareFolder(folder);
-  const { db, raw } = openSqlite(folder.database);
-  return { ...folderParts(folder, raw), runner: { db, engine: "sqlite", chance: chanceOf(parts) }, close: () => db.destroy() };
-}
-
-function folderParts(folder: ShopFolder, raw: Database) {
-  const ledger = ledgerInFolder(folder);
-  return { files: filesInFolder(folder.live), ledger, telling: tellingHere(), withSnapshot: snapshotOfFolder(raw, folder, ledger) };
+  const { db } = openSqlite(folder.database);
+  return {
+    runner: { db, engine: "sqlite", chance: chanceOf(parts) },
+    files: filesInFolder(folder.live),
+    ledger: ledgerInFolder(folder),
+    telling: tellingHere(),
+    close: () => db.destroy(),
+  };
 }
 
 async function onServer(parts: DatabaseParts, address: string, folder: ShopFolder): Promise<OpenDatabase> {
@@ -51,7 +49,6 @@ async function onServer(parts: DatabaseParts, address: string, folder: ShopFolde
     files,
     ledger: ledgerOnServer(db, ledgerInFolder(folder)),
     telling,
-    withSnapshot: snapshotOfServer(runner, files, parts.now),
     async close() {
       await Promise.all([db.destroy(), turns.destroy()]);
       await telling.close();

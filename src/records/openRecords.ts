@@ -35,8 +35,8 @@ export function openRecords(parts: RecordsParts): Promise<Records> {
   return withFaults(parts.postgres === undefined ? folder.database : "the PostgreSQL database", async () => {
     const database = await openDatabase(parts, folder);
     try {
-      const { now, programVersion } = parts;
-      const backup = backups({ withSnapshot: database.withSnapshot, folder, now, programVersion });
+      const { now, programVersion, postgres } = parts;
+      const backup = backups({ folder, now, programVersion, ...(postgres === undefined ? {} : { postgres }) });
       await mustBeHere(database.runner);
       const newerProgram = await bringUpToDate(database.runner, backup, STEPS, { now, programVersion });
       return await assembled(parts, database, folder, { backup, newerProgram });
@@ -84,9 +84,17 @@ async function assembled(
         // How many there are in the other shops is theirs.
         return (await isOnlyShop(session)) ? report : { ...report, counts: {} };
       },
+      async send(name) {
+        await mustBeOnlyShop(session);
+        return backup.send(name);
+      },
       async keepUp() {
-        if (newerProgram === null) await withFaults(folder.root, () => tidy({ runner, files, folder, now: now() }));
-        return backup.keepUp();
+        const tidied =
+          newerProgram === null ? withFaults(folder.root, () => tidy({ runner, files, folder, now: now() })) : Promise.resolve();
+        // What keeps it from being tidied must not keep a backup from being made, or from being said to have failed.
+        const kept = await tidied.catch(() => {}).then(() => backup.keepUp());
+        await tidied;
+        return kept;
       },
     },
     lists: lists(session),
@@ -95,7 +103,7 @@ async function assembled(
     watch: telling.watch,
     health: () => withFaults("the database", async () => ({ engine: runner.engine, schema: (await schemaState(runner, STEPS)).at })),
     async close() {
-      await hasher.close();
+      await Promise.all([hasher.close(), backup.close()]);
       await database.close();
     },
   };

@@ -22,7 +22,7 @@ export interface ApiParts {
   readonly version: string;
   readonly meter: Meter;
   /** What stands now, for the counts. */
-  readonly present: () => Present;
+  readonly present: () => Omit<Present, "backup">;
   /** Whether the server is about to stop. */
   readonly isClosing: () => boolean;
 }
@@ -34,11 +34,15 @@ export function apiHandlers({ records, plans, queue, version, meter, present, is
     async health() {
       await records.health();
       const { data } = await records.settings.get();
-      return { state: isClosing() ? "closing" : "well", version, invented: data === "invented" };
+      const { lastMadeAt, failed } = await records.backups.state();
+      const lastBackup = failed !== null ? "failed" : lastMadeAt === null ? "none" : "good";
+      return { state: isClosing() ? "closing" : "well", version, invented: data === "invented", lastBackup };
     },
     describe: async () => description,
     async metrics() {
-      return { bytes: new TextEncoder().encode(meter.text(present())), type: METRICS_TYPE, name: null };
+      const { lastMadeAt, failed } = await records.backups.state();
+      const backup = { lastMadeAt: lastMadeAt === null ? null : Date.parse(lastMadeAt), hasFailed: failed !== null };
+      return { bytes: new TextEncoder().encode(meter.text({ ...present(), backup })), type: METRICS_TYPE, name: null };
     },
     ...accessHandlers(records),
     ...customerHandlers(records),

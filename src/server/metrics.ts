@@ -22,6 +22,8 @@ export interface Present {
   readonly plans: Readonly<Record<Extract<PlanState, "waiting" | "running">, number>>;
   readonly residentBytes: number;
   readonly heapBytes: number;
+  /** When the newest good one was made, ms since 1970, and whether the last that was to be made failed. */
+  readonly backup: { readonly lastMadeAt: number | null; readonly hasFailed: boolean };
 }
 
 /** Methods that are counted by name: a method is the asker's word, and must not fill the memory. */
@@ -69,7 +71,7 @@ function durationLines(durations: ReadonlyMap<string, Durations>): string[] {
   return [...family(name, "histogram", "How long the answers took.", "seconds"), ...lines];
 }
 
-function presentLines({ streams, plans, residentBytes, heapBytes }: Present): string[] {
+function presentLines({ streams, plans, residentBytes, heapBytes, backup }: Present): string[] {
   return [
     ...family("gritwright_event_streams", "gauge", "Pages that listen."),
     `gritwright_event_streams ${streams}`,
@@ -78,6 +80,10 @@ function presentLines({ streams, plans, residentBytes, heapBytes }: Present): st
     ...family("gritwright_memory_bytes", "gauge", "Memory of the process.", "bytes"),
     `gritwright_memory_bytes{kind="resident"} ${residentBytes}`,
     `gritwright_memory_bytes{kind="heap"} ${heapBytes}`,
+    ...family("gritwright_backup_failed", "gauge", "1 where the last backup that was to be made failed."),
+    `gritwright_backup_failed ${backup.hasFailed ? 1 : 0}`,
+    ...family("gritwright_backup_last_made_seconds", "gauge", "When the newest good backup was made, since 1970.", "seconds"),
+    ...(backup.lastMadeAt === null ? [] : [`gritwright_backup_last_made_seconds ${backup.lastMadeAt / 1000}`]),
   ];
 }
 

@@ -83,7 +83,7 @@ export function assemble({
   const counted = meter();
   const stopLooking = records.accounts.watchEnds(streams.lookAgain);
   let isClosing = false;
-  const present = (): Present => {
+  const present = (): Omit<Present, "backup"> => {
     const { rss, heapUsed } = memoryUsage();
     return { streams: streams.count(), plans: waiting.counts(), residentBytes: rss, heapBytes: heapUsed };
   };

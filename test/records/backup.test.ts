@@ -10,7 +10,7 @@ import {
   utimesSync,
   writeFileSync,
 } from "node:fs";
-import { dirname, join } from "node:path";
+import { basename, dirname, join } from "node:path";
 import Sqlite from "better-sqlite3";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import type { RecordsFault } from "#contract/records/fault";
@@ -18,7 +18,6 @@ import { uniformSource } from "#engine/random";
 import { backups } from "#records/backup/makeBackup";
 import { restoreBackup } from "#records/backup/restoreBackup";
 import { backupsToKeep, isDue } from "#records/backup/retention";
-import { snapshotOfFolder } from "#records/backup/snapshot";
 import { verifyBackup } from "#records/backup/verifyBackup";
 import { bringUpToDate } from "#records/bringUpToDate";
 import type { Step } from "#records/database/migrations/step";
@@ -26,7 +25,6 @@ import { STEPS } from "#records/database/migrations/steps";
 import { openSqlite } from "#records/database/sqlite";
 import { shopFolder } from "#records/folder";
 import { openRecords } from "#records/openRecords";
-import { ledgerInFolder } from "#records/personal/ledger";
 import { PNG } from "./pictures.ts";
 import { onTheCounter, refusal, type TestShop, testShop } from "./shop.ts";
 
@@ -75,8 +73,10 @@ describe("a backup", () => {
   });
 
   it("leaves nothing half made beside it", async () => {
-    await madeBackup();
-    expect(readdirSync(join(shop.parts.folder, "backups"))).toHaveLength(1);
+    const path = await madeBackup();
+    const folder = join(shop.parts.folder, "backups");
+    expect(readdirSync(folder).sort()).toEqual(["blobs", basename(path)]);
+    expect(readdirSync(join(folder, "blobs"))).toEqual(["lock.sqlite"]);
   });
 
   it("names a photo that was lost, and keeps everything else", async () => {
@@ -105,8 +105,8 @@ describe("a backup", () => {
         found += 1;
       } else expect(outcome).toEqual(report);
     }
-    // The zip's own lists of names and times, which nothing is read from, are the rest.
-    expect(found).toBeGreaterThan(100);
+    // The rest: what nothing is read from, as the times of files, and noughts that are copied from other noughts than before.
+    expect(found).toBeGreaterThan(80);
   });
 
   it.each([0, 1, 100, 0.5, 0.99])("is found out when it is cut short at %s", async (at) => {
@@ -219,7 +219,7 @@ describe("a schema", () => {
     const { ball } = await onTheCounter(shop);
     await records.close();
     const folder = shopFolder(parts.folder);
-    const { db, raw } = openSqlite(folder.database);
+    const { db } = openSqlite(folder.database);
     const runner = { db, engine: "sqlite", chance: () => 0 } as const;
     const { now, programVersion } = parts;
     const later: Step = {
@@ -232,14 +232,9 @@ describe("a schema", () => {
           .execute();
       },
     };
-    await bringUpToDate(
-      runner,
-      backups({ withSnapshot: snapshotOfFolder(raw, folder, ledgerInFolder(folder)), folder, now, programVersion }),
-      [...STEPS, later],
-      { now, programVersion },
-    );
+    await bringUpToDate(runner, backups({ folder, now, programVersion }), [...STEPS, later], { now, programVersion });
     await db.destroy();
-    const [name] = readdirSync(folder.backups);
+    const name = readdirSync(folder.backups).find((one) => one.endsWith(".zip")) ?? "";
     expect(name).toMatch(/-before-migration\.zip$/);
     // A newer program wrote the records since, and asks this one only to read; the backup brings back what this one may write.
     const older = await openRecords(parts);

@@ -4,6 +4,7 @@ import { afterAll, afterEach, beforeEach, describe, expect, it, vi } from "vites
 import { z } from "zod";
 import { THING_KINDS, type ThingKind } from "#contract/records/auditEntry";
 import type { RecordsFault } from "#contract/records/fault";
+import { restoreBackup } from "#records/backup/restoreBackup";
 import type { Db, ThingRow } from "#records/database/tables";
 import { openRecords } from "#records/openRecords";
 import type { Records } from "#records/records";
@@ -11,6 +12,7 @@ import { KINDS } from "#records/things/kinds";
 import { readRow, rowOf } from "#records/things/rows";
 import { withUnknown } from "#records/things/unknownFields";
 import { schemaVersionOf } from "#records/upgrades/upgrade";
+import { PNG } from "./pictures.ts";
 import { testPostgres } from "./postgres.ts";
 import { databaseOf, onTheCounter, refusal, type TestShop, testShop } from "./shop.ts";
 
@@ -179,6 +181,25 @@ describe.each(ENGINES)("on %s", (_, open) => {
       "changedMeanwhile",
     );
     expect((await records.audit.list()).items[0]).toMatchObject({ did: "mend", kind: "bowlers", thingId: bowler.id });
+  });
+
+  it("the file of a photo whose row cannot be read is not tidied away, and is in the backup", async () => {
+    const { records, by, parts } = shop;
+    const { ball } = await onTheCounter(shop);
+    const photo = await records.photos.add({ ballId: ball.id, of: "serial" }, PNG, { by });
+    await plant(db, "photos", photo.id, (body) => `${JSON.stringify(body).slice(0, -1)},`);
+    await records.backups.keepUp();
+    const { name } = await records.backups.make("asked");
+    await records.close();
+    const folder = join(parts.folder, "elsewhere");
+    await restoreBackup(join(parts.folder, "backups", name), {
+      folder,
+      now: parts.now,
+      randomBytes: parts.randomBytes,
+      programVersion: "0",
+    });
+    expect(readFileSync(join(folder, "live", "photos", `${photo.sha256}.png`))).toEqual(PNG);
+    await shop.reopen();
   });
 
   it("inside a write nothing is passed over: a sum that leaves one out would be wrong", async () => {

@@ -111,7 +111,7 @@ describe("the shop", () => {
   });
 
   test("health says how it is; the description is OpenAPI", async () => {
-    expect((await shop.ask("health")).body).toEqual({ state: "well", version: "0.0.0-test", invented: false });
+    expect((await shop.ask("health")).body).toEqual({ state: "well", version: "0.0.0-test", invented: false, lastBackup: "none" });
     expect((await shop.ask("describe")).body.openapi).toMatch(/^3\.1\./);
   });
 });

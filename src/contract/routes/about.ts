@@ -6,6 +6,8 @@ const healthSchema = z.strictObject({
   version: z.string(),
   /** Whether this is the invented shop. */
   invented: z.boolean(),
+  /** Whether the last backup that was to be made is there and read back; when and why stands in the list of backups. */
+  lastBackup: z.enum(["good", "failed", "none"]),
 });
 
 /** The server about itself. */
@@ -14,7 +16,7 @@ export const aboutRoutes = {
     least: "anybody",
     method: "get",
     path: "/api/health",
-    does: "Whether the server answers and its records can be read",
+    does: "Whether the server answers, its records can be read, and the last backup was good",
     answer: answers(healthSchema),
   }),
   describe: route({

@@ -9,7 +9,7 @@ export const metricsRoutes = {
     least: "owner",
     method: "get",
     path: "/api/metrics",
-    does: "Requests by route and status, how long they took, memory, event streams, plans that wait; as OpenMetrics",
+    does: "Requests by route and status, how long they took, memory, event streams, plans that wait, the last backup; as OpenMetrics",
     answer: { kind: "file", status: 200, types: [METRICS_TYPE] },
   }),
 };

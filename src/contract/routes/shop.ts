@@ -3,6 +3,7 @@ import { mapping, oneOf, text } from "../job/fields.ts";
 import { auditEntryKept } from "../records/auditEntry.ts";
 import { ballKept } from "../records/ball.ts";
 import { bowlerKept } from "../records/bowler.ts";
+import { RECORDS_FAULT_KINDS } from "../records/fault.ts";
 import { settingsKept, settingsWritten } from "../records/settings.ts";
 import { changesOf } from "./changes.ts";
 import { listRoute } from "./kept.ts";
@@ -14,6 +15,11 @@ const backupSchema = z.strictObject({
   madeAt: z.string(),
   bytes: z.int(),
   why: z.enum(["asked", "scheduled", "before migration", "before restore"]),
+});
+const backupFailureSchema = z.strictObject({
+  at: z.string(),
+  why: backupSchema.shape.why,
+  fault: z.enum([...RECORDS_FAULT_KINDS, "broken"]),
 });
 const backupReportSchema = z.strictObject({
   madeAt: z.string(),
@@ -75,14 +81,14 @@ export const shopRoutes = {
     least: "owner",
     method: "get",
     path: "/api/backups",
-    does: "Lists the backups, newest first",
-    answer: answers(z.strictObject({ items: z.array(backupSchema) })),
+    does: "Lists the backups, newest first, and says where the last one failed",
+    answer: answers(z.strictObject({ items: z.array(backupSchema), failed: backupFailureSchema.nullable() })),
   }),
   makeBackup: route({
     least: "owner",
     method: "post",
     path: "/api/backups",
-    does: "Makes a backup while work goes on",
+    does: "Makes a backup while work goes on, and reads it back",
     answer: answers(backupSchema, 201),
   }),
   verifyBackup: route({
@@ -98,7 +104,7 @@ export const shopRoutes = {
     method: "get",
     path: "/api/backups/:name",
     params: named,
-    does: "A backup, to be kept elsewhere",
+    does: "A backup as one file with everything in it, to be kept elsewhere",
     answer: { kind: "file", status: 200, types: ["application/zip"] },
   }),
   exportAll: route({

@@ -1,4 +1,4 @@
-import { createReadStream, existsSync } from "node:fs";
+import { existsSync } from "node:fs";
 import { join } from "node:path";
 import type { Database } from "better-sqlite3";
 import { sql } from "kysely";
@@ -11,7 +11,8 @@ import type { Db } from "../database/tables.ts";
 import { momentOf, type Runner } from "../database/transaction.ts";
 import type { FileStore } from "../files/fileStore.ts";
 import type { ShopFolder } from "../folder.ts";
-import { type Erasure, erasuresOnServer, type Ledger } from "../personal/ledger.ts";
+import { type Erasure, erasuresOnServer, ledgerInFolder } from "../personal/ledger.ts";
+import { piecesOf } from "./zipWriter.ts";
 
 /** One moment of the records of all shops of a database, as a backup takes it. */
 export interface Snapshot {
@@ -24,19 +25,40 @@ export interface Snapshot {
 
 export type WithSnapshot = <Answer>(work: (snapshot: Snapshot) => Promise<Answer>) => Promise<Answer>;
 
-/** SQLite copies itself while it is used; files are named by what is in them and do not change. */
-export function snapshotOfFolder(raw: Database, { live }: ShopFolder, ledger: Ledger): WithSnapshot {
-  return (work) =>
-    work({
-      copyTo: async (path) => {
-        await raw.backup(path);
-      },
-      async file(name) {
-        const path = join(live, ...name.split("/"));
-        return existsSync(path) ? createReadStream(path) : null;
-      },
-      erasures: () => ledger.all(),
-    });
+/** So many pages of SQLite at once: a megabyte, so that whoever writes meanwhile gets at the disk in between. */
+const PAGES = 256;
+
+/**
+ * SQLite copies itself while it is used. The copy is read in one transaction, which others' writes neither change nor wait for; files are named by what
+ * is in them and do not change.
+ */
+export function snapshotOfFolder(folder: ShopFolder): WithSnapshot {
+  return async (work) => {
+    const { raw } = openSqlite(folder.database);
+    try {
+      return await work({
+        copyTo: (path) => copyOf(raw, path),
+        async file(name) {
+          const path = join(folder.live, ...name.split("/"));
+          return existsSync(path) ? piecesOf(path) : null;
+        },
+        erasures: () => ledgerInFolder(folder).all(),
+      });
+    } finally {
+      raw.close();
+    }
+  };
+}
+
+async function copyOf(raw: Database, path: string): Promise<void> {
+  raw.exec("begin");
+  try {
+    // The first thing that is read is what fixes the moment. Without it, each write of another connection would make the copy begin anew.
+    raw.prepare("select count(*) from sqlite_master").get();
+    await raw.backup(path, { progress: () => PAGES });
+  } finally {
+    raw.exec("commit");
+  }
 }
 
 /** PostgreSQL holds one moment of tables and files for as long as the transaction lasts; the rows are read into SQLite, and compared there. */

@@ -9,8 +9,7 @@ import { openRecords } from "../openRecords.ts";
 import { type Erasure, joined, ledgerInFolder, ledgerText } from "../personal/ledger.ts";
 import type { RecordsParts } from "../records.ts";
 import { shopsIn } from "../things/settings.ts";
-import { readBackup } from "./verifyBackup.ts";
-import type { Taker } from "./zipFile.ts";
+import { readBackup, type Taker } from "./verifyBackup.ts";
 
 /** What may lie in a backup, and under which names; nothing else is written anywhere. */
 const ENTRY = /^(?:records\.sqlite|erasures\.jsonl|(?:photos|profiles)\/[0-9a-f]{64}\.[a-z]{3,7})$/;

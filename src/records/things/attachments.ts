@@ -70,6 +70,12 @@ export function fileNameIn(body: string): string | null {
   return fileNameOf(type === undefined ? { sha256 } : { sha256, type });
 }
 
+/** What a body that cannot be read may have meant: every checksum that can be made out in it, as a file of each kind. */
+export function fileNamesPerhaps(body: string): string[] {
+  const sums = body.match(/(?<![0-9a-f])[0-9a-f]{64}(?![0-9a-f])/g) ?? [];
+  return sums.flatMap((sha256) => [fileNameOf({ sha256 }), ...PHOTO_TYPES.map((type) => fileNameOf({ sha256, type }))]);
+}
+
 const storedFile = z.object({ sha256: z.string().regex(/^[0-9a-f]{64}$/), type: z.enum(PHOTO_TYPES).optional() });
 
 function attachments<Thing extends Stored, Written, Filter extends string>(

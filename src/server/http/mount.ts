@@ -1,3 +1,4 @@
+import { Readable } from "node:stream";
 import type { Context, Hono, MiddlewareHandler } from "hono";
 import { bodyLimit } from "hono/body-limit";
 import type { z } from "zod";
@@ -10,7 +11,8 @@ import { type DoorEnv, mustBeLetIn, personOf } from "./visitor.ts";
 
 /** A file that comes back. */
 export interface SentFile {
-  readonly bytes: Uint8Array;
+  /** A file that may be larger than memory comes piece by piece; where it breaks off, so does the answer. */
+  readonly bytes: Uint8Array | AsyncIterable<Uint8Array>;
   readonly type: string;
   /** Under which name it is saved; null where it is shown in the page. */
   readonly name: string | null;
@@ -99,5 +101,6 @@ function jsonReply(context: Context, { location }: Route, reply: unknown, status
 function fileReply(context: Context, { bytes, type, name }: SentFile): Response {
   const disposition = name === null ? "inline" : `attachment; filename="${name}"`;
   const headers = { "Content-Type": type, "Content-Disposition": disposition, "Cache-Control": "private, no-cache" };
-  return context.body(new Uint8Array(bytes), 200, headers);
+  const body = bytes instanceof Uint8Array ? new Uint8Array(bytes) : (Readable.toWeb(Readable.from(bytes)) as ReadableStream);
+  return context.body(body, 200, headers);
 }

@@ -1,4 +1,3 @@
-import { readFile } from "node:fs/promises";
 import { zipSync } from "fflate";
 import type { shopRoutes } from "#contract/routes/shop";
 import type { Records } from "#records/records";
@@ -15,15 +14,18 @@ export function shopHandlers({ settings, audit, search, backups, lists }: Record
       return { bowlers: [...bowlers], balls: [...balls] };
     },
 
-    listBackups: async () => ({ items: [...(await backups.list())] }),
+    async listBackups() {
+      const { failed } = await backups.state();
+      return { items: [...(await backups.list())], failed };
+    },
     makeBackup: () => backups.make("asked"),
     async verifyBackup({ params }) {
       const report = await backups.verify(params.name);
       return { ...report, counts: { ...report.counts }, missing: [...report.missing] };
     },
     async backupBytes({ params }) {
-      const bytes = await readFile(await backups.path(params.name));
-      return { bytes, type: "application/zip", name: params.name };
+      const { stream, name } = await backups.send(params.name);
+      return { bytes: stream, type: "application/zip", name };
     },
     async exportAll() {
       const files = await lists.exportAll();

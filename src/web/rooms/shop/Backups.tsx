@@ -11,13 +11,16 @@ type Backup = Awaited<ReturnType<typeof listed>>["items"][number];
 
 /** The checked copies of the records: made, read through again, kept elsewhere. */
 export function Backups() {
+  const times = useShopTimes();
   const backups = useRead(["backups"], listed);
   const make = useWrite((_: undefined) => answered(shop.backups.$post()), ["backups"]);
   const verify = useWrite((name: string) => answered(shop.backups[":name"].verify.$post({ param: { name } })), []);
+  // One that failed is told in the list too.
+  const makeOne = () => make.mutate(undefined, { onError: () => void backups.refetch() });
   return (
     <>
       <p className="note">{SHOP.backupsWhy}</p>
-      <button type="button" className="button" disabled={make.isPending} onClick={() => make.mutate(undefined)}>
+      <button type="button" className="button" disabled={make.isPending} onClick={makeOne}>
         {make.isPending ? SHOP.making : SHOP.makeBackup}
       </button>
       <WriteFault error={make.error} />
@@ -28,6 +31,11 @@ export function Backups() {
         </p>
       )}
       <WriteFault error={verify.error} />
+      {backups.data?.failed != null && (
+        <p role="status" className="failed">
+          {SHOP.backupFailed(times.at(backups.data.failed.at), SHOP.backupFaults[backups.data.failed.fault] ?? SHOP.backupFaults.otherwise)}
+        </p>
+      )}
       <Reading of={backups} isEmpty={({ items }) => items.length === 0} empty={SHOP.noBackups}>
         {({ items }) => <BackupTable backups={items} isBusy={verify.isPending} onVerify={(name) => verify.mutate(name)} />}
       </Reading>

@@ -8,6 +8,7 @@ import { For } from "../../shop/useDoor.tsx";
 import { useQueue } from "../../shop/useQueue.ts";
 import { useRead } from "../../shop/useShop.ts";
 import { useShopTimes } from "../../shop/zone.ts";
+import { BackupFailed } from "./BackupFailed.tsx";
 import { Batches } from "./Batches.tsx";
 import { DueByGames } from "./DueByGames.tsx";
 
@@ -29,6 +30,7 @@ export function TodayRoom() {
           </Link>
         </For>
       </div>
+      <BackupFailed />
       <div className="room-columns">
         <section className="plate">
           <h2>{TODAY.queue}</h2>

@@ -42,13 +42,23 @@ export const SHOP = {
 
   backups: "Sicherungen",
   backupsWhy:
-    "Eine Sicherung ist eine Datei mit allem, auch den Fotos. Sie enthält personenbezogene Daten: Bewahren Sie sie auf wie die Aufzeichnungen, und auf einem anderen Datenträger.",
+    "Fotos liegen einmal neben allen Sicherungen; was Sie von hier sichern, ist eine Datei mit allem. Sie enthält personenbezogene Daten: Bewahren Sie sie auf wie die Aufzeichnungen, und auf einem anderen Datenträger.",
   backup: { name: "Sicherung", madeAt: "gemacht", bytes: "Größe", why: "warum" },
   backupWhys: {
     asked: "verlangt",
     scheduled: "täglich",
     "before migration": "vor einer Erneuerung",
     "before restore": "vor einer Wiederherstellung",
+  },
+  backupFailed: (when, why) => `Die Sicherung vom ${when} ist misslungen: ${why}`,
+  backupFaults: {
+    full: "Der Datenträger ist voll. Schaffen Sie Platz, dann machen Sie eine Sicherung.",
+    readOnly: "In ihren Ordner darf nicht geschrieben werden.",
+    badBackup:
+      "Was geschrieben wurde, ließ sich nicht zurücklesen. Der Datenträger geht vielleicht kaputt: Bewahren Sie eine Sicherung auf einem anderen auf.",
+    damaged: "Die Aufzeichnungen ließen sich nicht lesen. Prüfen Sie die letzte gute Sicherung.",
+    notReachable: "Die Datenbank hat nicht geantwortet.",
+    otherwise: "Sie konnte nicht gemacht werden; das Protokoll des Servers sagt mehr.",
   },
   makeBackup: "Jetzt eine Sicherung machen",
   making: "Wird gemacht …",

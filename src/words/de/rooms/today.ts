@@ -3,6 +3,9 @@ import type { Translated } from "../../translated.ts";
 
 export const TODAY = {
   title: "Heute",
+  backupFailed: "Die letzte Sicherung ist misslungen.",
+  backupFailedWhy: "Der Raum Werkstatt sagt, warum",
+  backupFailedTell: "Sagen Sie es einem Inhaber.",
   takeIn: "Ball annehmen",
   queue: "An der Werkbank, nach Zusage",
   emptyQueue: "Kein Ball wartet. Nehmen Sie einen an, dann steht er hier.",

@@ -40,9 +40,18 @@ export const SHOP = {
 
   backups: "Backups",
   backupsWhy:
-    "A backup is one file with everything, photos too. It holds personal data: keep it as you keep the records, and on another disk.",
+    "Photos lie once beside all backups; what you save from here is one file with everything in it. It holds personal data: keep it as you keep the records, and on another disk.",
   backup: { name: "Backup", madeAt: "made", bytes: "size", why: "why" },
   backupWhys: { asked: "asked for", scheduled: "daily", "before migration": "before an update", "before restore": "before a restore" },
+  backupFailed: (when: string, why: string) => `The backup of ${when} failed: ${why}`,
+  backupFaults: {
+    full: "The disk is full. Make room, then make a backup.",
+    readOnly: "Its folder may not be written to.",
+    badBackup: "What was written did not read back. The disk may be going bad: keep a backup on another one.",
+    damaged: "The records could not be read. Verify the last good backup.",
+    notReachable: "The database did not answer.",
+    otherwise: "It could not be made; the server's log says more.",
+  } as Readonly<Record<string, string>>,
   makeBackup: "Make a backup now",
   making: "Being made …",
   noBackups: "No backup has been made yet.",

@@ -1,6 +1,9 @@
 /** English text of the room that opens the shop. */
 export const TODAY = {
   title: "Today",
+  backupFailed: "The last backup failed.",
+  backupFailedWhy: "The room Shop says why",
+  backupFailedTell: "Tell an owner.",
   takeIn: "Take in a ball",
   queue: "On the bench, by promise",
   emptyQueue: "No ball waits. Take one in and it stands here.",

@@ -1,0 +1,104 @@
+import { createHash, randomBytes } from "node:crypto";
+import { mkdir, open, readdir, rename, rm, stat } from "node:fs/promises";
+import { basename, join } from "node:path";
+import { RecordsFault } from "#contract/records/fault";
+import { asRecordsFault } from "../database/driverFault.ts";
+import { syncFolder } from "../files/syncedFile.ts";
+import type { ShopFolder } from "../folder.ts";
+import { type FileSum, piecesOf } from "./zipWriter.ts";
+
+/*
+ * Photos and files of backups, each once: they do not change, and their name is their checksum.
+ */
+
+const NAME = /^[0-9a-f]{64}$/;
+/** What a process left that was ended while it wrote. */
+const MAKING = /^[0-9a-f]{12}\.making$/;
+const OWNER_ONLY = { folder: 0o700, file: 0o600 } as const;
+
+/** Where they lie: beside the backups. @param backup path of a backup */
+export function blobsFolder({ backups }: Pick<ShopFolder, "backups">): string {
+  return join(backups, "blobs");
+}
+
+export async function prepareBlobs(folder: string): Promise<void> {
+  await mkdir(folder, { recursive: true, mode: OWNER_ONLY.folder });
+}
+
+/** Copies, rather than links: what happens to the shop's own file must not happen to its backup. */
+export async function putBlob(folder: string, pieces: AsyncIterable<Uint8Array>): Promise<Pick<FileSum, "bytes" | "sha256">> {
+  const making = join(folder, `${randomBytes(6).toString("hex")}.making`);
+  const hash = createHash("sha256");
+  let bytes = 0;
+  const file = await open(making, "wx", OWNER_ONLY.file);
+  try {
+    for await (const piece of pieces) {
+      hash.update(piece);
+      bytes += piece.length;
+      await file.writeFile(piece);
+    }
+    await file.sync();
+  } catch (error) {
+    await file.close();
+    await rm(making, { force: true });
+    throw error;
+  }
+  await file.close();
+  const sha256 = hash.digest("hex");
+  await rename(making, join(folder, sha256));
+  return { bytes, sha256 };
+}
+
+/** How a file beside a backup is. */
+export type BlobState = "sound" | "missing" | "damaged";
+
+export async function blobState(folder: string, { bytes, sha256 }: Pick<FileSum, "bytes" | "sha256">): Promise<BlobState> {
+  const found = await sumOf(folder, sha256, () => {});
+  if (found === null) return "missing";
+  return found.bytes === bytes && found.sha256 === sha256 ? "sound" : "damaged";
+}
+
+/** Reads one through. Null where it is not there. */
+export async function sumOf(
+  folder: string,
+  sha256: string,
+  take: (piece: Uint8Array) => void,
+): Promise<Pick<FileSum, "bytes" | "sha256"> | null> {
+  const hash = createHash("sha256");
+  let bytes = 0;
+  try {
+    for await (const piece of piecesOf(join(folder, sha256))) {
+      hash.update(piece);
+      bytes += piece.length;
+      take(piece);
+    }
+  } catch (cause) {
+    const fault = asRecordsFault(cause, `blobs/${basename(sha256)}`);
+    if (fault instanceof RecordsFault && fault.kind === "notFound") return null;
+    throw fault;
+  }
+  return { bytes, sha256: hash.digest("hex") };
+}
+
+/**
+ * Takes out what no backup names, and what was left half written. Whoever calls has the folder of backups alone (`withBackupsAlone`).
+ *
+ * @returns how many were taken out
+ */
+export async function freeBlobs(folder: string, named: ReadonlySet<string>): Promise<number> {
+  const gone = (await readdir(folder)).filter((name) => MAKING.test(name) || (NAME.test(name) && !named.has(name)));
+  for (const name of gone) await rm(join(folder, name), { force: true });
+  return gone.length;
+}
+
+/** Bytes of all of them. */
+export async function blobBytes(folder: string): Promise<number> {
+  const names = (await readdir(folder).catch(() => [])).filter((name) => NAME.test(name));
+  const sizes = await Promise.all(names.map(async (name) => (await stat(join(folder, name))).size));
+  return sizes.reduce((sum, size) => sum + size, 0);
+}
+
+/** New names in it are on the disk when this returns. */
+export function syncBlobs(folder: string): Promise<void> {
+  return syncFolder(folder);
+}
