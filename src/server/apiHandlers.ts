@@ -36,7 +36,9 @@ export function apiHandlers({ records, plans, queue, version, meter, present, is
       const { data } = await records.settings.get();
       const { lastMadeAt, failed } = await records.backups.state();
       const lastBackup = failed !== null ? "failed" : lastMadeAt === null ? "none" : "good";
-      return { state: isClosing() ? "closing" : "well", version, invented: data === "invented", lastBackup };
+      const unreadable = records.unreadable.met().length;
+      const state = isClosing() ? "closing" : "well";
+      return { state, version, invented: data === "invented", lastBackup, unreadable, mayWrite: records.newerProgram === null };
     },
     describe: async () => description,
     async metrics() {

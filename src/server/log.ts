@@ -2,7 +2,7 @@
  * What may be logged of an event. There is no room for texts of people: no address with its parameters, no search words, no bodies, no names.
  */
 export interface LogEvent {
-  readonly event: "started" | "request" | "broken" | "stopping" | "stopped" | "plan" | "backup";
+  readonly event: "started" | "request" | "broken" | "stopping" | "stopped" | "plan" | "backup" | "unreadable";
   readonly [field: string]: string | number | boolean | null;
 }
 

@@ -3,6 +3,7 @@ import { OPEN_STATES } from "#contract/records/ticketStates";
 import type { Queue } from "#contract/routes/work";
 import type { Records } from "#records/records";
 import { everything } from "./everything.ts";
+import { nameOf } from "./nameOf.ts";
 
 /** The queue for everybody who asks: made once after a change, however many counters ask for it. */
 export interface QueueBook {
@@ -74,7 +75,7 @@ class Names {
   }
 
   async of(id: string): Promise<string> {
-    const name = this.#known.get(id) ?? (await this.#things.get(id)).name;
+    const name = this.#known.get(id) ?? (await nameOf(this.#things, id));
     this.#known.set(id, name);
     return name;
   }

@@ -12,6 +12,7 @@ import { languageOf } from "./http/language.ts";
 import { withoutWords } from "./http/requestLog.ts";
 import { listen } from "./listen.ts";
 import type { Log } from "./log.ts";
+import { lookThroughOnce } from "./lookThrough.ts";
 import { meter, type Present } from "./metrics.ts";
 import type { PageFile } from "./pageFiles.ts";
 import { planBook } from "./plans/planBook.ts";
@@ -48,10 +49,11 @@ export async function startServer(parts: ServerParts): Promise<RunningServer> {
   const listening = await listen(server, { port, address, name: names.at(0) ?? null, certificate });
   log("info", { event: "started", version: parts.version });
   const stopBackups = keepBackups(records, log);
+  const stopLooking = lookThroughOnce(records, log);
   let stopping: Promise<void> | null = null;
   const stop = async (): Promise<void> => {
     log("info", { event: "stopping" });
-    await Promise.all([stopBackups(), close(), listening.close(1000 * config.limits.stopSeconds)]);
+    await Promise.all([stopBackups(), stopLooking(), close(), listening.close(1000 * config.limits.stopSeconds)]);
     log("info", { event: "stopped" });
   };
   return {

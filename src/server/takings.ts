@@ -8,6 +8,7 @@ import type { Takings, VisitAccount } from "#contract/routes/money";
 import type { Records } from "#records/records";
 import { everything } from "./everything.ts";
 import { fieldRefusal } from "./http/refusal.ts";
+import { nameOf } from "./nameOf.ts";
 
 const DAY_MS = 86_400_000;
 const MOST_DAYS = 366;
@@ -23,11 +24,11 @@ export async function accountOf({ payments }: Pick<Records, "payments">, visit: 
 
 /** A visit with its account and whose it is. */
 export async function visitAccount(records: Pick<Records, "payments" | "bowlers">, visit: Visit): Promise<VisitAccount> {
-  return { visit, bowlerName: await nameOf(records, visit.bowlerId), account: await accountOf(records, visit) };
-}
-
-async function nameOf({ bowlers }: Pick<Records, "bowlers">, id: string | null): Promise<string | null> {
-  return id === null ? null : (await bowlers.get(id)).name;
+  return {
+    visit,
+    bowlerName: visit.bowlerId === null ? null : await nameOf(records.bowlers, visit.bowlerId),
+    account: await accountOf(records, visit),
+  };
 }
 
 /**
@@ -84,5 +85,5 @@ async function workOf(records: Records, visitId: string) {
     const stages = await everything<StageDone>((after) => records.stagesDone.list({ after, where: { ticketId: id } }));
     signed.push(...stages.map(({ personId }) => personId));
   }
-  return { visit, signed, bowlerName: await nameOf(records, visit.bowlerId) };
+  return { visit, signed, bowlerName: visit.bowlerId === null ? null : await nameOf(records.bowlers, visit.bowlerId) };
 }

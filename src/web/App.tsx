@@ -11,6 +11,7 @@ import { Guard } from "./pieces/Guard.tsx";
 import { PlanRoom } from "./rooms/plan/PlanRoom.tsx";
 import { Away, PlainAddress } from "./shell/Away.tsx";
 import { Invented } from "./shell/Invented.tsx";
+import { OnlyReading } from "./shell/OnlyReading.tsx";
 import { PaperSize } from "./shell/PaperSize.tsx";
 import { ROOMS } from "./shell/rooms.ts";
 import { SignInRoom } from "./shell/SignInRoom.tsx";
@@ -57,6 +58,7 @@ function Frame({ pool }: { readonly pool: WorkerPool }) {
       {isIn && <PaperSize />}
       {isIn && <Invented />}
       {isIn && <Away />}
+      {isIn && <OnlyReading />}
       <PlainAddress />
       {isIn && <StillToSend />}
       <Guard watch={address}>

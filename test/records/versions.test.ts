@@ -168,16 +168,15 @@ describe.each(ENGINES)("on %s", (_, open) => {
       { kind: "bowlers", id: bowler.id, problems: [{ path: "hand", value: "middle" }] },
       { kind: "balls", id: ball.id },
     ]);
-    const raw = await records.unreadable.raw("bowlers", bowler.id);
+    const raw = await records.unreadable.raw(bowler.id);
     const body = JSON.parse(raw.body);
     const write = { by, expectedVersion: raw.version };
-    expect((await refusal<RecordsFault>(records.unreadable.mend("bowlers", bowler.id, body, write))).problems).toMatchObject([
-      { path: "hand" },
-    ]);
-    await records.unreadable.mend("bowlers", bowler.id, { ...body, hand: "left" }, write);
+    expect((await refusal<RecordsFault>(records.unreadable.mend(bowler.id, body, write))).problems).toMatchObject([{ path: "hand" }]);
+    await records.unreadable.mend(bowler.id, { ...body, hand: "left" }, write);
     expect(await records.bowlers.get(bowler.id)).toMatchObject({ hand: "left", name: bowler.name, version: 2 });
+    expect((await records.search.find("sandgrouse")).bowlers).toHaveLength(1);
     expect(records.unreadable.met().map(({ kind }) => kind)).toEqual(["balls"]);
-    expect((await refusal<RecordsFault>(records.unreadable.mend("bowlers", others[0].id, {}, { by, expectedVersion: 9 }))).kind).toBe(
+    expect((await refusal<RecordsFault>(records.unreadable.mend(others[0].id, {}, { by, expectedVersion: 9 }))).kind).toBe(
       "changedMeanwhile",
     );
     expect((await records.audit.list()).items[0]).toMatchObject({ did: "mend", kind: "bowlers", thingId: bowler.id });

@@ -110,6 +110,11 @@ const BODIES: Readonly<Record<WithBody, (west: Ids, mine: Ids) => readonly unkno
   ],
   changeShotNote: (west) => [{ note: "Mine now" }, { laneId: west.lanes }],
   changeSettings: () => [{ shopName: "East again" }],
+  mendUnreadable: (west) => [
+    {
+      document: { visitId: west.visits, ballId: west.balls, receivedAt: AT, state: "received", been: [], readyAt: null, collectedAt: null },
+    },
+  ],
   previewImport: () => [{ kind: "bowlers", csv: "name\nAna Plover\n" }],
   applyImport: () => [{ kind: "bowlers", csv: "name\nTove Dunlin\n" }],
   askPlan: () => [{ gritwright: 1 }],

@@ -1,14 +1,15 @@
 import { z } from "zod";
 import { mapping, oneOf, text } from "../job/fields.ts";
-import { auditEntryKept } from "../records/auditEntry.ts";
+import { auditEntryKept, THING_KINDS } from "../records/auditEntry.ts";
 import { ballKept } from "../records/ball.ts";
 import { bowlerKept } from "../records/bowler.ts";
 import { RECORDS_FAULT_KINDS } from "../records/fault.ts";
+import { id } from "../records/fields.ts";
 import { settingsKept, settingsWritten } from "../records/settings.ts";
 import { changesOf } from "./changes.ts";
 import { listRoute } from "./kept.ts";
 import { idParams } from "./parts.ts";
-import { answers, json, route } from "./route.ts";
+import { answers, json, NOTHING, route } from "./route.ts";
 
 const backupSchema = z.strictObject({
   name: z.string(),
@@ -31,6 +32,13 @@ const backupReportSchema = z.strictObject({
   missing: z.array(z.string()),
 });
 const named = mapping({ name: text("Name of the backup, as the list gives it") }, "Which backup");
+
+/** What the records set aside. */
+const setAsideSchema = z.strictObject({
+  kind: z.enum(THING_KINDS),
+  id,
+  problems: z.array(z.strictObject({ path: z.string(), value: z.unknown(), allowed: z.string() })),
+});
 
 const listShape = {
   kind: oneOf(["bowlers", "balls"], "What the list holds"),
@@ -113,6 +121,33 @@ export const shopRoutes = {
     path: "/api/export",
     does: "Everything as JSON and as tables, in one ZIP file",
     answer: { kind: "file", status: 200, types: ["application/zip"] },
+  }),
+
+  listUnreadable: route({
+    least: "owner",
+    method: "get",
+    path: "/api/unreadable",
+    does: "Looks through everything that is kept for what cannot be read, and lists it",
+    answer: answers(z.strictObject({ items: z.array(setAsideSchema) })),
+  }),
+  getUnreadable: route({
+    least: "owner",
+    method: "get",
+    path: "/api/unreadable/:id",
+    params: idParams,
+    does: "One thing as it lies in the records, read or not",
+    answer: answers(z.strictObject({ kind: z.enum(THING_KINDS), version: z.int(), schemaVersion: z.int(), document: z.string() })),
+  }),
+  mendUnreadable: route({
+    least: "owner",
+    method: "post",
+    path: "/api/unreadable/:id",
+    params: idParams,
+    does: "Puts a whole document in the place of what cannot be read",
+    body: json(mapping({ document: z.record(z.string(), z.unknown(), { error: "the whole document" }) }, "The thing as it is to be")),
+    answer: NOTHING,
+    match: true,
+    key: "allowed",
   }),
 
   previewImport: route({

@@ -106,7 +106,7 @@ function mustBeVersion(kind: ThingKind, before: Kept, { expectedVersion }: Chang
 }
 
 /** References lead to things that this shop sees, and the kind's own rules hold. */
-async function mustFit<Thing extends Kept>(
+export async function mustFit<Thing extends Kept>(
   session: Session,
   definition: Definition<Thing>,
   thing: Thing,
@@ -127,7 +127,8 @@ async function mustFit<Thing extends Kept>(
   if (problems.length > 0) throw new RecordsFault("refused", definition.kind, { problems });
 }
 
-async function keepTerms<Thing extends Kept>(session: Session, { kind, terms }: Definition<Thing>, thing: Thing): Promise<void> {
+/** Words by which it is found, in place of those of before. */
+export async function keepTerms<Thing extends Kept>(session: Session, { kind, terms }: Definition<Thing>, thing: Thing): Promise<void> {
   if (terms === undefined) return;
   const { db, shopId } = session;
   await db.deleteFrom("terms").where("thingId", "=", thing.id).execute();

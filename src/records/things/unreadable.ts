@@ -9,6 +9,7 @@ import type { Definition, Fields } from "./definition.ts";
 import { KINDS } from "./kinds.ts";
 import { checkedFields, rowOf } from "./rows.ts";
 import { readable, type SetAside, type SetAsideNotes } from "./setAside.ts";
+import { keepTerms, mustFit } from "./store.ts";
 import { replaceRow, tableOf } from "./table.ts";
 
 /** So many rows are looked at before others get their turn. */
@@ -19,49 +20,58 @@ export interface Unreadable {
   /** What anybody has met so far. Asks nothing of the database. */
   met(): readonly SetAside[];
   /** Looks through everything that is kept; others get their turn meanwhile. */
-  lookThrough(): Promise<readonly SetAside[]>;
+  lookThrough(signal?: AbortSignal): Promise<readonly SetAside[]>;
   /** @throws {RecordsFault} `notFound` */
-  raw(kind: ThingKind, id: string): Promise<{ readonly version: number; readonly schemaVersion: number; readonly body: string }>;
+  raw(id: string): Promise<Raw>;
   /** Puts a whole document in its place. @throws {RecordsFault} `refused` with what is wrong; `changedMeanwhile`, `notFound` */
-  mend(kind: ThingKind, id: string, body: Fields, write: ChangeOn): Promise<void>;
+  mend(id: string, body: Fields, write: ChangeOn): Promise<void>;
+}
+
+/** A row as it lies there. */
+interface Raw extends Pick<ThingRow, "version" | "schemaVersion" | "body"> {
+  readonly kind: ThingKind;
 }
 
 export function unreadable(session: Session, notes: SetAsideNotes): Unreadable {
   return {
     met: () => notes.all(),
-    lookThrough: () =>
+    lookThrough: (signal) =>
       withFaults("the database", async () => {
-        for (const kind of THING_KINDS) await lookThrough(session, KINDS[kind]);
+        for (const kind of THING_KINDS) await lookThrough(session, KINDS[kind], signal);
         return notes.all();
       }),
-    raw: (kind, id) =>
-      withFaults(kind, async () => {
-        const { version, schemaVersion, body } = await rowAt(session, kind, id);
-        return { version, schemaVersion, body };
+    raw: (id) =>
+      withFaults("the records", async () => {
+        const { kind, row } = await rowAt(session, id);
+        const { version, schemaVersion, body } = row;
+        return { kind, version, schemaVersion, body };
       }),
-    mend: (kind, id, body, write) =>
+    mend: (id, body, write) =>
       session.write(write, async (inside) => {
-        const definition = KINDS[kind];
-        const row = await rowAt(inside, kind, id);
+        const { kind, row } = await rowAt(inside, id);
         if (row.version !== write.expectedVersion) throw new RecordsFault("changedMeanwhile", `${kind} ${id}`, { current: null });
         const { shopId, createdAt } = row;
         const own = { id, shopId, version: row.version + 1, createdAt, changedAt: timeOf(inside.now()) };
-        const thing = checkedFields(definition.kept, { ...body, ...own }, `${kind} ${id}`) as Kept & Fields;
-        await replaceRow(inside.db, kind, rowOf(definition, thing));
+        const thing = checkedFields(KINDS[kind].kept, { ...body, ...own }, `${kind} ${id}`) as Kept & Fields;
+        await mustFit(inside, KINDS[kind], thing, null);
+        await replaceRow(inside.db, kind, rowOf(KINDS[kind], thing));
+        await keepTerms(inside, KINDS[kind], thing);
         await inside.note({ shopId, by: write.by, did: "mend", kind, thingId: id, fields: Object.keys(body) });
         notes.forget(kind, id);
       }),
   };
 }
 
-async function rowAt({ db }: Session, kind: ThingKind, id: string): Promise<ThingRow> {
-  const row = await tableOf(db, kind).selectAll().where("id", "=", id).executeTakeFirst();
-  if (row === undefined) throw new RecordsFault("notFound", `${kind} ${id}`);
-  return row as ThingRow;
+async function rowAt({ db }: Session, id: string): Promise<{ readonly kind: ThingKind; readonly row: ThingRow }> {
+  for (const kind of THING_KINDS) {
+    const row = await tableOf(db, kind).selectAll().where("id", "=", id).executeTakeFirst();
+    if (row !== undefined) return { kind, row: row as ThingRow };
+  }
+  throw new RecordsFault("notFound", id);
 }
 
-async function lookThrough(session: Session, definition: Definition<Kept>): Promise<void> {
-  for (let after = ""; ; ) {
+async function lookThrough(session: Session, definition: Definition<Kept>, signal: AbortSignal | undefined): Promise<void> {
+  for (let after = ""; signal?.aborted !== true; ) {
     const rows = await tableOf(session.db, definition.kind).selectAll().where("id", ">", after).orderBy("id").limit(PORTION).execute();
     readable(session, definition, rows as ThingRow[]);
     const last = rows.at(-1);

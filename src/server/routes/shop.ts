@@ -1,10 +1,11 @@
 import { zipSync } from "fflate";
 import type { shopRoutes } from "#contract/routes/shop";
+import type { Problem } from "#engine/fault";
 import type { Records } from "#records/records";
 import type { Handlers } from "../http/mount.ts";
 import { changeOf, listed, writeOf } from "./keptHandlers.ts";
 
-export function shopHandlers({ settings, audit, search, backups, lists }: Records): Handlers<typeof shopRoutes> {
+export function shopHandlers({ settings, audit, search, backups, lists, unreadable }: Records): Handlers<typeof shopRoutes> {
   return {
     getSettings: () => settings.get(),
     changeSettings: (asked) => settings.change(asked.body, changeOf(asked)),
@@ -33,6 +34,18 @@ export function shopHandlers({ settings, audit, search, backups, lists }: Record
       return { bytes: zipSync(named), type: "application/zip", name: "everything.zip" };
     },
 
+    async listUnreadable() {
+      const found = await unreadable.lookThrough();
+      return { items: found.map(({ kind, id, problems }) => ({ kind, id, problems: problems.map(plainProblem) })) };
+    },
+    async getUnreadable({ params }) {
+      const { kind, version, schemaVersion, body } = await unreadable.raw(params.id);
+      return { kind, version, schemaVersion, document: body };
+    },
+    async mendUnreadable(asked) {
+      await unreadable.mend(asked.params.id, asked.body.document, changeOf(asked));
+    },
+
     async previewImport({ body }) {
       const preview = await lists.preview(body.kind, body.csv, body.mapping);
       return {
@@ -48,4 +61,9 @@ export function shopHandlers({ settings, audit, search, backups, lists }: Record
     applyImport: (asked) => lists.apply(asked.body.kind, asked.body.csv, asked.body.mapping, writeOf(asked)),
     undoImport: async (asked) => ({ takenOut: await lists.undo(asked.params.id, writeOf(asked)) }),
   };
+}
+
+/** A value that is not there has no JSON. */
+function plainProblem({ path, value, allowed }: Problem): Problem {
+  return { path, value: value ?? null, allowed };
 }

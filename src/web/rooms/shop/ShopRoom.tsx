@@ -17,6 +17,7 @@ import { Prices } from "./Prices.tsx";
 import { Sessions } from "./Sessions.tsx";
 import { ShopSettings } from "./ShopSettings.tsx";
 import { SignIns } from "./SignIns.tsx";
+import { UnreadableThings } from "./UnreadableThings.tsx";
 
 /** What the shop has settled on, who works here, what work costs, what is kept safe, and what the model assumes. Parts are read when they are opened. */
 export function ShopRoom() {
@@ -58,6 +59,9 @@ export function ShopRoom() {
           <section className="plate">
             <Fold title={SHOP.backups} summary="" startsOpen="wide">
               <Backups />
+            </Fold>
+            <Fold title={SHOP.unreadable} summary="" startsOpen="never">
+              <UnreadableThings />
             </Fold>
             <Fold title={SHOP.imports} summary="" startsOpen="never">
               <ImportList />

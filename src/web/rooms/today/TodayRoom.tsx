@@ -8,9 +8,9 @@ import { For } from "../../shop/useDoor.tsx";
 import { useQueue } from "../../shop/useQueue.ts";
 import { useRead } from "../../shop/useShop.ts";
 import { useShopTimes } from "../../shop/zone.ts";
-import { BackupFailed } from "./BackupFailed.tsx";
 import { Batches } from "./Batches.tsx";
 import { DueByGames } from "./DueByGames.tsx";
+import { RecordsTrouble } from "./RecordsTrouble.tsx";
 
 type Waiting = Queue["items"][number];
 
@@ -30,7 +30,7 @@ export function TodayRoom() {
           </Link>
         </For>
       </div>
-      <BackupFailed />
+      <RecordsTrouble />
       <div className="room-columns">
         <section className="plate">
           <h2>{TODAY.queue}</h2>

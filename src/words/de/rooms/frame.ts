@@ -19,6 +19,8 @@ export const SHOP_FRAME = {
   away: "Der Server der Werkstatt antwortet nicht. Was zu sehen ist, wurde vorher gelesen; was geschrieben wird, ist noch nicht aufbewahrt.",
   serverAway:
     "Der Server der Werkstatt antwortet nicht. Die Arbeit geht weiter: Was hier abgezeichnet, notiert und entschieden wird, wartet in diesem Browser und wird gesendet, sobald der Server wieder da ist.",
+  onlyReading:
+    "Eine neuere Version des Programms war an diesen Aufzeichnungen. Diese hier liest sie nur, damit sie nichts verdirbt: Starten Sie die neuere.",
   serverBack: "Der Server antwortet wieder; was zu sehen ist, wurde neu gelesen.",
   readAt: (when) => `Was zu sehen ist, wurde ${when} oder später gelesen.`,
   plainAddressName: "Was unter dieser Adresse fehlt",

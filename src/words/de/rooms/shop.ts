@@ -132,6 +132,18 @@ export const SHOP = {
 
   pieces: "Die Teile, aus denen diese Seiten gemacht sind",
 
+  unreadable: "Was nicht lesbar ist",
+  unreadableWhy:
+    "Ein Eintrag, den dieses Programm nicht lesen kann, wird beiseite gelegt: Er bleibt, wo er ist, und alles andere geht ohne ihn weiter. Eine Erneuerung liest ihn vielleicht wieder; Sie können ihn auch von Hand berichtigen.",
+  lookThrough: "Alles durchsehen",
+  allReadable: "Alles, was aufgezeichnet ist, ist lesbar.",
+  unreadableThing: (kind) => `Nicht lesbar (${kind}):`,
+  unreadableField: (path, value, allowed) => (path === "" ? `Erlaubt: ${allowed}.` : `${path} ist ${value}. Erlaubt: ${allowed}.`),
+  seeRaw: "Zeigen, was da liegt",
+  rawDocument: "Wie es in den Aufzeichnungen liegt (JSON)",
+  notJson: "Das ist kein JSON-Objekt.",
+  mend: "An seine Stelle setzen",
+
   trail: "Wer was getan hat",
   trailWhy: "Namen von Feldern, nie, was darin stand.",
   trailKind: "Zeigen",

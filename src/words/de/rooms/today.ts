@@ -4,8 +4,12 @@ import type { Translated } from "../../translated.ts";
 export const TODAY = {
   title: "Heute",
   backupFailed: "Die letzte Sicherung ist misslungen.",
-  backupFailedWhy: "Der Raum Werkstatt sagt, warum",
-  backupFailedTell: "Sagen Sie es einem Inhaber.",
+  unreadable: (count) =>
+    count === 1
+      ? "1 Eintrag der Aufzeichnungen ist nicht lesbar und wurde beiseite gelegt; er fehlt in Listen und Summen."
+      : `${count} Einträge der Aufzeichnungen sind nicht lesbar und wurden beiseite gelegt; sie fehlen in Listen und Summen.`,
+  shopSaysWhy: "Der Raum Werkstatt sagt, warum",
+  tellOwner: "Sagen Sie es einem Inhaber.",
   takeIn: "Ball annehmen",
   queue: "An der Werkbank, nach Zusage",
   emptyQueue: "Kein Ball wartet. Nehmen Sie einen an, dann steht er hier.",

@@ -17,6 +17,8 @@ export const SHOP_FRAME = {
   away: "The shop's server does not answer. What you see was read before; what you write is not kept yet.",
   serverAway:
     "The shop's server does not answer. Work goes on: what you sign, note and decide here waits in this browser and is sent when the server is back.",
+  onlyReading:
+    "A newer version of the program has been at these records. This one only reads them, so that it spoils nothing: start the newer version.",
   serverBack: "The shop's server answers again; what you see has been read anew.",
   readAt: (when: string) => `What you see was read ${when} or later.`,
   plainAddressName: "What is missing at this address",

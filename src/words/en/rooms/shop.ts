@@ -123,6 +123,19 @@ export const SHOP = {
 
   pieces: "The pieces that these pages are made of",
 
+  unreadable: "What cannot be read",
+  unreadableWhy:
+    "An entry that this program cannot read is set aside: it stays where it is, and everything else goes on without it. An update may read it again; you can also put it right by hand.",
+  lookThrough: "Look through everything",
+  allReadable: "Everything that is kept can be read.",
+  unreadableThing: (kind: string) => `A ${kind} cannot be read:`,
+  unreadableField: (path: string, value: string, allowed: string) =>
+    path === "" ? `Allowed: ${allowed}.` : `${path} is ${value}. Allowed: ${allowed}.`,
+  seeRaw: "See what lies there",
+  rawDocument: "As it lies in the records (JSON)",
+  notJson: "This is no JSON object.",
+  mend: "Put this in its place",
+
   trail: "Who did what",
   trailWhy: "Names of fields, never what stood in them.",
   trailKind: "Show",

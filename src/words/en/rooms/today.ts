@@ -2,8 +2,12 @@
 export const TODAY = {
   title: "Today",
   backupFailed: "The last backup failed.",
-  backupFailedWhy: "The room Shop says why",
-  backupFailedTell: "Tell an owner.",
+  unreadable: (count: number) =>
+    count === 1
+      ? "1 entry of the records cannot be read and was set aside; lists and sums are without it."
+      : `${count} entries of the records cannot be read and were set aside; lists and sums are without them.`,
+  shopSaysWhy: "The room Shop says why",
+  tellOwner: "Tell an owner.",
   takeIn: "Take in a ball",
   queue: "On the bench, by promise",
   emptyQueue: "No ball waits. Take one in and it stands here.",
