@@ -11,7 +11,7 @@ import { type ArchiveAsked, makeArchive } from "./makeArchive.ts";
 import { snapshotOfFolder, snapshotOfServer, type WithSnapshot } from "./snapshot.ts";
 import { readManifest, verifyBackup } from "./verifyBackup.ts";
 
-/** What is done on a thread, and what it answers with; all of it is plain data. */
+/** What is done in a process of its own, and what it answers with; all of it is plain data. */
 export type BackupJob =
   | { readonly does: "make"; readonly folder: ShopFolder; readonly postgres: string | null; readonly asked: ArchiveAsked }
   | { readonly does: "verify"; readonly path: string }

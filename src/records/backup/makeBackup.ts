@@ -6,8 +6,8 @@ import { withFaults } from "../database/driverFault.ts";
 import type { ShopFolder } from "../folder.ts";
 import type { RecordsParts } from "../records.ts";
 import { backupName, backupNameParts } from "./backupName.ts";
+import { backupProcesses } from "./backupProcesses.ts";
 import type { BackupFile, Backups } from "./backups.ts";
-import { backupThreads } from "./backupThread.ts";
 import { failureMark, isFailure } from "./failure.ts";
 import { backupsToKeep, isDue } from "./retention.ts";
 import { wholeCopy } from "./wholeCopy.ts";
@@ -23,14 +23,14 @@ export interface AllBackups extends Backups {
 }
 
 export function backups({ folder, now, programVersion, postgres }: BackupParts): AllBackups {
-  const threads = backupThreads();
+  const processes = backupProcesses();
   const failures = failureMark(folder);
   const make = async (why: BackupFile["why"], form: "sharing" | "whole"): Promise<BackupFile> => {
     const madeAt = new Date(now()).toISOString();
     const name = backupName({ madeAt, why });
     try {
       const asked = { name, madeAt, why, isWhole: form === "whole", programVersion };
-      const bytes = await threads.run({ does: "make", folder, postgres: postgres ?? null, asked });
+      const bytes = await processes.run({ does: "make", folder, postgres: postgres ?? null, asked });
       await failures.clear();
       return { name, madeAt, bytes, why };
     } catch (error) {
@@ -57,13 +57,13 @@ export function backups({ folder, now, programVersion, postgres }: BackupParts):
       );
       const out = there.filter(({ madeAt }) => !keep.has(madeAt));
       for (const { name } of out) await withFaults(folder.backups, () => rm(join(folder.backups, name)));
-      if (made !== null || out.length > 0) await threads.run({ does: "free", folder });
+      if (made !== null || out.length > 0) await processes.run({ does: "free", folder });
       return { made, takenOut: out.map(({ name }) => name) };
     },
-    verify: async (name) => threads.run({ does: "verify", path: await all.path(name) }),
+    verify: async (name) => processes.run({ does: "verify", path: await all.path(name) }),
     path: async (name) => pathOf(folder, name),
     send: (name) => withFaults(name, async () => ({ name, stream: await wholeCopy(pathOf(folder, name)) })),
-    close: threads.close,
+    close: processes.close,
   };
   return all;
 }
