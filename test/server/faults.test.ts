@@ -17,6 +17,7 @@ const STATUS = {
   newerSchema: 500,
   frozen: 507,
   notReachable: 503,
+  folderGone: 503,
   badBackup: 500,
 } as const;
 

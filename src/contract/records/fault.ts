@@ -13,6 +13,7 @@ export const RECORDS_FAULT_KINDS = [
   "newerSchema",
   "frozen",
   "notReachable",
+  "folderGone",
   "badBackup",
 ] as const;
 export type RecordsFaultKind = (typeof RECORDS_FAULT_KINDS)[number];

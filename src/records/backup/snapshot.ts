@@ -2,7 +2,9 @@ import { existsSync } from "node:fs";
 import { join } from "node:path";
 import type { Database } from "better-sqlite3";
 import { sql } from "kysely";
+import { RecordsFault } from "#contract/records/fault";
 import { CARRIED } from "../carry/carryRows.ts";
+import { identityOf } from "../database/fileIdentity.ts";
 import { migrate, schemaState } from "../database/migrate.ts";
 import { STEPS } from "../database/migrations/steps.ts";
 import { openSqlite } from "../database/sqlite.ts";
@@ -31,9 +33,13 @@ const PAGES = 256;
 /**
  * SQLite copies itself while it is used. The copy is read in one transaction, which others' writes neither change nor wait for; files are named by what
  * is in them and do not change.
+ *
+ * @param identity of the file that whoever asks has open
  */
-export function snapshotOfFolder(folder: ShopFolder): WithSnapshot {
+export function snapshotOfFolder(folder: ShopFolder, identity: string | null): WithSnapshot {
   return async (work) => {
+    // Opening would make an empty one where there is none.
+    if (identityOf(folder.database) !== identity) throw new RecordsFault("folderGone", folder.database);
     const { raw } = openSqlite(folder.database);
     try {
       return await work({

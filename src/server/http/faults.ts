@@ -36,6 +36,7 @@ const KINDS: Readonly<Record<RecordsFaultKind, ProblemKind>> = {
   newerSchema: "damaged",
   frozen: "notWritable",
   notReachable: "busy",
+  folderGone: "folderGone",
   badBackup: "damaged",
 };
 
@@ -57,6 +58,8 @@ const DETAILS: Readonly<Record<Exclude<RecordsFaultKind, "changedMeanwhile">, st
   newerSchema: "The records were written by a newer version of this program.",
   frozen: "The records have been moved elsewhere.",
   notReachable: "The database does not answer; try again.",
+  folderGone:
+    "Somebody has moved or deleted the folder of the records. Nothing is written. Put it back, or stop the program and restore a backup.",
   badBackup: "This backup is damaged or is none.",
 };
 
