@@ -1,3 +1,4 @@
+import { mustBeThere } from "./database/fileIdentity.ts";
 import { openForTurns, openPostgres } from "./database/postgres.ts";
 import { openSqlite } from "./database/sqlite.ts";
 import type { Runner } from "./database/transaction.ts";
@@ -30,7 +31,7 @@ async function inFolder(parts: DatabaseParts, folder: ShopFolder): Promise<OpenD
   prepareFolder(folder);
   const { db } = openSqlite(folder.database);
   return {
-    runner: { db, engine: "sqlite", chance: chanceOf(parts) },
+    runner: { db, engine: "sqlite", chance: chanceOf(parts), mustBeThere: mustBeThere(folder.database) },
     files: filesInFolder(folder.live),
     ledger: ledgerInFolder(folder),
     telling: tellingHere(),

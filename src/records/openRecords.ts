@@ -6,6 +6,7 @@ import { type AllBackups, backups } from "./backup/makeBackup.ts";
 import { bringUpToDate } from "./bringUpToDate.ts";
 import { mustBeHere } from "./carry/marks.ts";
 import { withFaults } from "./database/driverFault.ts";
+import { identityOf } from "./database/fileIdentity.ts";
 import { schemaState } from "./database/migrate.ts";
 import { STEPS } from "./database/migrations/steps.ts";
 import { type ShopFolder, shopFolder } from "./folder.ts";
@@ -36,7 +37,10 @@ export function openRecords(parts: RecordsParts): Promise<Records> {
     const database = await openDatabase(parts, folder);
     try {
       const { now, programVersion, postgres } = parts;
-      const backup = backups({ folder, now, programVersion, ...(postgres === undefined ? {} : { postgres }) });
+      const from = postgres === undefined ? ({ file: identityOf(folder.database) } as const) : ({ postgres } as const);
+      const { mustBeThere } = database.runner;
+      const there = mustBeThere === undefined ? {} : { mustBeThere };
+      const backup = backups({ folder, now, programVersion, from, ...there });
       await mustBeHere(database.runner);
       const newerProgram = await bringUpToDate(database.runner, backup, STEPS, { now, programVersion });
       return await assembled(parts, database, folder, { backup, newerProgram });
@@ -101,7 +105,11 @@ async function assembled(
     unreadable: unreadable(session, setAside),
     newerProgram,
     watch: telling.watch,
-    health: () => withFaults("the database", async () => ({ engine: runner.engine, schema: (await schemaState(runner, STEPS)).at })),
+    health: () =>
+      withFaults("the database", async () => {
+        runner.mustBeThere?.();
+        return { engine: runner.engine, schema: (await schemaState(runner, STEPS)).at };
+      }),
     async close() {
       await Promise.all([hasher.close(), backup.close()]);
       await database.close();

@@ -20,6 +20,7 @@ import { restoreBackup } from "#records/backup/restoreBackup";
 import { backupsToKeep, isDue } from "#records/backup/retention";
 import { verifyBackup } from "#records/backup/verifyBackup";
 import { bringUpToDate } from "#records/bringUpToDate";
+import { identityOf } from "#records/database/fileIdentity";
 import type { Step } from "#records/database/migrations/step";
 import { STEPS } from "#records/database/migrations/steps";
 import { openSqlite } from "#records/database/sqlite";
@@ -232,7 +233,10 @@ describe("a schema", () => {
           .execute();
       },
     };
-    await bringUpToDate(runner, backups({ folder, now, programVersion }), [...STEPS, later], { now, programVersion });
+    await bringUpToDate(runner, backups({ folder, now, programVersion, from: { file: identityOf(folder.database) } }), [...STEPS, later], {
+      now,
+      programVersion,
+    });
     await db.destroy();
     const name = readdirSync(folder.backups).find((one) => one.endsWith(".zip")) ?? "";
     expect(name).toMatch(/-before-migration\.zip$/);

@@ -1,4 +1,5 @@
 import { spawn } from "node:child_process";
+import { createCipheriv } from "node:crypto";
 import {
   createWriteStream,
   existsSync,
@@ -18,7 +19,6 @@ import { pipeline } from "node:stream/promises";
 import { setTimeout as sleep } from "node:timers/promises";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import type { RecordsFault } from "#contract/records/fault";
-import { uniformSource } from "#engine/random";
 import { withBackupsAlone } from "#records/backup/alone";
 import { restoreBackup } from "#records/backup/restoreBackup";
 import { verifyBackup } from "#records/backup/verifyBackup";
@@ -41,8 +41,7 @@ afterEach(() => shop.end());
 
 /** A picture of so many bytes that nothing squeezes. */
 function noise(seed: number, bytes: number): Buffer {
-  const random = uniformSource(seed);
-  return pictureHolding(Buffer.from(Array.from({ length: bytes }, () => Math.floor(random() * 256))));
+  return pictureHolding(createCipheriv("aes-128-ctr", Buffer.alloc(16, seed), Buffer.alloc(16)).update(Buffer.alloc(bytes)));
 }
 
 async function photographed(pictures: readonly Buffer[]): Promise<{ id: string; version: number }[]> {
@@ -219,7 +218,7 @@ async function spoil(backups: string): Promise<void> {
 describe("a backup that does not read back", () => {
   it("is none: it is not listed, said to have failed until one succeeds, and nothing of it stays", { timeout: 60_000 }, async () => {
     const { records, parts } = shop;
-    await photographed([noise(3, 400_000), noise(4, 400_000)]);
+    await photographed([noise(3, 15_000_000), noise(4, 15_000_000)]);
     const { backups } = shopFolder(parts.folder);
     const spoiled = spoil(backups);
     const fault = await refusal<RecordsFault>(madeBackup("whole"));
@@ -239,7 +238,7 @@ describe("a backup that does not read back", () => {
 
   it("ends the command with 3", { timeout: 60_000 }, async () => {
     const { parts } = shop;
-    await photographed([noise(3, 400_000), noise(4, 400_000)]);
+    await photographed([noise(3, 15_000_000), noise(4, 15_000_000)]);
     const spoiled = spoil(shopFolder(parts.folder).backups);
     expect(await ended("backup", parts.folder, "--whole")).toBe(3);
     await spoiled;

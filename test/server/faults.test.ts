@@ -19,6 +19,7 @@ const STATUS = {
   newerWriter: 507,
   frozen: 507,
   notReachable: 503,
+  folderGone: 503,
   badBackup: 500,
 } as const;
 

@@ -15,6 +15,7 @@ export const RECORDS_FAULT_KINDS = [
   "newerWriter",
   "frozen",
   "notReachable",
+  "folderGone",
   "badBackup",
 ] as const;
 export type RecordsFaultKind = (typeof RECORDS_FAULT_KINDS)[number];

@@ -28,6 +28,7 @@ export const PROBLEM_KINDS = {
   broken: { status: 500, title: "Something of ours broke" },
   damaged: { status: 500, title: "A file of the records cannot be used" },
   busy: { status: 503, title: "The records are busy" },
+  folderGone: { status: 503, title: "The folder of the records is not where it was" },
   closing: { status: 503, title: "The server is closing" },
   notWritable: { status: 507, title: "The records cannot be written" },
 } as const satisfies Readonly<Record<string, { readonly status: number; readonly title: string }>>;

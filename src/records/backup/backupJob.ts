@@ -11,9 +11,12 @@ import { type ArchiveAsked, makeArchive } from "./makeArchive.ts";
 import { snapshotOfFolder, snapshotOfServer, type WithSnapshot } from "./snapshot.ts";
 import { readManifest, verifyBackup } from "./verifyBackup.ts";
 
-/** What is done on a thread, and what it answers with; all of it is plain data. */
+/** What a backup is made of: the file of the folder, which must still be the one that was opened; or a PostgreSQL database by its address. */
+export type BackupSource = { readonly file: string | null } | { readonly postgres: string };
+
+/** What is done in a process of its own, and what it answers with; all of it is plain data. */
 export type BackupJob =
-  | { readonly does: "make"; readonly folder: ShopFolder; readonly postgres: string | null; readonly asked: ArchiveAsked }
+  | { readonly does: "make"; readonly folder: ShopFolder; readonly from: BackupSource; readonly asked: ArchiveAsked }
   | { readonly does: "verify"; readonly path: string }
   | { readonly does: "free"; readonly folder: ShopFolder };
 
@@ -29,7 +32,7 @@ export interface BackupAnswers {
 export async function doBackupJob(job: BackupJob): Promise<BackupAnswers[BackupJob["does"]]> {
   switch (job.does) {
     case "make":
-      return makeArchive(job.folder, snapshotsOf(job.folder, job.postgres, Date.parse(job.asked.madeAt)), job.asked);
+      return makeArchive(job.folder, snapshotsOf(job.folder, job.from, Date.parse(job.asked.madeAt)), job.asked);
     case "verify":
       return verifyBackup(job.path);
     case "free":
@@ -37,10 +40,10 @@ export async function doBackupJob(job: BackupJob): Promise<BackupAnswers[BackupJ
   }
 }
 
-function snapshotsOf(folder: ShopFolder, postgres: string | null, now: number): WithSnapshot {
-  if (postgres === null) return snapshotOfFolder(folder);
+function snapshotsOf(folder: ShopFolder, from: BackupSource, now: number): WithSnapshot {
+  if ("file" in from) return snapshotOfFolder(folder, from.file);
   return async (work) => {
-    const db = openPostgres(postgres);
+    const db = openPostgres(from.postgres);
     try {
       const files = filesInDatabase(() => now);
       return await snapshotOfServer({ db, engine: "postgres", chance: () => 0 }, files, () => now)(work);

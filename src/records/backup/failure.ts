@@ -1,4 +1,5 @@
-import { readFile, rm } from "node:fs/promises";
+import { existsSync } from "node:fs";
+import { mkdir, readFile, rm } from "node:fs/promises";
 import { join } from "node:path";
 import { z } from "zod";
 import { RECORDS_FAULT_KINDS, RecordsFault } from "#contract/records/fault";
@@ -26,7 +27,9 @@ export function failureMark({ backups }: Pick<ShopFolder, "backups">): FailureMa
   return {
     async set(failure) {
       here = failure;
-      await writeSynced(path, Buffer.from(`${JSON.stringify(failure)}\n`)).catch(() => {});
+      // A folder that is gone is not made anew for it.
+      await mkdir(backups, { mode: 0o700 }).catch(() => {});
+      if (existsSync(backups)) await writeSynced(path, Buffer.from(`${JSON.stringify(failure)}\n`)).catch(() => {});
     },
     async clear() {
       here = null;

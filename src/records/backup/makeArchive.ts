@@ -41,6 +41,8 @@ const LEFT = /\.zip\.(?:making|copy(?:-wal|-shm|-journal)?)$/;
  * @throws {RecordsFault} `badBackup` where what was written is not what it should be; `full`, `readOnly`; `busy` where another one is being made
  */
 export async function makeArchive(folder: ShopFolder, withSnapshot: WithSnapshot, asked: ArchiveAsked): Promise<number> {
+  // A root that is gone, as of a disk that was taken out, is not made anew.
+  if (!existsSync(folder.root)) throw new RecordsFault("folderGone", folder.root);
   prepareBackups(folder);
   const blobs = blobsFolder(folder);
   await prepareBlobs(blobs);

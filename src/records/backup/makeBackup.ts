@@ -5,14 +5,18 @@ import { RecordsFault } from "#contract/records/fault";
 import { withFaults } from "../database/driverFault.ts";
 import type { ShopFolder } from "../folder.ts";
 import type { RecordsParts } from "../records.ts";
+import type { BackupSource } from "./backupJob.ts";
 import { backupName, backupNameParts } from "./backupName.ts";
+import { backupProcesses } from "./backupProcesses.ts";
 import type { BackupFile, Backups } from "./backups.ts";
-import { backupThreads } from "./backupThread.ts";
 import { failureMark, isFailure } from "./failure.ts";
 import { backupsToKeep, isDue } from "./retention.ts";
 import { wholeCopy } from "./wholeCopy.ts";
 
-interface BackupParts extends Pick<RecordsParts, "now" | "programVersion" | "postgres"> {
+interface BackupParts extends Pick<RecordsParts, "now" | "programVersion"> {
+  readonly from: BackupSource;
+  /** Throws where what is to be backed up is not where it was. */
+  readonly mustBeThere?: () => void;
   readonly folder: ShopFolder;
 }
 
@@ -22,15 +26,16 @@ export interface AllBackups extends Backups {
   close(): Promise<void>;
 }
 
-export function backups({ folder, now, programVersion, postgres }: BackupParts): AllBackups {
-  const threads = backupThreads();
+export function backups({ folder, now, programVersion, from, mustBeThere = () => {} }: BackupParts): AllBackups {
+  const processes = backupProcesses();
   const failures = failureMark(folder);
   const make = async (why: BackupFile["why"], form: "sharing" | "whole"): Promise<BackupFile> => {
     const madeAt = new Date(now()).toISOString();
     const name = backupName({ madeAt, why });
     try {
+      mustBeThere();
       const asked = { name, madeAt, why, isWhole: form === "whole", programVersion };
-      const bytes = await threads.run({ does: "make", folder, postgres: postgres ?? null, asked });
+      const bytes = await processes.run({ does: "make", folder, from, asked });
       await failures.clear();
       return { name, madeAt, bytes, why };
     } catch (error) {
@@ -57,13 +62,13 @@ export function backups({ folder, now, programVersion, postgres }: BackupParts):
       );
       const out = there.filter(({ madeAt }) => !keep.has(madeAt));
       for (const { name } of out) await withFaults(folder.backups, () => rm(join(folder.backups, name)));
-      if (made !== null || out.length > 0) await threads.run({ does: "free", folder });
+      if (made !== null || out.length > 0) await processes.run({ does: "free", folder });
       return { made, takenOut: out.map(({ name }) => name) };
     },
-    verify: async (name) => threads.run({ does: "verify", path: await all.path(name) }),
+    verify: async (name) => processes.run({ does: "verify", path: await all.path(name) }),
     path: async (name) => pathOf(folder, name),
     send: (name) => withFaults(name, async () => ({ name, stream: await wholeCopy(pathOf(folder, name)) })),
-    close: threads.close,
+    close: processes.close,
   };
   return all;
 }

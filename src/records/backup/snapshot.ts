@@ -2,8 +2,9 @@ import { existsSync } from "node:fs";
 import { join } from "node:path";
 import type { Database } from "better-sqlite3";
 import { sql } from "kysely";
-import { CARRIED, carryRows } from "../carry/carryRows.ts";
-import { compareRows } from "../carry/compareRows.ts";
+import { RecordsFault } from "#contract/records/fault";
+import { CARRIED } from "../carry/carryRows.ts";
+import { identityOf } from "../database/fileIdentity.ts";
 import { knownSchema, migrate } from "../database/migrate.ts";
 import { STEPS } from "../database/migrations/steps.ts";
 import { openSqlite } from "../database/sqlite.ts";
@@ -12,6 +13,7 @@ import { momentOf, type Runner } from "../database/transaction.ts";
 import type { FileStore } from "../files/fileStore.ts";
 import type { ShopFolder } from "../folder.ts";
 import { type Erasure, erasuresOnServer, ledgerInFolder } from "../personal/ledger.ts";
+import { copyTables } from "./copyTables.ts";
 import { piecesOf } from "./zipWriter.ts";
 
 /** One moment of the records of all shops of a database, as a backup takes it. */
@@ -31,9 +33,13 @@ const PAGES = 256;
 /**
  * SQLite copies itself while it is used. The copy is read in one transaction, which others' writes neither change nor wait for; files are named by what
  * is in them and do not change.
+ *
+ * @param identity of the file that whoever asks has open
  */
-export function snapshotOfFolder(folder: ShopFolder): WithSnapshot {
+export function snapshotOfFolder(folder: ShopFolder, identity: string | null): WithSnapshot {
   return async (work) => {
+    // Opening would make an empty one where there is none.
+    if (identityOf(folder.database) !== identity) throw new RecordsFault("folderGone", folder.database);
     const { raw } = openSqlite(folder.database);
     try {
       return await work({
@@ -77,8 +83,11 @@ export function snapshotOfServer(runner: Runner, files: FileStore, now: () => nu
 }
 
 async function copyInto(from: Db, runner: Runner, path: string, now: () => number): Promise<void> {
-  const { db } = openSqlite(path);
+  const { db, raw } = openSqlite(path);
   try {
+    // Nobody needs the half of it after a power cut.
+    raw.pragma("journal_mode = MEMORY");
+    raw.pragma("synchronous = OFF");
     const { pending } = await knownSchema({ ...runner, db: from }, STEPS);
     // As old as the database is: the copy before a change of the schema is of the schema before.
     await migrate(
@@ -88,9 +97,7 @@ async function copyInto(from: Db, runner: Runner, path: string, now: () => numbe
     );
     const { rows } = await sql<{ name: string }>`select name from sqlite_master where type = 'table'`.execute(db);
     const there = CARRIED.filter((table) => rows.some(({ name }) => name === table));
-    // One transaction, or each batch would wait for the disk.
-    await db.transaction().execute((to) => carryRows(from, to, there, () => {}));
-    await compareRows(from, db, there);
+    await copyTables(from, raw, there);
   } finally {
     await db.destroy();
   }

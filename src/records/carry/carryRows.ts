@@ -39,9 +39,9 @@ export async function carryRows(
 }
 
 /** The next rows behind a key, in the order of the primary key; the same order on both databases. */
-export async function rowsAfter(db: Db, table: TableName, last: Key | null): Promise<Row[]> {
+export async function rowsAfter(db: Db, table: TableName, last: Key | null, limit = BATCH): Promise<Row[]> {
   const { key } = TABLE_RULES[table];
-  let query = from(db, table).selectAll().limit(BATCH);
+  let query = from(db, table).selectAll().limit(limit);
   if (last !== null) query = query.where(sql<boolean>`(${sql.join(key.map((column) => sql.ref(column)))}) > (${sql.join([...last])})`);
   for (const column of key) query = query.orderBy(column);
   return (await query.execute()) as Row[];

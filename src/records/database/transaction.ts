@@ -22,6 +22,8 @@ export interface Runner {
   /** PostgreSQL: connections of their own for writes that come in turn; those of `db` where it is left out. */
   readonly turns?: Db;
   readonly engine: EngineName;
+  /** SQLite: throws where the file is not under its name any more. */
+  readonly mustBeThere?: () => void;
   /** A number from 0 to 1, for waiting times. */
   readonly chance: () => number;
 }
@@ -32,12 +34,19 @@ export interface Runner {
  *
  * @param shopId whose write it is: on PostgreSQL the writes of a shop then come one after the other, from whichever server. Many who write
  *   down the same thing at once would otherwise undo one another again and again; those of other shops only meet in what all share.
- * @throws {RecordsFault} `busy` where it never got its turn, `full`, `readOnly`, `damaged`, `notReachable`; and whatever `work` throws
+ * @throws {RecordsFault} `busy` where it never got its turn, `full`, `readOnly`, `damaged`, `notReachable`; `folderGone` where the file of the database
+ *   was taken away or changed for another; and whatever `work` throws
  */
 export function transaction<Answer>(runner: Runner, work: (db: Db) => Promise<Answer>, shopId: string | null = null): Promise<Answer> {
-  return withFaults("the database", () =>
-    runner.engine === "sqlite" ? runner.db.transaction().execute(work) : withRetry(runner, work, shopId),
-  );
+  return withFaults("the database", () => (runner.engine === "sqlite" ? inFile(runner, work) : withRetry(runner, work, shopId)));
+}
+
+/** What was written into a file that nobody finds again is not acknowledged; nor is anything written into one that is gone already. */
+async function inFile<Answer>({ db, mustBeThere = () => {} }: Runner, work: (db: Db) => Promise<Answer>): Promise<Answer> {
+  mustBeThere();
+  const answer = await db.transaction().execute(work);
+  mustBeThere();
+  return answer;
 }
 
 /** Reads as of one moment, whatever is written meanwhile. */

@@ -38,6 +38,7 @@ const KINDS: Readonly<Record<RecordsFaultKind, ProblemKind>> = {
   newerWriter: "notWritable",
   frozen: "notWritable",
   notReachable: "busy",
+  folderGone: "folderGone",
   badBackup: "damaged",
 };
 
@@ -61,6 +62,8 @@ const DETAILS: Readonly<Record<Exclude<RecordsFaultKind, "changedMeanwhile">, st
   newerWriter: "A newer version of the program has written here and asks older ones only to read. Start the newer version.",
   frozen: "The records have been moved elsewhere.",
   notReachable: "The database does not answer; try again.",
+  folderGone:
+    "Somebody has moved or deleted the folder of the records. Nothing is written. Put it back, or stop the program and restore a backup.",
   badBackup: "This backup is damaged or is none.",
 };
 

@@ -11,6 +11,8 @@ export const RECORDS_FAULT: Readonly<Record<string, (about: string) => string>> 
   newerSchema: (about) => `The records were written by a newer Gritwright (${about}). Use that one; this one has changed nothing.`,
   frozen: (about) => `These records are frozen: ${about}.`,
   notReachable: (about) => `${about} cannot be reached.`,
+  folderGone: (about) =>
+    `${about} has been moved, deleted or changed for another file while it was open. Nothing was written. Put it back, or restore a backup.`,
   badBackup: (about) => `${about} is no sound backup; nothing was changed.`,
 };
 

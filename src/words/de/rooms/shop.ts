@@ -58,6 +58,7 @@ export const SHOP = {
       "Was geschrieben wurde, ließ sich nicht zurücklesen. Der Datenträger geht vielleicht kaputt: Bewahren Sie eine Sicherung auf einem anderen auf.",
     damaged: "Die Aufzeichnungen ließen sich nicht lesen. Prüfen Sie die letzte gute Sicherung.",
     notReachable: "Die Datenbank hat nicht geantwortet.",
+    folderGone: "Der Ordner der Aufzeichnungen ist nicht, wo er war. Legen Sie ihn zurück, oder stellen Sie eine Sicherung wieder her.",
     otherwise: "Sie konnte nicht gemacht werden; das Protokoll des Servers sagt mehr.",
   },
   makeBackup: "Jetzt eine Sicherung machen",

@@ -50,6 +50,7 @@ export const SHOP = {
     badBackup: "What was written did not read back. The disk may be going bad: keep a backup on another one.",
     damaged: "The records could not be read. Verify the last good backup.",
     notReachable: "The database did not answer.",
+    folderGone: "The folder of the records is not where it was. Put it back, or restore a backup.",
     otherwise: "It could not be made; the server's log says more.",
   } as Readonly<Record<string, string>>,
   makeBackup: "Make a backup now",
