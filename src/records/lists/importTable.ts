@@ -108,7 +108,9 @@ async function bowlersByName({ db }: Session): Promise<Map<string, string[]>> {
   const byName = new Map<string, string[]>();
   for (const { id, body } of await db.selectFrom("bowlers").select(["id", "body"]).execute()) {
     const name = wordsOf(JSON.parse(body).name).join(" ");
-    byName.set(name, [...(byName.get(name) ?? []), id]);
+    const ids = byName.get(name);
+    if (ids === undefined) byName.set(name, [id]);
+    else ids.push(id);
   }
   return byName;
 }
