@@ -32,6 +32,7 @@ const faults = faultsOf(done);
 for (const fault of faults) console.log(`Did not hold: ${fault}`);
 if (faults.length > 0) process.exitCode = 1;
 // A part of it, or a short run, does not take the place of what was measured.
-else if (!values.short && values.only === "") writeFileSync(join(ROOT, "docs", "reliability.md"), reliabilityPage(done, setting.seed, MACHINE));
+else if (!values.short && values.only === "")
+  writeFileSync(join(ROOT, "docs", "reliability.md"), reliabilityPage(done, setting.seed, MACHINE));
 // What a drill has left open must not keep a finished run from ending.
 process.exit();

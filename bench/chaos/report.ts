@@ -18,7 +18,9 @@ export function table(done: readonly Done[]): string {
 
 function row(name: string, outcome: Outcome): string {
   const { on, rounds, acknowledged, lost, doubled, longestFreezeMs, memoryMb, note } = outcome;
-  const figures = [rounds, acknowledged, lost, doubled, longestFreezeMs, memoryMb].map((figure) => (figure === null ? "–" : Math.round(figure)));
+  const figures = [rounds, acknowledged, lost, doubled, longestFreezeMs, memoryMb].map((figure) =>
+    figure === null ? "–" : Math.round(figure),
+  );
   return `| ${name} | ${on} | ${figures.join(" | ")} | ${note} |`;
 }
 

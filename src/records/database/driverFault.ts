@@ -39,6 +39,11 @@ const POSTGRES: readonly [string, RecordsFaultKind][] = [
 
 const FILES: readonly [string, RecordsFaultKind][] = [
   ["ECONN", "notReachable"],
+  ["EPIPE", "notReachable"],
+  ["ETIMEDOUT", "notReachable"],
+  ["EHOST", "notReachable"],
+  ["ENET", "notReachable"],
+  ["EAI_", "notReachable"],
   ["ENOTFOUND", "notReachable"],
   ["EROFS", "readOnly"],
   ["EACCES", "readOnly"],

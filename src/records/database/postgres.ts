@@ -43,6 +43,8 @@ function openPool(address: string, schema: string, max: number): Kysely<Tables> 
   const pool = new pg.Pool({ ...settings(address, schema), max });
   // A connection that breaks while it is idle would otherwise end the process; the next query tells of it.
   pool.on("error", () => {});
+  // So would one that breaks in use, or between two queries of a transaction: the query under way tells of it, or the next one.
+  pool.on("connect", (client) => void client.on("error", () => {}));
   return new Kysely<Tables>({ dialect: new PostgresDialect({ pool }) });
 }
 

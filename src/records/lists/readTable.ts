@@ -5,6 +5,7 @@ import { IMPORT_FIELDS, IMPORT_SCHEMAS, OWNER } from "./importFields.ts";
 import type { ImportKind, RowProblem } from "./lists.ts";
 
 const MOST_ROWS = 20_000;
+const MOST_COLUMNS = 200;
 /** The heading is line 1. */
 const FIRST_ROW = 2;
 
@@ -32,6 +33,7 @@ export function readTable(kind: ImportKind, csv: string, asked: Readonly<Record<
   const [heading, ...lines] = csvRows(csv);
   if (heading === undefined || lines.length === 0) throw refused("csv", null, "a heading and at least one row");
   if (lines.length > MOST_ROWS) throw refused("csv", lines.length, `up to ${MOST_ROWS} rows`);
+  if (heading.length > MOST_COLUMNS) throw refused("csv", heading.length, `up to ${MOST_COLUMNS} columns`);
   const columns = heading.map((name) => name.trim());
   const mapping = asked ?? guessed(kind, columns);
   mustBeMapping(kind, columns, mapping);

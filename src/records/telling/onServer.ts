@@ -12,7 +12,8 @@ const MOST_IN_NOTICE = 100;
 /** Where more was written at once, each kind is told as a whole. */
 const MOST_TOLD = 500;
 const FIRST_WAIT_MS = 100;
-const LONGEST_WAIT_MS = 5000;
+/** A database that starts again is found soon: people wait for what others write. */
+const LONGEST_WAIT_MS = 800;
 /** A connection that has died without a word is found out by a question, ms. */
 const ASK_EVERY_MS = 20_000;
 
@@ -75,15 +76,20 @@ export async function tellingOnServer(address: string, from: string): Promise<Te
 
 async function listening(address: string, hear: (payload: string) => void, lost: () => Promise<void>): Promise<pg.Client> {
   const client = await connectAlone(address);
+  let isListening = false;
+  // From the beginning: where it ends between two questions, nobody would say so again.
+  client.once("end", () => {
+    if (isListening) void lost();
+  });
   try {
     await holdOpen(client);
     client.on("notification", ({ payload }) => hear(payload ?? ""));
     await client.query(`listen ${CHANNEL}`);
+    isListening = true;
   } catch (error) {
     await client.end();
     throw error;
   }
-  client.once("end", () => void lost());
   return client;
 }
 

@@ -1,25 +1,33 @@
-import { fromEngine, JobFault } from "#contract/problem";
+import { firstOf, MOST_PROBLEMS } from "#contract/modest";
+import { fromEngine, JobFault, type JobProblem } from "#contract/problem";
 import { RecordsFault, type RecordsFaultKind } from "#contract/records/fault";
 import type { FieldProblem, ProblemKind } from "#contract/routes/problemDocument";
-import { EngineFault, type Problem } from "#engine/fault";
+import { EngineFault } from "#engine/fault";
 import { problemText } from "#words/problemText";
 import { Refusal } from "./refusal.ts";
 
 /** What is wrong, field by field, with the sentence of the catalogue. */
 export function fieldProblems(fault: JobFault | EngineFault): FieldProblem[] {
   const problems = fault instanceof JobFault ? fault.problems : fromEngine(fault.problems);
-  return problems.map((problem) => ({
-    path: problem.path,
-    // A value that is not there has no JSON.
-    value: problem.value ?? null,
-    allowed: problem.allowed,
-    message: problemText(problem),
-  }));
+  return problems.map(fieldProblem);
+}
+
+/** Longest value that is sent back, in letters of JSON. */
+const LONGEST_VALUE = 1000;
+
+function fieldProblem(problem: JobProblem): FieldProblem {
+  // A value that is not there has no JSON.
+  const value = problem.value ?? null;
+  const text = JSON.stringify(value);
+  const sent = text.length <= LONGEST_VALUE ? value : `${text.slice(0, LONGEST_VALUE)}…`;
+  return { path: problem.path, value: sent, allowed: problem.allowed, message: problemText({ ...problem, value }) };
 }
 
 /** The refusal that an error amounts to; null for a fault of ours. */
 export function refusalOf(error: unknown): Refusal | null {
   if (error instanceof Refusal) return error;
+  if (error instanceof JobFault && error.code === "syntax")
+    return new Refusal("notRead", { detail: error.problems.map(problemText).join(" "), problems: fieldProblems(error) });
   if (error instanceof JobFault || error instanceof EngineFault) return new Refusal("invalid", { problems: fieldProblems(error) });
   return error instanceof RecordsFault ? refusalOfRecords(error) : null;
 }
@@ -67,12 +75,10 @@ const DETAILS: Readonly<Record<Exclude<RecordsFaultKind, "changedMeanwhile">, st
   badBackup: "This backup is damaged or is none.",
 };
 
-/** What the records refuse, field by field. */
+/** What the records refuse, field by field: the first problems, and how many more there are. */
 export function recordsProblems({ problems }: RecordsFault): FieldProblem[] {
-  return problems.map(told);
-}
-
-function told(problem: Problem): FieldProblem {
-  const [{ path, value, allowed, reason }] = fromEngine([problem]);
-  return { path, value: value ?? null, allowed, message: problemText({ path, value: value ?? null, allowed, reason }) };
+  return firstOf(
+    problems.slice(0, MOST_PROBLEMS).flatMap((problem) => fromEngine([problem])),
+    problems.length,
+  ).map(fieldProblem);
 }

@@ -35,6 +35,10 @@ export const MEASURED_SENTENCES: Readonly<Record<string, string>> = {
   kind: "Die Art der Datei ist nicht bekannt.",
 };
 
+function whole(count: number): string {
+  return count.toLocaleString("de-DE");
+}
+
 export const PROBLEM_SENTENCES = {
   notAllowed: ({ value, allowed }) => `${value} ist hier nicht erlaubt. Erlaubt: ${allowed}.`,
   missing: ({ allowed }) => `fehlt. Erlaubt: ${allowed}.`,
@@ -63,7 +67,11 @@ export const PROBLEM_SENTENCES = {
   syntax: ({ params }) => `Zeile ${params.number("line")}, Spalte ${params.number("column")}: ${params.text("detail")}.`,
   duplicateKey: ({ value, params }) => `Zeile ${params.number("line")}: Der Schlüssel ${value} steht hier zum zweiten Mal.`,
   tooManyAliases: () => "Die Datei wiederholt sich durch Verweise (*name) öfter, als eine solche Datei brauchen kann.",
-  tooDeep: ({ params }) => `Die Datei ist tiefer als ${params.number("levels")} Ebenen geschachtelt; das ist keine solche Datei.`,
+  tooDeep: ({ params }) =>
+    `Das ist tiefer als ${params.number("levels")} Ebenen geschachtelt; nichts, was hier gemeint sein kann, ist das.`,
+  tooManyKeys: ({ params }) => `hat ${whole(params.number("keys"))} Schlüssel; höchstens ${whole(params.number("most"))} werden gelesen.`,
+  tooManyValues: ({ params }) => `Es sind mehr als ${whole(params.number("most"))} Werte darin; mehr werden nicht gelesen.`,
+  more: ({ params }) => `und ${whole(params.number("count"))} weitere.`,
   measuredFile: ({ value, allowed, params }) => `${MEASURED_SENTENCES[params.text("what")]} Gefunden: ${value}. Erlaubt: ${allowed}.`,
   usage: ({ params }) => params.text("detail"),
 } as const satisfies Record<keyof typeof en.PROBLEM_SENTENCES, (told: Told) => string>;

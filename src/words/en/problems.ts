@@ -34,6 +34,10 @@ export const MEASURED_SENTENCES: Readonly<Record<string, string>> = {
   kind: "The kind of file is not known.",
 };
 
+function whole(count: number): string {
+  return count.toLocaleString("en-US");
+}
+
 /** What is wrong with an input, beside the field. The field's path and what is allowed stand in the sentence. */
 export const PROBLEM_SENTENCES = {
   notAllowed: ({ value, allowed }) => `${value} is not allowed here. Allowed: ${allowed}.`,
@@ -60,7 +64,10 @@ export const PROBLEM_SENTENCES = {
   syntax: ({ params }) => `Line ${params.number("line")}, column ${params.number("column")}: ${params.text("detail")}.`,
   duplicateKey: ({ value, params }) => `Line ${params.number("line")}: the key ${value} stands here a second time.`,
   tooManyAliases: () => "The file repeats itself by aliases (*name) more often than such a file can need.",
-  tooDeep: ({ params }) => `The file is nested more than ${params.number("levels")} levels deep; no such file is.`,
+  tooDeep: ({ params }) => `It is nested more than ${params.number("levels")} levels deep; nothing that is meant here is.`,
+  tooManyKeys: ({ params }) => `has ${whole(params.number("keys"))} keys; at most ${whole(params.number("most"))} are read.`,
+  tooManyValues: ({ params }) => `There are more than ${whole(params.number("most"))} values in it; no more are read.`,
+  more: ({ params }) => `and ${whole(params.number("count"))} more.`,
   measuredFile: ({ value, allowed, params }) => `${MEASURED_SENTENCES[params.text("what")]} Found: ${value}. Allowed: ${allowed}.`,
   usage: ({ params }) => params.text("detail"),
 } as const satisfies Record<string, (told: Told) => string>;
