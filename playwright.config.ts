@@ -31,7 +31,7 @@ export default defineConfig({
     },
   },
   webServer: Array.from({ length: WORKERS }, (_, index) => ({
-    command: `node dist/server/main.js --no-open --port ${PORT + index} --data dist/.browser-shops/${process.pid}-${index}`,
+    command: `node tools/browserServer.mjs ${PORT + index} dist/.browser-shops/${process.pid}-${index}`,
     url: `${addressOf(index)}/plan`,
     reuseExistingServer: false,
   })),

@@ -128,7 +128,7 @@ export async function bundleWeb() {
 }
 
 /** @param {string} folder @returns {number} newest modification time under it, ms */
-function newestChange(folder) {
+export function newestChange(folder) {
   let newest = 0;
   for (const entry of readdirSync(folder, { withFileTypes: true })) {
     const path = join(folder, entry.name);

@@ -1,5 +1,6 @@
 import { spawn } from "node:child_process";
 import { type ChildServer, childServer, SERVER } from "../../tools/childServer.ts";
+import { layDownDemonstration } from "../../tools/demonstrationShop.mjs";
 
 /**
  * A server of a test's own, that it may kill and start again over the same shop.
@@ -7,7 +8,8 @@ import { type ChildServer, childServer, SERVER } from "../../tools/childServer.t
  * @param port 0 for any; a second start over the same shop takes the first one's
  * @param options instead of the demonstration
  */
-export function ownServer(data: string, port: number, options: readonly string[] = ["--demonstration"]): Promise<ChildServer> {
+export async function ownServer(data: string, port: number, options: readonly string[] = ["--demonstration"]): Promise<ChildServer> {
+  if (options.includes("--demonstration")) await layDownDemonstration(data);
   return childServer(["--data", data, "--port", String(port), ...options]);
 }
 
