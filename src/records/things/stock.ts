@@ -14,7 +14,7 @@ import type { Definition } from "./definition.ts";
 import { checkedFields } from "./rows.ts";
 import { store } from "./store.ts";
 
-const itemKind: Definition<StockItem> = {
+export const itemKind: Definition<StockItem> = {
   kind: "stockItems",
   written: stockItemWritten,
   kept: stockItemKept,
