@@ -1,4 +1,4 @@
-import { appendFileSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
+import { appendFileSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { sql } from "kysely";
 import pg from "pg";
@@ -97,6 +97,28 @@ describe("erasing a bowler", () => {
     expect(readdirSync(join(parts.folder, "live", "photos"))).toEqual([]);
   });
 
+  it("names the copies that still hold the bowler, and by when they will have gone", async () => {
+    const { records, by, parts } = shop;
+    // Made before she was known: it does not hold her.
+    await records.backups.make("asked");
+    const { bowler } = await leaveTraces(shop);
+    const { made } = await records.backups.keepUp();
+    const asked = await records.backups.make("asked");
+    mkdirSync(join(parts.folder, "before-restore-2026-05-31T18-30-00.000Z"));
+    const { stillIn } = await records.personal.erase(bowler.id, { by });
+    expect(stillIn).toEqual([
+      {
+        name: "before-restore-2026-05-31T18-30-00.000Z",
+        kind: "before restore",
+        madeAt: "2026-05-31T18:30:00.000Z",
+        goneBy: "2026-06-30T18:30:00.000Z",
+      },
+      { name: asked.name, kind: "backup", madeAt: asked.madeAt, goneBy: null },
+      // A Sunday, and the last of its month: no other of May 2026 will be there after it, and 24 months are kept.
+      { name: made?.name, kind: "backup", madeAt: made?.madeAt, goneBy: "2028-05-01T00:00:00.000Z" },
+    ]);
+  });
+
   it("keeps the work and the money, without the person", async () => {
     const { records, by } = shop;
     const { bowler, ball, visit, ticket, once } = await leaveTraces(shop);
@@ -153,6 +175,9 @@ describe("erasing a bowler", () => {
   it.runIf(postgres !== null)("does the same on PostgreSQL", async () => {
     const onServer = await testShop({ postgres: (await postgres?.newDatabase()) ?? "" });
     const { bowler, ball } = await leaveTraces(onServer);
+    // So many that the server notes values of theirs, to plan by.
+    for (let i = 0; i < 20; i += 1)
+      await onServer.records.bowlers.create({ name: `Invented Finch ${i}`, notes: "x".repeat(i) }, { by: onServer.by });
     const db = databaseOf(onServer.parts);
     await sql`analyze`.execute(db);
     await db.destroy();
@@ -160,8 +185,8 @@ describe("erasing a bowler", () => {
     const looksOn = new pg.Client(onServer.parts.postgres);
     await looksOn.connect();
     await looksOn.query("begin isolation level repeatable read");
-    await looksOn.query("select count(*) from gritwright.bowlers");
-    setTimeout(() => void looksOn.query("commit").then(() => looksOn.end()), 700);
+    await looksOn.query("select count(*) from gritwright.settings");
+    setTimeout(() => void looksOn.query("commit").then(() => looksOn.end()), 3000);
     expect(await filesOfServer(onServer, "Sandgrouse")).not.toEqual([]);
     await onServer.records.personal.erase(bowler.id, { by: onServer.by });
     const files = await onServer.records.lists.exportAll();

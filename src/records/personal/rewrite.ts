@@ -50,15 +50,21 @@ async function rewriteFile(db: Db): Promise<void> {
  * files of their own and drops the old. It takes along what anybody may still see. Values that planning goes by lie in a table of the server's.
  */
 async function rewriteOnServer(db: Db): Promise<void> {
+  await nobodySeesOld(db);
+  for (const table of PERSONAL) await sql`vacuum (full, analyze) ${sql.table(table)}`.execute(db);
+  // Left out by the server, with a warning, where the user does not own the database.
+  await nobodySeesOld(db);
+  await sql`vacuum full pg_catalog.pg_statistic`.execute(db);
+}
+
+/** Waits until nobody is in a transaction that began before now. */
+async function nobodySeesOld(db: Db): Promise<void> {
   const { rows } = await sql<{ id: string }>`select pg_current_xact_id()::text as id`.execute(db);
   await patiently(async () => {
     const looking = await sql`select 1 from pg_stat_activity where datname = current_database() and pid <> pg_backend_pid()
       and age(backend_xmin) >= age(${rows[0].id}::xid)`.execute(db);
     return looking.rows.length === 0;
   });
-  for (const table of PERSONAL) await sql`vacuum (full, analyze) ${sql.table(table)}`.execute(db);
-  // Left out by the server, with a warning, where the user does not own the database.
-  await sql`vacuum full pg_catalog.pg_statistic`.execute(db);
 }
 
 async function patiently(isDone: () => Promise<boolean>): Promise<void> {
