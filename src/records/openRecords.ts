@@ -14,6 +14,7 @@ import { lists } from "./lists/allLists.ts";
 import { type OpenDatabase, openDatabase } from "./openDatabase.ts";
 import { endErasures } from "./personal/endErasures.ts";
 import { personal } from "./personal/ofBowler.ts";
+import { olderCopies } from "./personal/olderCopies.ts";
 import type { Records, RecordsParts } from "./records.ts";
 import { search } from "./search/find.ts";
 import { rootSession, type Session } from "./session.ts";
@@ -76,7 +77,7 @@ async function assembled(
     accounts: accounts({ session, randomBytes, hasher }),
     together: (write, work) => session.write(write, (inside) => work(allThings(inside))),
     search: search(session),
-    personal: personal(session, ledger),
+    personal: personal(session, ledger, () => olderCopies(runner, folder, backup)),
     backups: {
       ...backup,
       async path(name) {

@@ -19,7 +19,7 @@ const TRIES_KEPT_MS = DAY_MS;
 /** A file that is being added may lie there before its row does, for a moment. */
 const FILES_LEFT_MS = DAY_MS;
 /** Long enough to find out that a restore was a mistake; they hold what may have been erased since. */
-const SAFETY_COPIES_KEPT_MS = 30 * DAY_MS;
+export const SAFETY_COPIES_KEPT_MS = 30 * DAY_MS;
 
 interface TidyParts {
   readonly runner: Runner;

@@ -166,6 +166,9 @@ test("personal data are handed out as a file, and erased for good after asking",
   await page.getByRole("button", { name: "Erase the personal data …" }).click();
   await page.getByRole("button", { name: "Erase, for ever" }).click();
   await expect(page.getByText("were erased on")).toBeVisible();
+  await expect(
+    page.getByText(/^No backup of this server holds this person\.|: gone by |: stays until somebody deletes it/).first(),
+  ).toBeVisible();
   expect(await (await request.get(`/api/bowlers/${bowler.id}`)).text()).not.toContain("Leaver");
   const { items } = await (await request.get(`/api/audit?thingId=${bowler.id}`)).json();
   expect(items.map(({ did }: { did: string }) => did)).toEqual(expect.arrayContaining(["export", "erase"]));

@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from "node:fs";
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { readFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -171,6 +171,33 @@ test("a backup is made, read through and saved; everything is taken out", async 
   const all = page.waitForEvent("download");
   await page.getByRole("button", { name: "Save everything" }).click();
   expect((await all).suggestedFilename()).toBe("everything.zip");
+});
+
+test("a backup that failed is said on Today and in Shop, until one succeeds", async ({ page }) => {
+  const data = mkdtempSync(join(tmpdir(), "gritwright-failed-"));
+  const server = await ownServer(data, 0, ["--own"]);
+  try {
+    // What is in the way of the folder of its photos keeps a backup from being made.
+    const backups = join(data, "shop", "backups");
+    mkdirSync(backups, { recursive: true });
+    writeFileSync(join(backups, "blobs"), "in the way");
+    await page.goto(`${server.address}/shop`);
+    await page.getByRole("button", { name: "Make a backup now" }).click();
+    await expect(page.getByText(/^The backup of .* failed: /)).toBeVisible();
+    await page.goto(`${server.address}/`);
+    await expect(page.getByText("The last backup failed.")).toBeVisible();
+    await page.getByRole("link", { name: "The room Shop says why" }).click();
+    rmSync(join(backups, "blobs"));
+    await page.getByRole("button", { name: "Make a backup now" }).click();
+    await expect(page.getByRole("button", { name: /^Verify/ })).toHaveCount(1);
+    await expect(page.getByText(/^The backup of .* failed: /)).toHaveCount(0);
+    await page.goto(`${server.address}/`);
+    await expect(page.getByRole("heading", { name: "Today" })).toBeVisible();
+    await expect(page.getByText("The last backup failed.")).toHaveCount(0);
+  } finally {
+    await server.stop();
+    rmSync(data, { recursive: true });
+  }
 });
 
 test("a list of customers is looked at, put right, taken in once, and taken out again", async ({ page, request }) => {

@@ -17,7 +17,7 @@ import type { RecordsFault } from "#contract/records/fault";
 import { uniformSource } from "#engine/random";
 import { backups } from "#records/backup/makeBackup";
 import { restoreBackup } from "#records/backup/restoreBackup";
-import { backupsToKeep, isDue } from "#records/backup/retention";
+import { backupsToKeep, isDue, keptUntil } from "#records/backup/retention";
 import { verifyBackup } from "#records/backup/verifyBackup";
 import { bringUpToDate } from "#records/bringUpToDate";
 import { identityOf } from "#records/database/fileIdentity";
@@ -171,7 +171,7 @@ describe("a restore", () => {
     const { ball } = await onTheCounter(shop);
     const path = await madeBackup();
     const bytes = readFileSync(path);
-    bytes[2000] ^= 1;
+    bytes.fill(0x55, 2000, 2100);
     writeFileSync(path, bytes);
     await records.close();
     expect((await refusal<RecordsFault>(restoreBackup(path, parts))).kind).toBe("badBackup");
@@ -287,6 +287,24 @@ describe("which backups are kept", () => {
     expect(kept).toContain("2023-12-31T20:00:00.000Z");
     expect(kept).not.toContain("2026-03-12T20:00:00.000Z");
     expect(kept.length).toBeLessThan(50);
+  });
+
+  it("and until when each is kept, is told beforehand: day by day for two years it goes when that was said", { timeout: 120_000 }, () => {
+    const start = Date.UTC(2026, 0, 1, 20);
+    const all: string[] = [];
+    let there = new Set<string>();
+    const told = new Map<string, number>();
+    for (let i = 0; i < 2 * 365; i += 1) {
+      const today = start + i * day;
+      const at = new Date(today).toISOString();
+      all.push(at);
+      const kept = backupsToKeep([...there, at], today);
+      for (const gone of there) if (!kept.has(gone)) expect(told.get(gone), gone).toBeLessThanOrEqual(today);
+      for (const one of kept) if (told.has(one)) expect(told.get(one), `${one} on ${at}`).toBeGreaterThan(today - day);
+      there = kept;
+      for (const one of there) if (!told.has(one)) told.set(one, keptUntil(one, [...there]));
+    }
+    expect(told.size).toBe(2 * 365);
   });
 
   it("the newest always, however old they are, and none is due twice a day", () => {

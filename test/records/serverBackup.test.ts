@@ -139,7 +139,7 @@ describe.runIf(postgres !== null)("a backup of PostgreSQL", () => {
     expect((await refusal<RecordsFault>(restoreBackup(path, west.parts))).kind).toBe("busy");
     await east.records.close();
     const bytes = readFileSync(path);
-    bytes[2000] ^= 1;
+    bytes.fill(0x55, 2000, 2100);
     writeFileSync(path, bytes);
     expect((await refusal<RecordsFault>(restoreBackup(path, west.parts))).kind).toBe("badBackup");
     expect(await schemas(west)).toEqual(["gritwright"]);

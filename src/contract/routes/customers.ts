@@ -1,8 +1,23 @@
+import { z } from "zod";
 import { bowlerKept, bowlerWritten } from "../records/bowler.ts";
 import { personKept, personWritten } from "../records/person.ts";
 import { changeRoute, createRoute, getRoute, listRoute } from "./kept.ts";
 import { idParams } from "./parts.ts";
-import { NOTHING, route } from "./route.ts";
+import { answers, route } from "./route.ts";
+
+const erasedSchema = z.strictObject({
+  at: z.string(),
+  /** Copies of the records from before, which still hold the person; of this server, newest first. */
+  stillIn: z.array(
+    z.strictObject({
+      name: z.string(),
+      kind: z.enum(["backup", "before restore"]),
+      madeAt: z.string(),
+      /** By when it will have gone; null where it stays until somebody deletes it. */
+      goneBy: z.string().nullable(),
+    }),
+  ),
+});
 
 /** People of the shop, bowlers, and what is kept of one bowler. */
 export const customerRoutes = {
@@ -30,8 +45,8 @@ export const customerRoutes = {
     method: "delete",
     path: "/api/bowlers/:id/personal-data",
     params: idParams,
-    does: "Erases a bowler's personal data; work and money stay, without the person",
-    answer: NOTHING,
+    does: "Erases a bowler's personal data; work and money stay, without the person. Says which backups still hold them, and until when",
+    answer: answers(erasedSchema),
     key: "allowed",
   }),
 };

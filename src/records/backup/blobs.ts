@@ -1,9 +1,8 @@
 import { createHash, randomBytes } from "node:crypto";
-import { mkdir, open, readdir, rename, rm, stat } from "node:fs/promises";
+import { mkdir, open, readdir, rename, rm } from "node:fs/promises";
 import { basename, join } from "node:path";
 import { RecordsFault } from "#contract/records/fault";
 import { asRecordsFault } from "../database/driverFault.ts";
-import { syncFolder } from "../files/syncedFile.ts";
 import type { ShopFolder } from "../folder.ts";
 import { type FileSum, piecesOf } from "./zipWriter.ts";
 
@@ -16,7 +15,7 @@ const NAME = /^[0-9a-f]{64}$/;
 const MAKING = /^[0-9a-f]{12}\.making$/;
 const OWNER_ONLY = { folder: 0o700, file: 0o600 } as const;
 
-/** Where they lie: beside the backups. @param backup path of a backup */
+/** Where they lie: beside the backups. */
 export function blobsFolder({ backups }: Pick<ShopFolder, "backups">): string {
   return join(backups, "blobs");
 }
@@ -89,16 +88,4 @@ export async function freeBlobs(folder: string, named: ReadonlySet<string>): Pro
   const gone = (await readdir(folder)).filter((name) => MAKING.test(name) || (NAME.test(name) && !named.has(name)));
   for (const name of gone) await rm(join(folder, name), { force: true });
   return gone.length;
-}
-
-/** Bytes of all of them. */
-export async function blobBytes(folder: string): Promise<number> {
-  const names = (await readdir(folder).catch(() => [])).filter((name) => NAME.test(name));
-  const sizes = await Promise.all(names.map(async (name) => (await stat(join(folder, name))).size));
-  return sizes.reduce((sum, size) => sum + size, 0);
-}
-
-/** New names in it are on the disk when this returns. */
-export function syncBlobs(folder: string): Promise<void> {
-  return syncFolder(folder);
 }

@@ -12,7 +12,7 @@ import { prepareBackups, type ShopFolder } from "../folder.ts";
 import { ledgerText } from "../personal/ledger.ts";
 import { fileNameIn, fileNamesPerhaps } from "../things/attachments.ts";
 import { withBackupsAlone } from "./alone.ts";
-import { blobState, blobsFolder, prepareBlobs, putBlob, syncBlobs } from "./blobs.ts";
+import { blobState, blobsFolder, prepareBlobs, putBlob } from "./blobs.ts";
 import { MANIFEST, MANIFEST_SUM, type Manifest, SHARING, WHOLE } from "./manifest.ts";
 import type { Snapshot, WithSnapshot } from "./snapshot.ts";
 import { readBackup } from "./verifyBackup.ts";
@@ -83,7 +83,7 @@ async function write(folder: ShopFolder, snapshot: Snapshot, making: string, ask
     if (kept !== null) (isWhole ? files : blobs).push(kept);
     else if (attached.has(name)) missing.push(name);
   }
-  await syncBlobs(into);
+  await syncFolder(into);
   const erasures = await snapshot.erasures();
   if (erasures.length > 0) files.push(await zip.addText("erasures.jsonl", ledgerText(erasures)));
   const about = { kind: "backup", madeAt, why, programVersion, schema: at, counts, missing, files } as const;

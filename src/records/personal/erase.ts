@@ -1,8 +1,6 @@
-import { sql } from "kysely";
+import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
 import type { Kept } from "#contract/records/fields";
-import { TABLE_RULES } from "../database/tableRules.ts";
-import { wordsOf } from "../search/terms.ts";
 import type { Session } from "../session.ts";
 import { fileNameOf, photoKind, profileFileKind, removeUnused } from "../things/attachments.ts";
 import { balls } from "../things/balls.ts";
@@ -15,8 +13,10 @@ import { store } from "../things/store.ts";
 import { ticketKind } from "../things/tickets.ts";
 import { gather, type OfBowler } from "./gather.ts";
 import type { Erasure } from "./ledger.ts";
-
-const NO_NAME = "(erased)";
+import { leaveNothingBehind } from "./rewrite.ts";
+import { sweep } from "./sweep.ts";
+import { NO_NAME, type Traces, tracesOf, withoutPerson } from "./traces.ts";
+import { withoutEffects } from "./withoutEffects.ts";
 
 /**
  * Erases one bowler's personal data, in every shop of the database: the bowler's row keeps its id and says nothing; balls, work and money stay without
@@ -28,9 +28,11 @@ export async function erase(session: Session, { bowlerId, at, by }: Erasure): Pr
     // The person asks one shop and means all that keep anything of them.
     const everywhere = inside.acrossShops();
     const found = await gather(everywhere, bowlerId);
+    const traces = tracesOf(found.bowler);
     await emptyBowler(everywhere, found.bowler, at, by);
-    await emptyBalls(everywhere, found, by);
-    await emptyWork(everywhere, found, by);
+    await emptyBalls(everywhere, found, traces, by);
+    await emptyWork(everywhere, found, traces, by);
+    await sweep(everywhere, found.bowler, by);
     await everywhere.db.updateTable("once").set({ answer: null }).execute();
     // The same picture may hang on somebody else's ticket: its file lies there once, for both.
     finish = await removeUnused(everywhere, found.photos.map(fileNameOf));
@@ -44,14 +46,14 @@ async function emptyBowler(session: Session, bowler: Bowler, at: string, by: str
   await alter(session, bowlers, bowler, empty, by);
 }
 
-async function emptyBalls(session: Session, { bowler, balls: own, photos, shotNotes: notes }: OfBowler, by: string): Promise<void> {
-  const nameWords = new Set(wordsOf(bowler.name));
+async function emptyBalls(session: Session, found: OfBowler, traces: Traces, by: string): Promise<void> {
+  const { bowler, balls: own, formerBalls, photos, shotNotes: notes, shotNotesOfBalls } = found;
+  const othersThan = (ball: Ball) => ball.owners.filter((owner) => owner.bowlerId !== bowler.id);
   for (const ball of own) {
-    const isNamedAfter = wordsOf(ball.name).some((word) => [...nameWords].some((own) => word.startsWith(own)));
     const fields = {
       bowlerId: null,
-      owners: ball.owners.filter((owner) => owner.bowlerId !== bowler.id),
-      ...(isNamedAfter ? { name: NO_NAME } : {}),
+      owners: othersThan(ball),
+      name: withoutPerson(ball.name, traces),
       surface: ball.surface.map((entry) => ({ ...entry, note: "" })),
       found: ball.found.map((entry) => ({ ...entry, note: "" })),
       warranty: ball.warranty === null ? null : { ...ball.warranty, note: "" },
@@ -59,27 +61,43 @@ async function emptyBalls(session: Session, { bowler, balls: own, photos, shotNo
     };
     await alter(session, balls, ball, fields, by);
   }
+  // Somebody else's by now: what is written on it is theirs, unless it speaks of the one who was erased.
+  for (const ball of formerBalls) {
+    const surface = ball.surface.map((entry) => ({ ...entry, note: withoutPerson(entry.note, traces) }));
+    const found = ball.found.map((entry) => ({ ...entry, note: withoutPerson(entry.note, traces) }));
+    const texts = { name: withoutPerson(ball.name, traces), notes: withoutPerson(ball.notes, traces) };
+    await alter(session, balls, ball, { owners: othersThan(ball), surface, found, ...texts }, by);
+  }
+  for (const note of shotNotesOfBalls) await alter(session, shotNotes, note, { note: "" }, by);
   for (const photo of photos) await store(session, photoKind).remove(photo.id, { by, expectedVersion: photo.version });
   for (const note of notes) await store(session, shotNotes).remove(note.id, { by, expectedVersion: note.version });
 }
 
-async function emptyWork(session: Session, found: OfBowler, by: string): Promise<void> {
+async function emptyWork(session: Session, found: OfBowler, traces: Traces, by: string): Promise<void> {
   const noText = { note: "" };
-  for (const visit of found.visits) await alter(session, visits, visit, { ...noText, discountWhy: "" }, by);
+  const free = (text: string) => withoutPerson(text, traces);
+  const freeOrNone = (text: string | null) => (text === null ? null : free(text));
+  for (const visit of found.visits) {
+    const charges = visit.charges.map((charge) => ({ ...charge, what: free(charge.what) }));
+    await alter(session, visits, visit, { ...noText, charges, discountWhy: "" }, by);
+  }
   for (const ticket of found.tickets) {
     const stops = ticket.stops.map((stop) => ({ ...stop, why: NO_NAME }));
-    await alter(session, ticketKind, ticket, { complaint: "", findings: "", symptoms: [], whatChanged: null, plan: null, stops }, by);
+    const stages = ticket.stages.map((stage) => ({
+      ...stage,
+      what: free(stage.what),
+      abrasive: freeOrNone(stage.abrasive),
+      way: freeOrNone(stage.way),
+    }));
+    const said = { complaint: "", findings: "", symptoms: [], whatChanged: null, plan: null };
+    await alter(session, ticketKind, ticket, { ...said, stops, stages }, by);
   }
-  for (const stage of found.stagesDone) await alter(session, withoutEffects(stageKind), stage, noText, by);
-  for (const reading of found.readings) await alter(session, readings, reading, noText, by);
+  for (const stage of found.stagesDone)
+    await alter(session, withoutEffects(stageKind), stage, { ...noText, what: free(stage.what), abrasive: freeOrNone(stage.abrasive) }, by);
+  for (const reading of found.readings) await alter(session, readings, reading, { ...noText, place: free(reading.place) }, by);
   for (const file of found.profileFiles) await alter(session, profileFileKind, file, { ...noText, name: NO_NAME }, by);
   for (const payment of found.payments) await alter(session, withoutEffects(paymentKind), payment, noText, by);
   for (const entry of found.prepaid) await alter(session, withoutEffects(prepaidKind), entry, noText, by);
-}
-
-/** Work that is only emptied takes nothing from the stock again, and money that is counted already is not counted twice. */
-function withoutEffects<Thing extends Kept>({ kind, written, kept, lookups }: Definition<Thing>): Definition<Thing> {
-  return { kind, written, kept, lookups };
 }
 
 async function alter<Thing extends Kept>(
@@ -90,16 +108,4 @@ async function alter<Thing extends Kept>(
   by: string,
 ): Promise<void> {
   await store(session, definition).alter(thing.id, () => fields, { by, expectedVersion: thing.version }, "erase");
-}
-
-/** Deleted rows are overwritten (`secure_delete`); the log of writes and the file's free pages must not keep them either. */
-async function leaveNothingBehind(session: Session): Promise<void> {
-  const { db } = session.acrossShops();
-  if (session.engine === "postgres") {
-    const tables = Object.keys(TABLE_RULES).map((table) => sql.table(table));
-    await sql`vacuum ${sql.join(tables)}`.execute(db);
-    return;
-  }
-  await sql`vacuum`.execute(db);
-  await sql`pragma wal_checkpoint(truncate)`.execute(db);
 }

@@ -1,3 +1,4 @@
+import type { Ball } from "#contract/records/ball";
 import type { Kept } from "#contract/records/fields";
 import type { Session } from "../session.ts";
 import { photoKind, profileFileKind } from "../things/attachments.ts";
@@ -19,18 +20,27 @@ export type OfBowler = Awaited<ReturnType<typeof gather>>;
 export async function gather(session: Session, bowlerId: string) {
   const bowler = await store(session, bowlers).get(bowlerId);
   const ownBalls = await all(session, balls, "bowlerId", [bowlerId]);
-  const ownVisits = await all(session, visits, "bowlerId", [bowlerId]);
+  const ballIds = idsOf(ownBalls);
+  const visitsByName = await all(session, visits, "bowlerId", [bowlerId]);
+  // Their ball, brought in before anybody had said whose it was.
+  const unclaimed = (await all(session, ticketKind, "ballId", ballIds)).filter((ticket) => ticket.bowlerId === null);
+  const visitsUnclaimed = (
+    await Promise.all([...new Set(unclaimed.map(({ visitId }) => visitId))].map((id) => store(session, visits).get(id)))
+  ).filter((visit) => visit.bowlerId === null);
+  const ownVisits = unique([...visitsByName, ...visitsUnclaimed]);
   const ownTickets = unique([
     ...(await all(session, ticketKind, "bowlerId", [bowlerId])),
-    ...(await all(session, ticketKind, "visitId", idsOf(ownVisits))),
+    ...(await all(session, ticketKind, "visitId", idsOf(visitsByName))),
+    ...unclaimed.filter(({ visitId }) => visitsUnclaimed.some(({ id }) => id === visitId)),
   ]);
-  const ballIds = idsOf(ownBalls);
   const ticketIds = idsOf(ownTickets);
   const either = async <Thing extends Kept>(definition: Definition<Thing>) =>
     unique([...(await all(session, definition, "ballId", ballIds)), ...(await all(session, definition, "ticketId", ticketIds))]);
   return {
     bowler,
     balls: ownBalls,
+    /** Somebody else's by now, or nobody's. */
+    formerBalls: await formerlyOf(session, bowlerId),
     visits: ownVisits,
     tickets: ownTickets,
     stagesDone: await all(session, stageKind, "ticketId", ticketIds),
@@ -38,9 +48,17 @@ export async function gather(session: Session, bowlerId: string) {
     profileFiles: await either(profileFileKind),
     photos: unique([...(await either(photoKind)), ...(await all(session, photoKind, "bowlerId", [bowlerId]))]),
     shotNotes: await all(session, shotNotes, "bowlerId", [bowlerId]),
+    /** With their balls, and nobody's name. */
+    shotNotesOfBalls: (await either(shotNotes)).filter((note) => note.bowlerId === null),
     payments: await all(session, paymentKind, "visitId", idsOf(ownVisits)),
     prepaid: await all(session, prepaidKind, "bowlerId", [bowlerId]),
   };
+}
+
+async function formerlyOf(session: Session, bowlerId: string): Promise<Ball[]> {
+  const rows = await session.db.selectFrom("balls").select("id").where("body", "like", `%${bowlerId}%`).execute();
+  const found = await Promise.all(rows.map(({ id }) => store(session, balls).get(id)));
+  return found.filter((ball) => ball.bowlerId !== bowlerId);
 }
 
 async function all<Thing extends Kept>(

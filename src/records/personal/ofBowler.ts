@@ -8,9 +8,10 @@ import { store } from "../things/store.ts";
 import { erase } from "./erase.ts";
 import { gather } from "./gather.ts";
 import type { Ledger } from "./ledger.ts";
-import type { Personal } from "./personal.ts";
+import type { OlderCopy, Personal } from "./personal.ts";
 
-export function personal(session: Session, ledger: Ledger): Personal {
+/** @param olderCopies copies of the records that were made before now */
+export function personal(session: Session, ledger: Ledger, olderCopies: () => Promise<readonly OlderCopy[]>): Personal {
   return {
     exportOf: (bowlerId, write) =>
       session.write(write, async (inside) => {
@@ -28,11 +29,13 @@ export function personal(session: Session, ledger: Ledger): Personal {
       }),
     erase: (bowlerId, { by }) =>
       withFaults("the ledger of erasures", async () => {
-        await store(session, bowlers).get(bowlerId);
+        const { createdAt } = await store(session, bowlers).get(bowlerId);
         const erasure = { bowlerId, at: timeOf(session.now()), by };
         // First the ledger: an erasure that the power interrupts is ended when the records are opened again.
         await ledger.add(erasure);
         await erase(session, erasure);
+        // What was made before anything was kept of them does not hold them.
+        return { at: erasure.at, stillIn: (await olderCopies()).filter(({ madeAt }) => madeAt >= createdAt) };
       }),
   };
 }

@@ -24,8 +24,8 @@ export function customerHandlers({ people, bowlers, personal }: Records): Handle
       return { bytes: zipSync(files, { level: 1 }), type: "application/zip", name: "personal-data.zip" };
     },
     async erasePersonalData(asked) {
-      await personal.erase(asked.params.id, writeOf(asked));
-      return undefined;
+      const { at, stillIn } = await personal.erase(asked.params.id, writeOf(asked));
+      return { at, stillIn: [...stillIn] };
     },
   };
 }

@@ -1,4 +1,4 @@
-import { useEffect } from "react";
+import { useEffect, useState } from "react";
 import { Link } from "wouter";
 import type { Bowler } from "#contract/records/bowler";
 import { BOWLER } from "#words/en/rooms/bowler";
@@ -13,6 +13,7 @@ import { Deliveries } from "./Deliveries.tsx";
 import { PersonalData } from "./PersonalData.tsx";
 import { Prepaid } from "./Prepaid.tsx";
 import { SpreadAndPap } from "./SpreadAndPap.tsx";
+import { type OlderCopy, StillIn } from "./StillIn.tsx";
 import { Visits } from "./Visits.tsx";
 
 /** One customer: how the ball is delivered, what is in the bag, when they came, and what is kept of them. */
@@ -35,6 +36,7 @@ function nameOf({ name, erasedAt }: Bowler): string {
 function WholeBowler({ bowler }: { readonly bowler: Bowler }) {
   const times = useShopTimes();
   const { erasedAt } = bowler;
+  const [stillIn, setStillIn] = useState<readonly OlderCopy[] | null>(null);
   return (
     <>
       <div className="room-head">
@@ -46,6 +48,7 @@ function WholeBowler({ bowler }: { readonly bowler: Bowler }) {
         </For>
       </div>
       {erasedAt !== null && <p className="nothing">{BOWLER.erased(times.day(erasedAt))}</p>}
+      {stillIn !== null && <StillIn copies={stillIn} />}
       <div className="room-columns">
         <div>
           {erasedAt === null && <Deliveries bowler={bowler} />}
@@ -62,7 +65,7 @@ function WholeBowler({ bowler }: { readonly bowler: Bowler }) {
               <Prepaid bowlerId={bowler.id} />
             </For>
             <For least="owner">
-              <PersonalData bowler={bowler} />
+              <PersonalData bowler={bowler} onErased={setStillIn} />
             </For>
           </div>
         )}

@@ -5,15 +5,26 @@ import { answered, newKey, shop } from "../../shop/shopClient.ts";
 import { saveFromShop } from "../../shop/shopFile.ts";
 import { useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
+import type { OlderCopy } from "./StillIn.tsx";
+
+interface PersonalDataProps {
+  readonly bowler: Bowler;
+  /** Takes what still holds the person. */
+  onErased(stillIn: readonly OlderCopy[]): void;
+}
 
 /** What is kept of a person is handed out, or erased. Erasing asks first: nothing brings it back. */
-export function PersonalData({ bowler }: { readonly bowler: Bowler }) {
+export function PersonalData({ bowler, onErased }: PersonalDataProps) {
   const { id, name } = bowler;
   const [asks, setAsks] = useState(false);
   const [key] = useState(newKey);
   const save = useWrite((_: undefined) => saveFromShop(`/api/bowlers/${id}/personal-data`, "POST", "personal-data.zip"), ["audit"]);
   const erase = useWrite(
-    (_: undefined) => answered(shop.bowlers[":id"]["personal-data"].$delete({ param: { id } }, { headers: { "Idempotency-Key": key } })),
+    async (_: undefined) => {
+      const asked = shop.bowlers[":id"]["personal-data"].$delete({ param: { id } }, { headers: { "Idempotency-Key": key } });
+      // Told here: what asks is gone from the page as soon as the bowler is read again.
+      onErased((await answered(asked)).stillIn);
+    },
     ["bowlers", "balls", "tickets", "visits", "search", "queue", "readings", "photos", "audit"],
   );
   return (

@@ -95,9 +95,9 @@ export const BOWLER = {
   export: "Personenbezogene Daten sichern",
   erase: "Personenbezogene Daten löschen …",
   eraseWhat: [
-    "Gelöscht: Name, Erreichbarkeit, erziehungsberechtigte Person, Würfe, PAP, Notizen, Fotos, Wurfnotizen, Beschwerden und Pläne.",
+    "Gelöscht: Name, Erreichbarkeit, erziehungsberechtigte Person, Würfe, PAP, Notizen, Fotos, Wurfnotizen, Beschwerden und Pläne; Zeilen von Rechnungen, die die Person nennen.",
     "Aufbewahrt, ohne die Person: Bälle mit dem, was an ihnen getan wurde, Aufträge, Stufen, Messungen, Zahlungen.",
-    "Früher gemachte Sicherungen enthalten sie noch.",
+    "Früher gemachte Sicherungen enthalten sie noch; Ihnen wird gesagt, welche, und bis wann.",
     "Das lässt sich nicht rückgängig machen.",
   ],
   eraseAsk: (name) => `Alles Persönliche von ${name} löschen?`,
@@ -105,5 +105,11 @@ export const BOWLER = {
   eraseNo: "Alles lassen",
   erased: (when) =>
     `Die personenbezogenen Daten dieses Spielers wurden am ${when} gelöscht. Bälle, Arbeit und Zahlungen bleiben, ohne die Person.`,
+  stillInNone: "Keine Sicherung dieses Servers enthält diese Person.",
+  stillIn: "Diese früheren Kopien enthalten diese Person noch:",
+  stillInUntil: (name, day) => `${name}: fort bis zum ${day}, solange jeden Tag eine Sicherung gemacht wird`,
+  stillInUntilDeleted: (name) => `${name}: bleibt, bis jemand sie löscht`,
+  stillInWhy:
+    "Wer gelöscht wurde, wird wieder gelöscht, wenn eine davon wiederhergestellt wird. Kopien, die Sie anderswohin gebracht haben, und die anderer Server stehen nicht hier.",
   erasedName: "Gelöschter Spieler",
 } as const satisfies Translated<typeof en.BOWLER>;

@@ -94,14 +94,20 @@ export const BOWLER = {
   export: "Save the personal data",
   erase: "Erase the personal data …",
   eraseWhat: [
-    "Erased: name, contacts, guardian, deliveries, PAP, notes, photos, shot notes, complaints and plans.",
+    "Erased: name, contacts, guardian, deliveries, PAP, notes, photos, shot notes, complaints and plans; lines of bills that name the person.",
     "Kept, without the person: balls with what was done to them, tickets, stages, readings, payments.",
-    "Backups made before still hold them.",
+    "Backups made before still hold them; you are told which, and until when.",
     "This cannot be undone.",
   ],
   eraseAsk: (name: string) => `Erase everything personal of ${name}?`,
   eraseYes: "Erase, for ever",
   eraseNo: "Leave everything",
   erased: (when: string) => `The personal data of this bowler were erased on ${when}. Balls, work and payments stay, without the person.`,
+  stillInNone: "No backup of this server holds this person.",
+  stillIn: "These copies from before still hold this person:",
+  stillInUntil: (name: string, day: string) => `${name}: gone by ${day}, as long as a backup is made every day`,
+  stillInUntilDeleted: (name: string) => `${name}: stays until somebody deletes it`,
+  stillInWhy:
+    "Whoever is erased is erased again when one of them is restored. Copies that you took elsewhere, and those of other servers, are not listed.",
   erasedName: "Erased bowler",
 } as const;

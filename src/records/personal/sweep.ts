@@ -1,0 +1,96 @@
+import { type RawBuilder, sql } from "kysely";
+import type { Bowler } from "#contract/records/bowler";
+import type { Kept } from "#contract/records/fields";
+import type { Session } from "../session.ts";
+import { photoKind, profileFileKind } from "../things/attachments.ts";
+import { balls } from "../things/balls.ts";
+import type { Definition, Fields } from "../things/definition.ts";
+import { paymentKind, prepaidKind } from "../things/payments.ts";
+import { houses, lanes, patterns, prices, readings, referenceBalls, shotNotes, visits } from "../things/plainKinds.ts";
+import { itemKind, movementKind, stageKind } from "../things/stock.ts";
+import { store } from "../things/store.ts";
+import { ticketKind } from "../things/tickets.ts";
+import { tracesOf, withoutWhole } from "./traces.ts";
+import { withoutEffects } from "./withoutEffects.ts";
+
+/** Kinds in whose text somebody may stand who has nothing else to do with it. A person of the shop, or another bowler, is not altered for it. */
+const SPEAKING = [
+  balls,
+  visits,
+  ticketKind,
+  stageKind,
+  readings,
+  referenceBalls,
+  shotNotes,
+  photoKind,
+  profileFileKind,
+  houses,
+  lanes,
+  patterns,
+  prices,
+  paymentKind,
+  prepaidKind,
+  itemKind,
+  movementKind,
+] as const;
+
+/** Fields that hold what somebody wrote freely; in all others stand words that the program knows. */
+const FREE = new Set(["name", "note", "notes", "what", "why", "place", "complaint", "findings", "discountWhy", "abrasive"]);
+
+/**
+ * Takes a person's whole name, numbers and addresses out of everything else that was written freely, in every shop. Those that another bowler has too
+ * are left: what speaks of one may speak of the other.
+ *
+ * @param everywhere a write across all shops
+ * @param bowler as they were before they were erased
+ */
+export async function sweep(everywhere: Session, bowler: Bowler, by: string): Promise<void> {
+  const whole = await onlyTheirs(everywhere, bowler);
+  if (whole.length === 0) return;
+  // Each is only read and given back with other text: what else its kind has does not matter here.
+  for (const definition of SPEAKING) await sweepKind(everywhere, definition as unknown as Definition<Kept>, whole, by);
+}
+
+async function sweepKind(everywhere: Session, definition: Definition<Kept>, whole: readonly string[], by: string): Promise<void> {
+  const all = store(everywhere, withoutEffects(definition));
+  for (const { id } of await rowsWith(everywhere, definition.kind, whole)) {
+    const thing = await all.get(id);
+    const fields = freed(thing, whole);
+    if (Object.keys(fields).length > 0) await all.alter(id, () => fields, { by, expectedVersion: thing.version }, "erase");
+  }
+}
+
+async function onlyTheirs(everywhere: Session, bowler: Bowler): Promise<string[]> {
+  const others = (await rowsWith(everywhere, "bowlers", tracesOf(bowler).whole)).filter(({ id }) => id !== bowler.id);
+  const spoken = others.map(({ body }) => body.toLowerCase());
+  return tracesOf(bowler).whole.filter((trace) => !spoken.some((body) => body.includes(inJson(trace).toLowerCase())));
+}
+
+/** Rows that may speak of it; what else is like it comes too. */
+function rowsWith({ db, engine }: Session, kind: Definition<Kept>["kind"], whole: readonly string[]) {
+  const like = engine === "postgres" ? sql`ilike` : sql`like`;
+  const pattern = (trace: string): RawBuilder<boolean> => sql`body ${like} ${`%${inJson(trace).replaceAll(/[\\%_]/g, "_")}%`}`;
+  return db
+    .selectFrom(kind as "bowlers")
+    .select(["id", "body"])
+    .where(({ or }) => or(whole.map((trace) => pattern(trace))))
+    .execute();
+}
+
+/** As a text stands in JSON. */
+function inJson(text: string): string {
+  return JSON.stringify(text).slice(1, -1);
+}
+
+/** The fields that are altered. */
+function freed(thing: Kept, whole: readonly string[]): Fields {
+  const altered = Object.entries(thing).map(([field, value]) => [field, freeOf(field, value, whole)] as const);
+  return Object.fromEntries(altered.filter(([field, value]) => JSON.stringify(value) !== JSON.stringify((thing as Fields & Kept)[field])));
+}
+
+function freeOf(field: string, value: unknown, whole: readonly string[]): unknown {
+  if (typeof value === "string") return FREE.has(field) ? withoutWhole(value, whole) : value;
+  if (Array.isArray(value)) return value.map((one) => freeOf(field, one, whole));
+  if (typeof value !== "object" || value === null) return value;
+  return Object.fromEntries(Object.entries(value).map(([key, one]) => [key, freeOf(key, one, whole)]));
+}
