@@ -1,7 +1,7 @@
 import type { Database } from "better-sqlite3";
 import { snapshotOfFolder, snapshotOfServer, type WithSnapshot } from "./backup/snapshot.ts";
 import { openForTurns, openPostgres } from "./database/postgres.ts";
-import { openSqlite } from "./database/sqlite.ts";
+import { openSqliteBeside } from "./database/sqlite.ts";
 import type { Runner } from "./database/transaction.ts";
 import type { FileStore } from "./files/fileStore.ts";
 import { filesInDatabase } from "./files/inDatabase.ts";
@@ -31,7 +31,7 @@ export function openDatabase(parts: DatabaseParts, folder: ShopFolder): Promise<
 
 async function inFolder(parts: DatabaseParts, folder: ShopFolder): Promise<OpenDatabase> {
   prepareFolder(folder);
-  const { db, raw } = openSqlite(folder.database);
+  const { db, raw } = openSqliteBeside(folder.database);
   return { ...folderParts(folder, raw), runner: { db, engine: "sqlite", chance: chanceOf(parts) }, close: () => db.destroy() };
 }
 

@@ -1,9 +1,13 @@
 import { readFile } from "node:fs/promises";
-import { zipSync } from "fflate";
+import { promisify } from "node:util";
+import { type AsyncZippable, zip } from "fflate";
 import type { shopRoutes } from "#contract/routes/shop";
 import type { Records } from "#records/records";
 import type { Handlers } from "../http/mount.ts";
 import { changeOf, listed, writeOf } from "./keptHandlers.ts";
+
+/** In threads of its own, one for each large file. */
+const zipped = promisify<AsyncZippable, Uint8Array>(zip);
 
 export function shopHandlers({ settings, audit, search, backups, lists }: Records): Handlers<typeof shopRoutes> {
   return {
@@ -28,7 +32,7 @@ export function shopHandlers({ settings, audit, search, backups, lists }: Record
     async exportAll() {
       const files = await lists.exportAll();
       const named = Object.fromEntries(files.map(({ name, text }) => [name, new TextEncoder().encode(text)]));
-      return { bytes: zipSync(named), type: "application/zip", name: "everything.zip" };
+      return { bytes: await zipped(named), type: "application/zip", name: "everything.zip" };
     },
 
     async previewImport({ body }) {
