@@ -1,6 +1,6 @@
 import { mustBeThere } from "./database/fileIdentity.ts";
 import { openForTurns, openPostgres } from "./database/postgres.ts";
-import { openSqlite } from "./database/sqlite.ts";
+import { openSqliteBeside } from "./database/sqlite.ts";
 import type { Runner } from "./database/transaction.ts";
 import type { FileStore } from "./files/fileStore.ts";
 import { filesInDatabase } from "./files/inDatabase.ts";
@@ -29,7 +29,7 @@ export function openDatabase(parts: DatabaseParts, folder: ShopFolder): Promise<
 
 async function inFolder(parts: DatabaseParts, folder: ShopFolder): Promise<OpenDatabase> {
   prepareFolder(folder);
-  const { db } = openSqlite(folder.database);
+  const { db } = openSqliteBeside(folder.database);
   return {
     runner: { db, engine: "sqlite", chance: chanceOf(parts), mustBeThere: mustBeThere(folder.database) },
     files: filesInFolder(folder.live),

@@ -27,10 +27,14 @@ export interface Session {
   /** Reads as of one moment. Inside, only `inside` is used. */
   atOneMoment<Answer>(work: (inside: Session) => Promise<Answer>): Promise<Answer>;
   /** Notes who did what, in the trail of the shop whose thing it is; told to those who watch once it is kept. */
-  note(entry: Pick<AuditEntry, "shopId" | "by" | "did" | "kind" | "thingId" | "fields">): Promise<void>;
+  note(entry: NewEntry): Promise<void>;
+  /** Notes many at once. */
+  noteAll(entries: readonly NewEntry[]): Promise<void>;
   /** The one way past the shop: the same session over the rows of every shop of the database. Who uses it says why. */
   acrossShops(): Session;
 }
+
+type NewEntry = Pick<AuditEntry, "shopId" | "by" | "did" | "kind" | "thingId" | "fields">;
 
 interface RootParts extends Pick<Session, "shopId" | "files" | "now" | "newId"> {
   readonly setAside: SetAsideNotes;
@@ -85,6 +89,7 @@ function outside(parts: RootParts, narrow: Narrow): Session {
     unnoted: (work) => transaction(runner, (db) => work(narrow(db)), shopId),
     atOneMoment: (work) => momentOf(runner, (db) => work(within(parts, db, narrow, [], setAside))),
     note: () => Promise.reject(new TypeError("a note belongs to a write")),
+    noteAll: () => Promise.reject(new TypeError("a note belongs to a write")),
     acrossShops: () => outside(parts, everyShop),
   };
 }
@@ -109,12 +114,11 @@ function within(parts: RootParts, db: Db, narrow: Narrow, noted: Noted[], setAsi
     },
     unnoted: (work) => work(inside.db),
     atOneMoment: (work) => work(inside),
-    async note({ fields, ...entry }) {
-      await inside.db
-        .insertInto("audit")
-        .values({ ...entry, id: newId(), at: timeOf(now()), fields: JSON.stringify(fields) })
-        .execute();
-      noted.push({ kind: entry.kind, id: entry.thingId, shopId: entry.shopId });
+    note: (entry) => inside.noteAll([entry]),
+    async noteAll(entries) {
+      const rows = entries.map(({ fields, ...entry }) => ({ ...entry, id: newId(), at: timeOf(now()), fields: JSON.stringify(fields) }));
+      await inside.db.insertInto("audit").values(rows).execute();
+      for (const { kind, thingId, shopId: whose } of entries) noted.push({ kind, id: thingId, shopId: whose });
     },
     acrossShops: () => within(parts, db, everyShop, noted, setAside),
   };

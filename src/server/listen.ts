@@ -1,7 +1,7 @@
 import { createServer, type Server } from "node:http";
 import { createServer as createSecureServer } from "node:https";
 import { getRequestListener } from "@hono/node-server";
-import { isLoopback } from "./http/address.ts";
+import { isLoopback, networkOf } from "./http/address.ts";
 import { type Certificate, hostOf } from "./reached.ts";
 
 /** Where the server listens when nothing else is asked for and nothing else is there. */
@@ -12,6 +12,19 @@ const TRIES = 20;
  * asks again, it would lose the question.
  */
 const KEEP_CONNECTION_MS = 75_000;
+
+/** How long the head of a request, and the whole of it, may take to come in, ms: a photo over a poor radio link takes half a minute. */
+const HEAD_MS = 10_000;
+const REQUEST_MS = 60_000;
+/** How often connections are looked at that take too long, ms. */
+const LOOK_EVERY_MS = 1000;
+/** How long an encrypted connection may take to be agreed on, ms. */
+const HANDSHAKE_MS = 10_000;
+/** Open connections of everybody, and those from one address (of IPv6 the network, so the whole shop may be one). */
+const MOST_CONNECTIONS = 1000;
+const MOST_OF_ONE_ADDRESS = 500;
+
+const LIMITS = { headersTimeout: HEAD_MS, requestTimeout: REQUEST_MS, connectionsCheckingInterval: LOOK_EVERY_MS };
 
 type Fetching = { readonly fetch: Parameters<typeof getRequestListener>[0] };
 
@@ -49,8 +62,12 @@ export async function listen(server: Fetching, { port, address, name, certificat
   for (const [index, tried] of ports.entries()) {
     try {
       const answer = getRequestListener(server.fetch);
-      const http = certificate === null ? createServer(answer) : createSecureServer({ ...certificate, minVersion: LEAST_TLS }, answer);
+      const http =
+        certificate === null
+          ? createServer(LIMITS, answer)
+          : createSecureServer({ ...certificate, ...LIMITS, minVersion: LEAST_TLS, handshakeTimeout: HANDSHAKE_MS }, answer);
       http.keepAliveTimeout = KEEP_CONNECTION_MS;
+      limitConnections(http);
       const taken = await listenOn(http, tried, address);
       const host = isLoopback(address) && certificate === null ? hostOf(address) : (name ?? hostOf(address));
       return { address: `${certificate === null ? "http" : "https"}://${host}:${taken}`, close: (mostMs) => closed(http, mostMs) };
@@ -60,6 +77,26 @@ export async function listen(server: Fetching, { port, address, name, certificat
     }
   }
   throw new Error("No port was tried.");
+}
+
+/** Whoever opens more than a shop needs is not answered; the others keep their room. */
+function limitConnections(http: Server): void {
+  http.maxConnections = MOST_CONNECTIONS;
+  const open = new Map<string, number>();
+  http.on("connection", (socket) => {
+    const from = networkOf(socket.remoteAddress ?? "");
+    const count = (open.get(from) ?? 0) + 1;
+    if (count > MOST_OF_ONE_ADDRESS) {
+      socket.destroy();
+      return;
+    }
+    open.set(from, count);
+    socket.once("close", () => {
+      const left = (open.get(from) ?? 1) - 1;
+      if (left > 0) open.set(from, left);
+      else open.delete(from);
+    });
+  });
 }
 
 function listenOn(http: Server, port: number, host: string): Promise<number> {

@@ -78,7 +78,9 @@ export function assemble({
   version,
 }: Omit<ServerParts, "config"> & { readonly config: Pick<Config, "limits" | "address" | "cert" | "key" | "names"> }) {
   const { limits } = config;
-  const streams = eventStreams(limits.listeners, (error) => log("error", { event: "broken", ...withoutWords(error) }));
+  const streams = eventStreams(limits.listeners, limits.listenersPerPerson, (error) =>
+    log("error", { event: "broken", ...withoutWords(error) }),
+  );
   const waiting = planQueue(executor, limits);
   const queue = queueBook(records, nowMs);
   const plans = planBook({ plans: waiting, newId, now, version });

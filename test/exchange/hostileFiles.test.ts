@@ -43,9 +43,9 @@ beforeAll(() => {
 afterAll(() => counted.end());
 
 /** A file is read, or refused with a fault that says what is wrong; nothing else may come of it. */
-function tried(read: () => unknown): void {
+async function tried(read: () => unknown): Promise<void> {
   try {
-    read();
+    await read();
   } catch (fault) {
     if (!(fault instanceof JobFault || fault instanceof RecordsFault)) throw fault;
   }
@@ -59,7 +59,7 @@ async function growsEvenly<File extends { readonly length: number }>(
   for (const size of sizes) {
     const [one, two] = [make(size), make(2 * size)];
     // Once before it is counted: what is made at the first look is no work of the file's.
-    for (const file of [one, two]) tried(() => read(file));
+    for (const file of [one, two]) await tried(() => read(file));
     const small = await counted.of(() => tried(() => read(one)));
     const large = await counted.of(() => tried(() => read(two)));
     const most = (small * MOST * Math.max(2, two.length / one.length)) / 2;

@@ -225,10 +225,10 @@ describe("an event stream", () => {
   // Another server of the same shop may have ended the session: nothing tells this one.
   test("looks with every beat whether its listener may still be here", async () => {
     vi.useFakeTimers({ toFake: ["setInterval", "clearInterval"] });
-    const streams = eventStreams(2, () => {});
+    const streams = eventStreams(2, 2, () => {});
     let isIn = true;
     const server = new Hono().get("/", (context) =>
-      streams.open(context, { isStillIn: async () => isIn }, (_send, signal) => ended(signal)),
+      streams.open(context, { session: null, isStillIn: async () => isIn }, (_send, signal) => ended(signal)),
     );
     const stream = (await server.request("/")).body?.getReader();
     vi.advanceTimersByTime(15_000);

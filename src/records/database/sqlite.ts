@@ -1,5 +1,6 @@
 import Sqlite, { type Database } from "better-sqlite3";
 import { CompiledQuery, type DatabaseConnection, Kysely, SqliteDialect, SqliteDriver } from "kysely";
+import { readingBeside } from "./sqliteDriver.ts";
 import type { Tables } from "./tables.ts";
 
 /** How long a write waits for another process to finish its own, ms. */
@@ -17,6 +18,17 @@ export interface OpenSqlite {
  * `secure_delete` overwrites what is deleted: erased data do not stay behind in free pages.
  */
 export function openSqlite(file: string): OpenSqlite {
+  const raw = openRaw(file);
+  return { db: new Kysely<Tables>({ dialect: new ImmediateDialect(raw) }), raw };
+}
+
+/** Opens it likewise, for a program that others ask meanwhile: what only reads does not wait for a write. */
+export function openSqliteBeside(file: string): OpenSqlite {
+  const raw = openRaw(file);
+  return { db: new Kysely<Tables>({ dialect: readingBeside(raw) }), raw };
+}
+
+function openRaw(file: string): Database {
   const raw = new Sqlite(file, { timeout: WAIT_MS });
   try {
     raw.pragma("journal_mode = WAL");
@@ -28,7 +40,7 @@ export function openSqlite(file: string): OpenSqlite {
     raw.close();
     throw error;
   }
-  return { db: new Kysely<Tables>({ dialect: new ImmediateDialect(raw) }), raw };
+  return raw;
 }
 
 /** Nobody else has the file open from now on until it is closed. @throws SQLITE_BUSY while somebody has */

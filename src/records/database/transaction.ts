@@ -51,10 +51,8 @@ async function inFile<Answer>({ db, mustBeThere = () => {} }: Runner, work: (db:
 
 /** Reads as of one moment, whatever is written meanwhile. */
 export function momentOf<Answer>({ db, engine }: Runner, work: (db: Db) => Promise<Answer>): Promise<Answer> {
-  const reading = db.transaction();
-  return withFaults("the database", () =>
-    (engine === "sqlite" ? reading : reading.setIsolationLevel("repeatable read").setAccessMode("read only")).execute(work),
-  );
+  const reading = db.transaction().setAccessMode("read only");
+  return withFaults("the database", () => (engine === "sqlite" ? reading : reading.setIsolationLevel("repeatable read")).execute(work));
 }
 
 async function withRetry<Answer>(

@@ -4,6 +4,7 @@ import { exportAll } from "./exportAll.ts";
 import { IMPORT_FIELDS } from "./importFields.ts";
 import { applyImport, judged, undoImport } from "./importTable.ts";
 import type { Lists } from "./lists.ts";
+import { readTable } from "./readTable.ts";
 
 /** How many rows a preview shows. */
 const SAMPLE = 10;
@@ -13,7 +14,8 @@ export function lists(session: Session): Lists {
     exportAll: () => withFaults("export", () => exportAll(session)),
     preview: (kind, csv, mapping) =>
       withFaults("import", async () => {
-        const { table, toAdd, alreadyThere, problems } = await judged(session, kind, csv, mapping);
+        const table = await readTable(kind, csv, mapping);
+        const { toAdd, alreadyThere, problems } = await judged(session, kind, table);
         const { columns, rows } = table;
         const sample = toAdd.slice(0, SAMPLE);
         return {

@@ -1,14 +1,15 @@
 import { RecordsFault } from "#contract/records/fault";
-import type { Kept } from "#contract/records/fields";
 import { digitsOf, serialOf, wordsOf } from "../search/terms.ts";
 import { type Session, timeOf } from "../session.ts";
 import { balls } from "../things/balls.ts";
 import { bowlers } from "../things/bowlers.ts";
 import type { Fields } from "../things/definition.ts";
+import { makeMany } from "../things/makeMany.ts";
 import { fieldsIn } from "../things/rows.ts";
 import { store } from "../things/store.ts";
 import type { ChangeOn, Write } from "../write.ts";
 import type { ImportDone, ImportKind, RowProblem } from "./lists.ts";
+import { eachOf, portionsOf } from "./portions.ts";
 import { type ReadRow, type ReadTable, readTable } from "./readTable.ts";
 
 /** What would be added, what is there already, and everything that stands against it. */
@@ -19,46 +20,42 @@ export interface Judged {
   readonly problems: readonly RowProblem[];
 }
 
-export async function judged(
-  session: Session,
-  kind: ImportKind,
-  csv: string,
-  mapping: Readonly<Record<string, string>> | undefined,
-): Promise<Judged> {
-  const table = readTable(kind, csv, mapping);
+export async function judged(session: Session, kind: ImportKind, table: ReadTable): Promise<Judged> {
   const problems = [...table.problems];
   const known = await marksKept(session, kind);
   const toAdd: Fields[] = [];
   let alreadyThere = 0;
   const owners = kind === "balls" ? await bowlersByName(session) : new Map<string, string[]>();
-  for (const row of table.rows) {
-    const mark = markOf(kind, row.fields);
-    if (mark !== null && known.has(mark)) {
-      alreadyThere += 1;
-      continue;
+  for await (const portion of portionsOf(table.rows))
+    for (const row of portion) {
+      const mark = markOf(kind, row.fields);
+      if (mark !== null && known.has(mark)) {
+        alreadyThere += 1;
+        continue;
+      }
+      if (mark !== null) known.add(mark);
+      toAdd.push({ ...row.fields, ...ownerOf(row, owners, problems) });
     }
-    if (mark !== null) known.add(mark);
-    toAdd.push({ ...row.fields, ...ownerOf(row, owners, problems) });
-  }
   return { table, toAdd, alreadyThere, problems };
 }
 
 /** @throws {RecordsFault} `refused` with every row's problems, each at `rows.N.column` */
-export function applyImport(
+export async function applyImport(
   session: Session,
   kind: ImportKind,
   csv: string,
   mapping: Readonly<Record<string, string>> | undefined,
   write: Write,
 ): Promise<ImportDone> {
+  // Before the write: what is read from the table alone keeps no other write waiting.
+  const table = await readTable(kind, csv, mapping);
   return session.write(write, async (inside) => {
-    const { toAdd, alreadyThere, problems } = await judged(inside, kind, csv, mapping);
+    const { toAdd, alreadyThere, problems } = await judged(inside, kind, table);
     if (problems.length > 0)
       throw new RecordsFault("refused", "import", {
         problems: problems.map(({ row, column, value, allowed }) => ({ path: `rows.${row}.${column}`, value, allowed })),
       });
-    const added: string[] = [];
-    for (const fields of toAdd) added.push((await create(inside, kind, fields, write.by)).id);
+    const added = kind === "bowlers" ? await makeMany(inside, bowlers, toAdd, write.by) : await makeMany(inside, balls, toAdd, write.by);
     const importId = inside.newId();
     const { shopId, now } = inside;
     await inside.db
@@ -78,14 +75,10 @@ export function undoImport(session: Session, importId: string, write: Write): Pr
     const added: string[] = JSON.parse(row.added);
     // Version 1 is what the import made: a thing that has been changed since is somebody's work.
     const asMade: ChangeOn = { by: write.by, expectedVersion: 1 };
-    for (const id of added) await remove(inside, row.kind as ImportKind, id, asMade);
+    for await (const portion of portionsOf(added)) for (const id of portion) await remove(inside, row.kind as ImportKind, id, asMade);
     await db.deleteFrom("imports").where("id", "=", importId).execute();
     return added.length;
   });
-}
-
-function create(session: Session, kind: ImportKind, fields: Fields, by: string): Promise<Kept> {
-  return kind === "bowlers" ? store(session, bowlers).create(fields, { by }) : store(session, balls).create(fields, { by });
 }
 
 function remove(session: Session, kind: ImportKind, id: string, write: ChangeOn): Promise<void> {
@@ -102,17 +95,17 @@ function markOf(kind: ImportKind, fields: Fields): string | null {
 
 async function marksKept({ db }: Session, kind: ImportKind): Promise<Set<string>> {
   const rows = await db.selectFrom(kind).select("body").execute();
-  return new Set(rows.flatMap(({ body }) => markOf(kind, fieldsIn(body) ?? {}) ?? []));
+  return new Set((await eachOf(rows, ({ body }) => markOf(kind, fieldsIn(body) ?? {}))).filter((mark) => mark !== null));
 }
 
 async function bowlersByName({ db }: Session): Promise<Map<string, string[]>> {
   const byName = new Map<string, string[]>();
-  for (const { id, body } of await db.selectFrom("bowlers").select(["id", "body"]).execute()) {
+  await eachOf(await db.selectFrom("bowlers").select(["id", "body"]).execute(), ({ id, body }) => {
     const name = wordsOf(String(fieldsIn(body)?.name ?? "")).join(" ");
     const ids = byName.get(name);
     if (ids === undefined) byName.set(name, [id]);
     else ids.push(id);
-  }
+  });
   return byName;
 }
 

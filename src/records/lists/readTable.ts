@@ -3,6 +3,7 @@ import { RecordsFault } from "#contract/records/fault";
 import type { Fields } from "../things/definition.ts";
 import { IMPORT_FIELDS, IMPORT_SCHEMAS, OWNER } from "./importFields.ts";
 import type { ImportKind, RowProblem } from "./lists.ts";
+import { eachOf } from "./portions.ts";
 
 const MOST_ROWS = 20_000;
 const MOST_COLUMNS = 200;
@@ -29,7 +30,7 @@ export interface ReadTable {
  * @param asked field by column
  * @throws {RecordsFault} `refused` where there is no table, or the mapping names what is not there
  */
-export function readTable(kind: ImportKind, csv: string, asked: Readonly<Record<string, string>> | undefined): ReadTable {
+export async function readTable(kind: ImportKind, csv: string, asked: Readonly<Record<string, string>> | undefined): Promise<ReadTable> {
   const [heading, ...lines] = csvRows(csv);
   if (heading === undefined || lines.length === 0) throw refused("csv", null, "a heading and at least one row");
   if (lines.length > MOST_ROWS) throw refused("csv", lines.length, `up to ${MOST_ROWS} rows`);
@@ -38,7 +39,7 @@ export function readTable(kind: ImportKind, csv: string, asked: Readonly<Record<
   const mapping = asked ?? guessed(kind, columns);
   mustBeMapping(kind, columns, mapping);
   const problems: RowProblem[] = [];
-  const rows = lines.map((cells, i) => readRow(kind, columns, mapping, cells, i + FIRST_ROW, problems));
+  const rows = await eachOf(lines, (cells, i) => readRow(kind, columns, mapping, cells, i + FIRST_ROW, problems));
   return { columns, mapping, rows, problems };
 }
 

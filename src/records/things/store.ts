@@ -4,6 +4,7 @@ import type { Kept } from "#contract/records/fields";
 import type { Problem } from "#engine/fault";
 import { withFaults } from "../database/driverFault.ts";
 import { TABLE_RULES } from "../database/tableRules.ts";
+import type { TermRow } from "../database/tables.ts";
 import type { Page, PageAsked, Removable } from "../records.ts";
 import { type Session, timeOf } from "../session.ts";
 import type { ChangeOn, Write } from "../write.ts";
@@ -63,15 +64,26 @@ async function made<Thing extends Kept>(
   { by }: Write,
 ): Promise<Thing> {
   const { kind } = definition;
-  const at = timeOf(inside.now());
-  const filled = { ...extra, ...fields, ...(await definition.filledIn?.({ ...extra, ...fields }, null, inside)) };
-  const keptFields = { id: inside.newId(), shopId: inside.shopId, version: 1, createdAt: at, changedAt: at };
-  const thing = checkedFields(definition.kept, { ...keptFields, ...filled }, kind) as Thing & Fields;
-  await mustFit(inside, definition, thing, null);
+  const thing = await readied(inside, definition, fields, extra);
   await insertRow(inside.db, kind, rowOf(definition, thing));
   await keepTerms(inside, definition, thing);
   await inside.note({ shopId: inside.shopId, by, did: "create", kind, thingId: thing.id, fields: Object.keys(fields) });
   await definition.alsoWrite?.(thing, null, inside, by);
+  return thing;
+}
+
+/** A new thing as it will be kept, checked. */
+export async function readied<Thing extends Kept>(
+  inside: Session,
+  definition: Definition<Thing>,
+  fields: Fields,
+  extra: Fields,
+): Promise<Thing> {
+  const at = timeOf(inside.now());
+  const filled = { ...extra, ...fields, ...(await definition.filledIn?.({ ...extra, ...fields }, null, inside)) };
+  const keptFields = { id: inside.newId(), shopId: inside.shopId, version: 1, createdAt: at, changedAt: at };
+  const thing = checkedFields(definition.kept, { ...keptFields, ...filled }, definition.kind) as Thing & Fields;
+  await mustFit(inside, definition, thing, null);
   return thing;
 }
 
@@ -130,8 +142,17 @@ export async function mustFit<Thing extends Kept>(
 /** Words by which it is found, in place of those of before. */
 export async function keepTerms<Thing extends Kept>(session: Session, { kind, terms }: Definition<Thing>, thing: Thing): Promise<void> {
   if (terms === undefined) return;
-  const { db, shopId } = session;
+  const { db } = session;
   await db.deleteFrom("terms").where("thingId", "=", thing.id).execute();
-  const rows = [...new Set(terms(thing))].map((term) => ({ shopId, kind, thingId: thing.id, term }));
+  const rows = termRows(session, { kind, terms }, thing);
   if (rows.length > 0) await db.insertInto("terms").values(rows).execute();
+}
+
+/** What a thing is found by. */
+export function termRows<Thing extends Kept>(
+  { shopId }: Session,
+  { kind, terms }: Pick<Definition<Thing>, "kind" | "terms">,
+  thing: Thing,
+): TermRow[] {
+  return [...new Set(terms?.(thing) ?? [])].map((term) => ({ shopId, kind, thingId: thing.id, term }));
 }

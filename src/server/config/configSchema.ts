@@ -42,6 +42,7 @@ export const configSchema = mapping(
         plansAtOnce: count("", { from: 1, to: 16 }, "Plans computed at the same time").optional(),
         plansPerPerson: count("", { from: 1, to: 100 }, "Plans of one person that may wait or be computed").optional(),
         listeners: count("", { from: 1, to: 1000 }, "Pages that may listen to events at the same time").optional(),
+        listenersPerPerson: count("", { from: 1, to: 1000 }, "Of these, pages of one person who is signed in").optional(),
         stopSeconds: quantity("s", { above: 0, to: 600 }, "How long requests under way may take when the server stops").optional(),
       },
       "Limits",
@@ -59,6 +60,7 @@ export interface Limits {
   readonly plansAtOnce: number;
   readonly plansPerPerson: number;
   readonly listeners: number;
+  readonly listenersPerPerson: number;
   readonly stopSeconds: number;
 }
 
@@ -95,7 +97,7 @@ export const USUAL: Config = {
   names: [],
   open: true,
   log: "errors",
-  limits: { bodyKb: 1000, fileMb: 12, plansAtOnce: 1, plansPerPerson: 4, listeners: 256, stopSeconds: 10 },
+  limits: { bodyKb: 1000, fileMb: 12, plansAtOnce: 1, plansPerPerson: 4, listeners: 256, listenersPerPerson: 16, stopSeconds: 3 },
 };
 
 export function completed(written: WrittenConfig): Config {

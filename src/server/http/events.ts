@@ -10,8 +10,8 @@ export type SendEvent = (event: string, data: unknown) => Promise<void>;
 export type Telling = (send: SendEvent, signal: AbortSignal) => Promise<void>;
 
 export interface EventStreams {
-  /** @throws {Refusal} when as many pages listen as may */
-  open(context: Context, visitor: Pick<Visitor, "isStillIn">, tell: Telling): Response;
+  /** @throws {Refusal} when as many pages listen as may, of everybody or of this person */
+  open(context: Context, visitor: Pick<Visitor, "isStillIn" | "session">, tell: Telling): Response;
   /** How many are open. */
   count(): number;
   /** Ends the streams of those who may no longer be here. */
@@ -25,15 +25,20 @@ const HEARTBEAT_MS = 15_000;
 
 /**
  * @param most streams at the same time
+ * @param mostOfOne of these, those of one person who is signed in
  * @param broke told of what ended a stream that its page still listened to; the page connects again by itself
  */
-export function eventStreams(most: number, broke: (error: unknown) => void): EventStreams {
+export function eventStreams(most: number, mostOfOne: number, broke: (error: unknown) => void): EventStreams {
   const closing = new AbortController();
-  const open = new Set<() => void>();
+  /** Each with the person whose it is; null on a machine whose shop has no passwords. */
+  const open = new Map<() => void, string | null>();
   return {
     open(context, visitor, tell) {
       if (closing.signal.aborted) throw new Refusal("closing");
       if (open.size >= most) throw new Refusal("tooMany", { detail: `${most} pages listen already.` });
+      const whose = visitor.session?.personId ?? null;
+      const own = whose === null ? 0 : [...open.values()].filter((one) => one === whose).length;
+      if (own >= mostOfOne) throw new Refusal("tooMany", { detail: `${mostOfOne} pages of this person listen already.` });
       const gone = new AbortController();
       const look = (): void => {
         visitor.isStillIn().then(
@@ -42,7 +47,7 @@ export function eventStreams(most: number, broke: (error: unknown) => void): Eve
           () => undefined,
         );
       };
-      open.add(look);
+      open.set(look, whose);
       return streamSSE(context, async (stream) => {
         stream.onAbort(() => gone.abort());
         const signal = AbortSignal.any([gone.signal, closing.signal]);
@@ -62,7 +67,7 @@ export function eventStreams(most: number, broke: (error: unknown) => void): Eve
     },
     count: () => open.size,
     lookAgain() {
-      for (const look of open) look();
+      for (const look of open.keys()) look();
     },
     close: () => closing.abort(),
   };

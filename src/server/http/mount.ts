@@ -1,12 +1,11 @@
 import { Readable } from "node:stream";
 import type { Context, Hono, MiddlewareHandler } from "hono";
-import { bodyLimit } from "hono/body-limit";
 import type { z } from "zod";
 import type { Route } from "#contract/routes/route";
 import type { Limits } from "../config/configSchema.ts";
 import { type Asked, readAsked } from "./asked.ts";
+import { bodiesUnderWay } from "./bodies.ts";
 import type { EventStreams, Telling } from "./events.ts";
-import { Refusal } from "./refusal.ts";
 import { type DoorEnv, mustBeLetIn, personOf } from "./visitor.ts";
 
 /** A file that comes back. */
@@ -49,12 +48,12 @@ export function mount<Table extends Readonly<Record<string, Route>>>(
   handlers: Handlers<Table>,
   { limits, streams, personHere }: Mounting,
 ): void {
+  const bodies = bodiesUnderWay();
   for (const [name, route] of Object.entries(table)) {
     // Name and route come from one entry of the table, so handler and route belong together.
     const handle = handlers[name as keyof Table] as unknown as Handler<Route>;
     const most = route.body?.kind === "file" ? limits.fileMb * MEGABYTE : limits.bodyKb * KILOBYTE;
-    const limit = bodyLimit({ maxSize: most, onError: () => tooLarge(most) });
-    server.on(route.method.toUpperCase(), route.path, letIn(route), limit, async (context) => {
+    server.on(route.method.toUpperCase(), route.path, letIn(route), bodies.limit(most), async (context) => {
       const { visitor } = context.var;
       const by = route.least === "anybody" ? null : await personOf(context, visitor, personHere);
       const asked = await readAsked(context, route, visitor, by);
@@ -69,10 +68,6 @@ function letIn({ least }: Route): MiddlewareHandler<DoorEnv> {
     mustBeLetIn(context.var.visitor, least);
     return next();
   };
-}
-
-function tooLarge(most: number): never {
-  throw new Refusal("tooLarge", { detail: `At most ${most} bytes are taken.` });
 }
 
 function replyTo(context: Context<DoorEnv>, route: Route, reply: unknown, streams: EventStreams): Response {

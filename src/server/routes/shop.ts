@@ -1,9 +1,13 @@
-import { zipSync } from "fflate";
+import { promisify } from "node:util";
+import { type AsyncZippable, zip } from "fflate";
 import type { shopRoutes } from "#contract/routes/shop";
 import type { Problem } from "#engine/fault";
 import type { Records } from "#records/records";
 import type { Handlers } from "../http/mount.ts";
 import { changeOf, listed, writeOf } from "./keptHandlers.ts";
+
+/** In threads of its own, one for each large file. */
+const zipped = promisify<AsyncZippable, Uint8Array>(zip);
 
 export function shopHandlers({ settings, audit, search, backups, lists, unreadable }: Records): Handlers<typeof shopRoutes> {
   return {
@@ -31,7 +35,7 @@ export function shopHandlers({ settings, audit, search, backups, lists, unreadab
     async exportAll() {
       const files = await lists.exportAll();
       const named = Object.fromEntries(files.map(({ name, text }) => [name, new TextEncoder().encode(text)]));
-      return { bytes: zipSync(named), type: "application/zip", name: "everything.zip" };
+      return { bytes: await zipped(named), type: "application/zip", name: "everything.zip" };
     },
 
     async listUnreadable() {
