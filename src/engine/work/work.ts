@@ -1,0 +1,138 @@
+import { ABRASIVES, type Abrasive } from "../surface/abrasives.ts";
+import type { Finish } from "../surface/finish.ts";
+import type { SideId } from "../surface/padWork/sides.ts";
+import type { StageKind } from "../surface/stages.ts";
+import { served } from "./served.ts";
+
+/** A stage as it is planned. */
+export interface PlannedStage {
+  /** Its own in the whole ticket, also among stages that were planned before and are planned no more. */
+  readonly id: string;
+  /** Null for work written by hand. */
+  readonly kind: StageKind | null;
+  /** Of the registry, or a name of the shop's own. */
+  readonly abrasive: string | null;
+  /** In the order in which they are worked; empty where a stage has none. */
+  readonly sideIds: readonly SideId[];
+  /** What it was called when it was planned: all that an old signature knows a stage by. */
+  readonly label: string;
+}
+
+/** Something that was written down at the bench, never altered: work done, or that an entry before is taken back. */
+export interface WorkEntry {
+  readonly id: string;
+  /** Null for signatures of before there were such ids. */
+  readonly stageId: string | null;
+  readonly kind: StageKind | null;
+  /** What was really used. */
+  readonly abrasive: string | null;
+  /** A signature says that the whole stage is done; without one an entry tells of sides that are. */
+  readonly signs: boolean;
+  readonly sidesDone: readonly SideId[];
+  /** Id of the entry that this one takes back; such an entry says nothing else. */
+  readonly takesBack: string | null;
+  /** When it was written down; the order of the entries. */
+  readonly at: string;
+  readonly label: string;
+}
+
+/** How one planned stage stands. */
+export interface StageStanding<Entry extends WorkEntry = WorkEntry> {
+  readonly stage: PlannedStage;
+  /**
+   * - `open`: nothing of it is done.
+   * - `begun`: some of its sides are done.
+   * - `signed`: somebody signed it.
+   * - `served`: nobody signed this stage, but what was signed before, on another plan, does what it would do.
+   */
+  readonly state: "open" | "begun" | "signed" | "served";
+  /** What signed or serves it. */
+  readonly by: Entry | null;
+  /** Sides that are still to be worked, in order. */
+  readonly sidesLeft: readonly SideId[];
+}
+
+/** A ball's work: everything that may be said of it follows from this. */
+export interface Work<Entry extends WorkEntry = WorkEntry> {
+  readonly stages: readonly StageStanding<Entry>[];
+  /** The first stage that is neither signed nor served; null where none is left. */
+  readonly next: StageStanding<Entry> | null;
+  /** Whole stages that were signed and not taken back, in order; of this plan and of plans before. */
+  readonly signed: readonly Entry[];
+  /** What the surface was worked with, in order: the signed ones that change it. */
+  readonly surface: readonly Entry[];
+  /** The last signed cut, polished where a polish was signed over it; null where no cut with a number was signed. */
+  readonly finish: Finish | null;
+}
+
+const CHANGES_SURFACE: ReadonlySet<StageKind> = new Set(["open", "plug", "cut", "polish"]);
+
+/**
+ * How a ball's work stands.
+ *
+ * @param stages the plan as it is now
+ * @param entries everything written down at the bench for it, in any order
+ * @param since the work began anew then, as for a ball that came back: what was signed before counts no more; null where it did not
+ */
+export function workOf<Entry extends WorkEntry>(
+  stages: readonly PlannedStage[],
+  entries: readonly Entry[],
+  since: string | null = null,
+): Work<Entry> {
+  const standing = notTakenBack(entries, since);
+  const own = matched(stages, standing);
+  const signed = standing.filter(({ signs }) => signs);
+  const serving = served(stages, signed, (entry) => own.has(entry));
+  const found = stages.map((stage, i): StageStanding<Entry> => {
+    const mine = standing.filter((entry) => own.get(entry) === stage);
+    const by = mine.find(({ signs }) => signs) ?? null;
+    if (by !== null) return { stage, state: "signed", by, sidesLeft: [] };
+    const server = serving[i];
+    if (server !== null) return { stage, state: "served", by: server, sidesLeft: [] };
+    const worked = new Set(mine.flatMap(({ sidesDone }) => sidesDone));
+    return { stage, state: worked.size > 0 ? "begun" : "open", by: null, sidesLeft: stage.sideIds.filter((side) => !worked.has(side)) };
+  });
+  const surface = signed.filter(({ kind }) => kind !== null && CHANGES_SURFACE.has(kind));
+  return {
+    stages: found,
+    next: found.find(({ state }) => state === "open" || state === "begun") ?? null,
+    signed,
+    surface,
+    finish: finishOf(surface),
+  };
+}
+
+function notTakenBack<Entry extends WorkEntry>(entries: readonly Entry[], since: string | null): Entry[] {
+  const gone = new Set(entries.flatMap(({ takesBack }) => takesBack ?? []));
+  return entries
+    .filter(({ id, takesBack, at }) => takesBack === null && !gone.has(id) && (since === null || at >= since))
+    .toSorted((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0));
+}
+
+/** Which stage of the plan each entry is of. One of before there were ids is of the next stage that was called so and used the same. */
+function matched<Entry extends WorkEntry>(stages: readonly PlannedStage[], entries: readonly Entry[]): ReadonlyMap<Entry, PlannedStage> {
+  const byId = new Map(stages.map((stage) => [stage.id, stage]));
+  const found = new Map<Entry, PlannedStage>();
+  let next = 0;
+  for (const entry of entries) {
+    const stage = entry.stageId === null ? stages[next] : byId.get(entry.stageId);
+    if (stage === undefined) continue;
+    if (entry.stageId === null) {
+      if (entry.label !== stage.label || entry.abrasive !== stage.abrasive) continue;
+      next += 1;
+    }
+    found.set(entry, stage);
+  }
+  return found;
+}
+
+function finishOf(surface: readonly WorkEntry[]): Finish | null {
+  const last = surface.findLastIndex(({ kind }) => kind !== "polish");
+  const number = last === -1 ? null : numberOf(surface[last].abrasive);
+  return number === null ? null : { number, polished: last < surface.length - 1 };
+}
+
+function numberOf(abrasive: string | null): number | null {
+  const known: Readonly<Record<string, Abrasive>> = ABRASIVES;
+  return abrasive !== null && Object.hasOwn(known, abrasive) ? (known[abrasive].grade?.number ?? null) : null;
+}
