@@ -200,11 +200,11 @@ function ended(...args: string[]): Promise<number | null> {
   return new Promise((resolve) => child.once("close", resolve));
 }
 
-/** Changes a byte of the next backup as soon as it is being written. */
-async function spoil(backups: string): Promise<void> {
-  for (;;) {
+/** Changes a byte of the next backup as soon as it is being written; gives up when told. */
+async function spoil(backups: string, signal: AbortSignal): Promise<void> {
+  while (!signal.aborted) {
     const name = existsSync(backups) ? readdirSync(backups).find((one) => one.endsWith(".making")) : undefined;
-    if (name !== undefined && statSync(join(backups, name)).size > 2000) {
+    if (name !== undefined && (statSync(join(backups, name), { throwIfNoEntry: false })?.size ?? 0) > 2000) {
       const file = await open(join(backups, name), "r+");
       const { buffer } = await file.read(Buffer.alloc(1), 0, 1, 1000);
       await file.write(Buffer.from([buffer[0] ^ 1]), 0, 1, 1000);
@@ -215,15 +215,27 @@ async function spoil(backups: string): Promise<void> {
   }
 }
 
+/** Tries until a byte was changed before it was read back: on a busy machine the spoiler comes too late now and then. */
+async function whileSpoiled<Answer>(make: () => Promise<Answer>, isTold: (answer: Answer) => boolean): Promise<Answer> {
+  const { backups } = shopFolder(shop.parts.folder);
+  for (let tries = 1; ; tries += 1) {
+    const over = new AbortController();
+    const spoiled = spoil(backups, over.signal).catch(() => {});
+    const answer = await make();
+    over.abort();
+    await spoiled;
+    if (isTold(answer) || tries === 10) return answer;
+    for (const name of readdirSync(backups).filter((one) => one.endsWith(".zip"))) rmSync(join(backups, name));
+  }
+}
+
 describe("a backup that does not read back", () => {
   it("is none: it is not listed, said to have failed until one succeeds, and nothing of it stays", { timeout: 60_000 }, async () => {
     const { records, parts } = shop;
     await photographed([noise(3, 15_000_000), noise(4, 15_000_000)]);
     const { backups } = shopFolder(parts.folder);
-    const spoiled = spoil(backups);
-    const fault = await refusal<RecordsFault>(madeBackup("whole"));
-    await spoiled;
-    expect(fault.kind).toBe("badBackup");
+    const made = () => madeBackup("whole").catch((fault: RecordsFault) => fault);
+    expect(await whileSpoiled(made, (answer) => answer instanceof Error)).toMatchObject({ kind: "badBackup" });
     expect(await records.backups.list()).toEqual([]);
     expect(await records.backups.state()).toMatchObject({ lastMadeAt: null, failed: { why: "asked", fault: "badBackup" } });
     expect(readdirSync(backups).sort()).toEqual(["blobs", "failed.json"]);
@@ -239,9 +251,8 @@ describe("a backup that does not read back", () => {
   it("ends the command with 3", { timeout: 60_000 }, async () => {
     const { parts } = shop;
     await photographed([noise(3, 15_000_000), noise(4, 15_000_000)]);
-    const spoiled = spoil(shopFolder(parts.folder).backups);
-    expect(await ended("backup", parts.folder, "--whole")).toBe(3);
-    await spoiled;
+    const made = () => ended("backup", parts.folder, "--whole");
+    expect(await whileSpoiled(made, (code) => code !== 0)).toBe(3);
     expect((await shop.records.backups.state()).failed).toMatchObject({ fault: "badBackup" });
   });
 
