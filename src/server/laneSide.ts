@@ -1,6 +1,7 @@
 import type { Ball } from "#contract/records/ball";
 import type { LaneSide } from "#contract/records/laneSide";
 import type { Ticket } from "#contract/records/ticket";
+import { SIDE_IDS } from "#engine/surface/padWork/sides";
 import type { Records, Things } from "#records/records";
 import type { Write } from "#records/write";
 
@@ -22,7 +23,9 @@ export async function keepLaneSide(records: Records, told: LaneSide, write: Writ
     const inWork = await within.tickets.move(ticket.id, "in work", { ...by, expectedVersion: ticket.version });
     const { initials } = await within.people.get(write.by);
     const { what, abrasive, way, doneAt, used, note } = told;
-    await within.stagesDone.create({ ticketId: ticket.id, personId: write.by, initials, doneAt, what, abrasive, way, used, note }, by);
+    const [{ id: stageId, kind, sideIds }] = ticket.stages;
+    const stage = { ticketId: ticket.id, stageId, revision: ticket.revision, kind, sidesDone: sideIds, what, abrasive, way, used, note };
+    await within.stagesDone.create({ ...stage, personId: write.by, initials, doneAt }, by);
     const ready = await within.tickets.move(ticket.id, "ready", { ...by, expectedVersion: inWork.version });
     await sayHow(within, ready, told, by);
     if (told.whereTo !== "handed back") return ready;
@@ -50,16 +53,17 @@ async function ticketFor(within: Things, ball: Ball, told: LaneSide, by: Write):
     { bowlerId, arrivedAt: doneAt, currency, charges: charge === null ? [] : [charge], state: charge === null ? "closed" : "open" },
     by,
   );
-  const stages = [{ what, kind: "cut" as const, abrasive, way, sides: 6 }];
+  const stages = [{ what, kind: "cut" as const, abrasive, way, sides: SIDE_IDS.length, sideIds: [...SIDE_IDS] }];
   return within.tickets.create(
     { visitId: visit.id, ballId: ball.id, bowlerId, receivedAt: doneAt, finishBefore, finishAfter: finish, stages },
     by,
   );
 }
 
-/** The ball's history has the finish by now; here it is told how and when it was put on. */
-async function sayHow(within: Things, { id, ballId }: Ticket, { way, doneAt }: LaneSide, by: Write): Promise<void> {
+/** The finish that was told with the signature, and how and when it was put on, is part of the ball's history. */
+async function sayHow(within: Things, { id, ballId }: Ticket, { way, doneAt, finish }: LaneSide, by: Write): Promise<void> {
   const { surface, version } = await within.balls.get(ballId);
-  const told = surface.map((entry) => (entry.ticketId === id ? { ...entry, way, at: doneAt } : entry));
-  await within.balls.change(ballId, { surface: told }, { ...by, expectedVersion: version });
+  const told = { at: doneAt, who: "shop", finish, way, ticketId: id, note: "" } as const;
+  const others = surface.filter(({ ticketId }) => ticketId !== id);
+  await within.balls.change(ballId, { surface: [...others, told] }, { ...by, expectedVersion: version });
 }

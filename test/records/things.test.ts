@@ -112,7 +112,7 @@ describe.each(ENGINES)("on %s", (_, server) => {
     expect(await records.stagesDone.list({ where: { ticketId: ticket.id } })).toEqual(before);
   });
 
-  it("a ticket moves as work does, remembers where it has been, and its finish becomes the ball's", async () => {
+  it("a ticket moves as work does, remembers where it has been, and what was signed becomes the ball's finish", async () => {
     const { records, by } = shop;
     const { ticket, ball } = await onTheCounter(shop);
     expect((await refusal<RecordsFault>(records.tickets.move(ticket.id, "ready", { by, expectedVersion: 1 }))).problems[0]).toMatchObject({
@@ -121,10 +121,65 @@ describe.each(ENGINES)("on %s", (_, server) => {
       allowed: "waiting for approval, in work, warranty hold, cancelled",
     });
     await records.tickets.move(ticket.id, "in work", { by, expectedVersion: 1 });
-    await records.tickets.change(ticket.id, { finishAfter: "2000" }, { by, expectedVersion: 2 });
+    const cut = { kind: "cut", abrasive: "pad-1000" } as const;
+    const planned = await records.tickets.change(ticket.id, { finishAfter: "2000", stages: [cut] }, { by, expectedVersion: 2 });
+    const signed = { ticketId: ticket.id, personId: by, initials: "T", doneAt: "2026-05-31T18:30:00.000Z", ...cut };
+    await records.stagesDone.create({ ...signed, stageId: planned.stages[0].id, revision: planned.revision }, { by });
     const ready = await records.tickets.move(ticket.id, "ready", { by, expectedVersion: 3 });
     expect(ready.been.map(({ state }) => state)).toEqual(["received", "in work", "ready"]);
-    expect((await records.balls.get(ball.id)).surface).toMatchObject([{ who: "shop", finish: "2000", ticketId: ticket.id }]);
+    // The wish was 2000; 1000 is what was signed.
+    expect((await records.balls.get(ball.id)).surface).toMatchObject([{ who: "shop", finish: "1000", ticketId: ticket.id }]);
+  });
+
+  it("a ticket that is made ready with nothing signed says nothing of the ball's finish", async () => {
+    const { records, by } = shop;
+    const { ticket, ball } = await onTheCounter(shop);
+    await records.tickets.change(
+      ticket.id,
+      { finishAfter: "2000", stages: [{ kind: "cut", abrasive: "pad-2000" }] },
+      { by, expectedVersion: 1 },
+    );
+    await records.tickets.move(ticket.id, "in work", { by, expectedVersion: 2 });
+    await records.tickets.move(ticket.id, "ready", { by, expectedVersion: 3 });
+    expect((await records.balls.get(ball.id)).surface).toEqual([]);
+  });
+
+  it("each plan of a ticket names its stages anew, whatever is sent; the same plan sent again keeps its names", async () => {
+    const { records, by } = shop;
+    const { ticket } = await onTheCounter(shop);
+    const plan = (number: number) => [
+      { id: "0-0", kind: "clean" as const },
+      { id: "0-1", kind: "cut" as const, abrasive: `pad-${number}` },
+    ];
+    const ids = async (number: number, expectedVersion: number) => {
+      const { stages, revision } = await records.tickets.change(ticket.id, { stages: plan(number) }, { by, expectedVersion });
+      return [revision, ...stages.map(({ id }) => id)];
+    };
+    expect(await ids(1000, 1)).toEqual([1, "1-0", "1-1"]);
+    expect(await ids(1000, 2)).toEqual([1, "1-0", "1-1"]);
+    expect(await ids(2000, 3)).toEqual([2, "2-0", "2-1"]);
+    await records.tickets.change(ticket.id, { complaint: "Hooks early" }, { by, expectedVersion: 4 });
+    expect((await records.tickets.get(ticket.id)).revision).toBe(2);
+  });
+
+  it("a signature is taken back once, by an entry of its own, and what it used comes back into the stock", async () => {
+    const { records, by } = shop;
+    const { ticket } = await onTheCounter(shop);
+    const other = await records.tickets.create({ visitId: ticket.visitId, ballId: ticket.ballId, receivedAt: ticket.receivedAt }, { by });
+    const item = await records.stockItems.create({ name: "Pads 1000", kind: "pad", number: 1000, unit: "uses" }, { by });
+    const entry = { personId: by, initials: "T", doneAt: "2026-05-31T18:30:00.000Z" };
+    const used = [{ stockItemId: item.id, quantity: 1 }];
+    const signed = await records.stagesDone.create({ ...entry, ticketId: ticket.id, kind: "cut", abrasive: "pad-1000", used }, { by });
+    expect((await records.stockItems.get(item.id)).quantity).toBe(-1);
+    const back = { ...entry, takesBack: signed.id, signs: false, note: "wrong ball" };
+    expect((await refusal<RecordsFault>(records.stagesDone.create({ ...back, ticketId: other.id }, { by }))).problems).toMatchObject([
+      { path: "takesBack" },
+    ]);
+    await records.stagesDone.create({ ...back, ticketId: ticket.id }, { by });
+    expect((await records.stockItems.get(item.id)).quantity).toBe(0);
+    expect((await refusal<RecordsFault>(records.stagesDone.create({ ...back, ticketId: ticket.id }, { by }))).problems).toMatchObject([
+      { path: "takesBack" },
+    ]);
   });
 
   it("no work on a ball that is stopped", async () => {

@@ -44,7 +44,8 @@ describe("a backup that failed", () => {
     writeFileSync(join(backups, "blobs"), "in the way");
     expect((await shop.ask("makeBackup")).status).toBeGreaterThanOrEqual(500);
     const { body: health } = await shop.ask("health");
-    expect(health).toEqual({ state: "well", version: "0.0.0-test", invented: false, lastBackup: "failed" });
+    const well = { state: "well", version: "0.0.0-test", invented: false, unreadable: 0, mayWrite: true };
+    expect(health).toEqual({ ...well, lastBackup: "failed" });
     expect((await shop.ask("listBackups")).body).toMatchObject({ items: [], failed: { why: "asked" } });
     expect(await metrics()).toContain("\ngritwright_backup_failed 1\n");
     rmSync(join(backups, "blobs"));

@@ -24,20 +24,25 @@ describe("a ticket", () => {
     expect(problem).toMatchObject({ path: "state", value: "collected" });
     expect(problem.allowed).toContain("drying");
     expect(problemOf(await move("ready", 1), "changedMeanwhile").current).toMatchObject({ state: "in work", version: 2 });
-    expect((await shop.ask("changeTicket", { params, body: { finishAfter: "1000" }, headers: { "if-match": '"2"' } })).status).toBe(200);
+    const stages = [{ kind: "cut", abrasive: "pad-1000" }];
+    const planned = await shop.ask("changeTicket", { params, body: { finishAfter: "1000", stages }, headers: { "if-match": '"2"' } });
+    const [{ id: stageId }] = planned.body.stages;
+    await shop.ask("createStageDone", {
+      body: { ticketId: counter.ticket.id, personId: shop.by, initials: "T", doneAt: AT, stageId, revision: 1, ...stages[0] },
+    });
     const ready = await move("ready", 3);
     expect(ready.body.been.map(({ state }: { state: string }) => state)).toEqual(["received", "in work", "ready"]);
     problemOf(await move("shining", 4), "invalid");
   });
 
   test("its ball remembers the finish, and what was done last time is found in one question", async () => {
-    await shop.ask("createStageDone", {
-      body: { ticketId: counter.ticket.id, personId: shop.by, initials: "T", doneAt: AT, what: "Sand: pad 1000" },
-    });
     const params = { id: counter.ball.id };
     expect((await shop.ask("getBall", { params })).body.surface.at(-1)).toMatchObject({ finish: "1000", who: "shop" });
     const { last } = (await shop.ask("lastTime", { params })).body;
-    expect([last.ticket.id, last.stagesDone.map(({ what }: { what: string }) => what)]).toEqual([counter.ticket.id, ["Sand: pad 1000"]]);
+    expect([last.ticket.id, last.stagesDone.map(({ abrasive }: { abrasive: string }) => abrasive)]).toEqual([
+      counter.ticket.id,
+      ["pad-1000"],
+    ]);
     const fresh = await shop.ask("createBall", { body: { name: "Amber Curlew", cover: "pearl" } });
     expect((await shop.ask("lastTime", { params: { id: fresh.body.id } })).body).toEqual({ last: null });
     problemOf(await shop.ask("lastTime", { params: { id: counter.visit.id } }), "notFound");
@@ -111,7 +116,14 @@ describe("the shop", () => {
   });
 
   test("health says how it is; the description is OpenAPI", async () => {
-    expect((await shop.ask("health")).body).toEqual({ state: "well", version: "0.0.0-test", invented: false, lastBackup: "none" });
+    expect((await shop.ask("health")).body).toEqual({
+      state: "well",
+      version: "0.0.0-test",
+      invented: false,
+      lastBackup: "none",
+      unreadable: 0,
+      mayWrite: true,
+    });
     expect((await shop.ask("describe")).body.openapi).toMatch(/^3\.1\./);
   });
 });

@@ -1,23 +1,27 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { Ticket } from "#contract/records/ticket";
 import {
   AT_THE_BEGINNING,
+  afterACut,
+  answered,
   held,
   isThisBall,
+  looked,
+  nameOf,
   type PlannedStage,
   secondsLeft,
-  sideAgain,
-  sideFinished,
-  signedOff,
+  secondsRun,
   started,
-  stateFor,
+  stateOf,
   stepsOf,
+  withBall,
 } from "../../src/web/rooms/bench/guide.ts";
 import { promiseFor } from "../../src/web/rooms/intake/promise.ts";
 
+let count = 0;
 const stage = (kind: PlannedStage["kind"], abrasive: string | null): PlannedStage => ({
-  what: kind ?? "",
+  id: `0-${count++}`,
+  what: null,
   kind,
   abrasive,
   way: null,
@@ -27,33 +31,43 @@ const stage = (kind: PlannedStage["kind"], abrasive: string | null): PlannedStag
   sideIds: ["grip", "opposite", "left", "right", "fingers", "thumb"],
   cautions: [],
 });
-const ticket = (id: string, stages: readonly PlannedStage[]) => ({ id, stages }) as unknown as Ticket;
+interface Ball {
+  readonly id: string;
+  readonly stages: readonly PlannedStage[];
+}
+const ball = (id: string, stages: readonly PlannedStage[]): Ball => ({ id, stages });
+const steps = (balls: readonly Ball[], signed: (id: string) => number = () => 0) =>
+  stepsOf(balls, (ticketId) => balls.find(({ id }) => id === ticketId)?.stages.slice(signed(ticketId)) ?? []);
 
 describe("the order of a batch", () => {
-  const first = ticket("a", [stage("clean", null), stage("cut", "pad-1000"), stage("cut", "pad-2000"), stage("check", null)]);
-  const second = ticket("b", [stage("clean", null), stage("cut", "pad-500"), stage("cut", "pad-1000"), stage("polish", "cutting-polish")]);
+  const first = ball("a", [stage("clean", null), stage("cut", "pad-1000"), stage("cut", "pad-2000"), stage("check", null)]);
+  const second = ball("b", [stage("clean", null), stage("cut", "pad-500"), stage("cut", "pad-1000"), stage("polish", "cutting-polish")]);
 
   it("takes up a pad once for all balls that want it, coarse before fine (common practice)", () => {
-    const order = stepsOf([first, second], () => 0).map(
-      ({ ticketId, stage: at }) => `${ticketId} ${[first, second].find(({ id }) => id === ticketId)?.stages[at].abrasive ?? ""}`,
-    );
+    const order = steps([first, second]).map(({ ticketId, stage: { abrasive } }) => `${ticketId} ${abrasive ?? ""}`);
     expect(order).toEqual(["a ", "b ", "b pad-500", "a pad-1000", "b pad-1000", "a pad-2000", "b cutting-polish", "a "]);
   });
 
   it("leaves out what is signed", () => {
-    expect(stepsOf([first, second], (id) => (id === "a" ? 4 : 3))).toEqual([{ ticketId: "b", stage: 3 }]);
-    expect(stepsOf([first], () => 4)).toEqual([]);
+    expect(steps([first, second], (id) => (id === "a" ? 4 : 3))).toEqual([{ ticketId: "b", stage: second.stages[3] }]);
+    expect(steps([first], () => 4)).toEqual([]);
   });
 
   it("keeps every ball's stages in their order, each once, whatever the batch (property)", () => {
-    const anyStage = fc.constantFrom(stage("clean", null), stage("cut", "pad-500"), stage("cut", "pad-2000"), stage("polish", "compound"));
-    const anyBatch = fc.array(fc.array(anyStage, { maxLength: 5 }), { minLength: 1, maxLength: 4 });
+    const anyKind = fc.constantFrom(["clean", null], ["cut", "pad-500"], ["cut", "pad-2000"], ["polish", "compound"]) as fc.Arbitrary<
+      ["clean" | "cut" | "polish", string | null]
+    >;
     fc.assert(
-      fc.property(anyBatch, (batch) => {
-        const tickets = batch.map((stages, i) => ticket(String(i), stages));
-        const steps = stepsOf(tickets, () => 0);
-        for (const { id, stages } of tickets)
-          expect(steps.filter(({ ticketId }) => ticketId === id).map((step) => step.stage)).toEqual(stages.map((_, i) => i));
+      fc.property(fc.array(fc.array(anyKind, { maxLength: 5 }), { minLength: 1, maxLength: 4 }), (batch) => {
+        const balls = batch.map((kinds, i) =>
+          ball(
+            String(i),
+            kinds.map(([kind, abrasive]) => stage(kind, abrasive)),
+          ),
+        );
+        const order = steps(balls);
+        for (const { id, stages } of balls)
+          expect(order.filter(({ ticketId }) => ticketId === id).map((step) => step.stage)).toEqual(stages);
       }),
       { seed: 6, numRuns: 200 },
     );
@@ -62,31 +76,44 @@ describe("the order of a batch", () => {
 
 describe("the clock of a side", () => {
   const sanding = stage("cut", "pad-1000");
+  const fresh = stateOf(AT_THE_BEGINNING, "t", nameOf(sanding, "grip"));
 
-  it("goes by the time of day, so that a sleeping tab or a reload loses no second", () => {
-    const running = started(AT_THE_BEGINNING, 1_000_000);
+  it("goes by the time of day, so that a sleeping tab loses no second", () => {
+    const running = started(fresh, 1_000_000);
     expect(secondsLeft(running, sanding, 1_007_500)).toBeCloseTo(12.5, 9);
-    const reloaded = JSON.parse(JSON.stringify(running));
-    expect(secondsLeft(reloaded, sanding, 1_007_500)).toBeCloseTo(12.5, 9);
     expect(secondsLeft(running, sanding, 9_000_000)).toBe(0);
   });
 
   it("stands while it is held, and goes on from there", () => {
-    const paused = held(started(AT_THE_BEGINNING, 0), 5_000);
+    const paused = held(started(fresh, 0), 5_000);
     expect(secondsLeft(paused, sanding, 60_000)).toBeCloseTo(15, 9);
     expect(secondsLeft(started(paused, 60_000), sanding, 62_000)).toBeCloseTo(13, 9);
   });
 
   it("a clock set back does not give time away", () => {
-    expect(secondsLeft(started(AT_THE_BEGINNING, 50_000), sanding, 10_000)).toBe(20);
+    expect(secondsLeft(started(fresh, 50_000), sanding, 10_000)).toBe(20);
   });
 
-  it("writes down every side, takes one back, and begins the next step anew", () => {
-    const two = sideFinished(sideFinished(AT_THE_BEGINNING, sanding), sanding);
-    expect(two).toMatchObject({ side: 2, sideSeconds: [20, 20] });
-    expect(sideAgain(two)).toMatchObject({ side: 1, sideSeconds: [20] });
-    const next = stateFor(signedOff({ ...two, of: "a 1" }), { ticketId: "a", stage: 2 });
-    expect(next).toMatchObject({ side: 0, sideSeconds: [] });
+  it("after a power cut stands at the seconds that it was seen to run, and asks whether the spinner ran on", () => {
+    const kept = withBall(AT_THE_BEGINNING, "t", looked(started(fresh, 100_000), 108_000));
+    const back = stateOf(afterACut(JSON.parse(JSON.stringify(kept))), "t", fresh.of);
+    expect([back.wasCut, back.runningSince]).toEqual([true, null]);
+    expect(secondsRun(back, sanding, 500_000)).toBeCloseTo(8, 9);
+    expect(secondsRun(answered(back, false, 500_000), sanding, 500_000)).toBeCloseTo(8, 9);
+    // It ran on for as long as the page was away, but a side has no more than its time.
+    expect(secondsRun(answered(back, true, 110_000), sanding, 110_000)).toBeCloseTo(10, 9);
+    expect(secondsRun(answered(back, true, 500_000), sanding, 500_000)).toBe(20);
+    // A clock that stood is not asked about.
+    expect(stateOf(afterACut(withBall(AT_THE_BEGINNING, "t", held(started(fresh, 0), 5_000))), "t", fresh.of).wasCut).toBe(false);
+  });
+
+  it("hangs on the ball: another side begins anew, another ball changes nothing, and the ball stays looked at", () => {
+    const running = { ...started(fresh, 0), looked: "scanned" } as const;
+    const kept = withBall(withBall(AT_THE_BEGINNING, "t", running), "u", started(stateOf(AT_THE_BEGINNING, "u", "x"), 1000));
+    expect(stateOf(kept, "t", running.of)).toEqual(running);
+    expect(stateOf(kept, "t", nameOf(sanding, "left"))).toMatchObject({ runningSince: null, ranMs: 0, looked: "scanned" });
+    const many = Array.from({ length: 300 }, (_, i) => `b${i}`).reduce((state, id) => withBall(state, id, fresh), kept);
+    expect(Object.keys(many.balls).length).toBeLessThanOrEqual(100);
   });
 });
 

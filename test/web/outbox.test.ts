@@ -1,7 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import type { Ticket } from "#contract/records/ticket";
+import type { Signed } from "#contract/records/ticketWork";
 import { problemType } from "#contract/routes/problemDocument";
-import { countSigned, signatures, withWaitingStages } from "../../src/web/benchWork/signedStages.ts";
+import { workHere } from "../../src/web/benchWork/onTheBench.ts";
 import { Outbox, type Waiting } from "../../src/web/shop/outbox.ts";
 
 /* What waits to be sent, over a browser's memory and a network that are not there. */
@@ -99,56 +100,48 @@ describe("the outbox", () => {
   });
 });
 
-describe("who has signed the stages of a ticket", () => {
-  const planned = (...names: readonly string[]) =>
-    ({
-      id: "t",
-      stages: names.map((what) => ({ what })),
-      been: [{ state: "received", at: "2026-01-01T00:00:00.000Z" }],
-    }) as unknown as Ticket;
-  const done = (...names: readonly string[]) =>
-    names.map((what, i) => {
-      const doneAt = `2026-01-01T00:0${i}:00.000Z`;
-      return { what, doneAt, initials: "T", createdAt: doneAt };
-    });
-  const count = (ticket: Ticket, signed: ReturnType<typeof done>) => countSigned(ticket, signed, []);
-
-  it("each stage once, in the order of the work, however often it was signed", () => {
-    expect(count(planned("Clean", "500", "1000"), done("Clean", "Clean", "500"))).toBe(2);
-    expect(count(planned("Clean", "500"), done())).toBe(0);
-  });
-
-  it("work that was planned anew goes on where it differs, and its stages bear no initials of other work", () => {
-    const anew = planned("Clean", "2000", "Polish");
-    expect(count(anew, done("Clean", "500", "1000"))).toBe(1);
-    expect(signatures(anew, done("Clean", "500", "1000", "2000")).map((one) => one?.doneAt ?? null)).toEqual([
-      "2026-01-01T00:00:00.000Z",
-      "2026-01-01T00:03:00.000Z",
-      null,
-    ]);
-  });
-
-  it("on a ball that came back is asked from the first stage on, whatever the clock of the bench says", () => {
-    const ticket = planned("Clean", "500");
-    const back = { ...ticket, been: [...ticket.been, { state: "rework", at: "2026-01-02T00:00:00.000Z", by: "p" }] } as Ticket;
-    const first = done("Clean", "500");
-    const again = { what: "Clean", doneAt: "2026-01-01T00:30:00.000Z", initials: "U", createdAt: "2026-01-02T00:20:00.000Z" };
-    expect(count(ticket, first)).toBe(2);
-    expect(signatures(back, first)).toEqual([null, null]);
-    expect(signatures(back, [...first, again])).toEqual([again, null]);
+describe("what this browser has signed and the shop has not got yet", () => {
+  const planned = {
+    id: "t",
+    stages: [
+      { id: "0-0", kind: "clean", abrasive: null, sideIds: [], what: null },
+      { id: "0-1", kind: "cut", abrasive: "pad-500", sideIds: [], what: null },
+    ],
+    been: [{ state: "received", at: "2026-01-01T00:00:00.000Z" }],
+  } as unknown as Ticket;
+  const entry = (i: number, createdAt: string | null): Signed => {
+    const { id: stageId, kind, abrasive } = planned.stages[i];
+    const doneAt = `2026-01-01T00:0${i}:00.000Z`;
+    return {
+      id: `e${i}`,
+      stageId,
+      revision: 0,
+      kind,
+      abrasive,
+      what: null,
+      signs: true,
+      sidesDone: [],
+      takesBack: null,
+      doneAt,
+      initials: "T",
+      createdAt,
+    };
+  };
+  const waiting = (i: number) => {
     const outbox = new Outbox(() => {});
-    outbox.add(stage("2026-01-02T00:30:00.000Z", "500"));
-    expect(countSigned(back, [...first, again], outbox.snapshot())).toBe(2);
+    outbox.add({ key: `k${i}`, path: "/api/stages-done", what: "", body: { ...entry(i, null), ticketId: "t", personId: "p" } });
+    return outbox.snapshot();
+  };
+
+  it("counts once, also while the shop already has it", () => {
+    expect(workHere(planned, [entry(0, "2026-01-01T00:00:01.000Z")], waiting(1)).next).toBeNull();
+    const taken = [0, 1].map((i) => entry(i, `2026-01-01T00:0${i}:01.000Z`));
+    expect(workHere(planned, taken, waiting(1)).signed).toHaveLength(2);
   });
 
-  it("what waits in this browser counts once, also while the shop already has it; what was refused does not count", () => {
-    const outbox = new Outbox(() => {});
-    outbox.add(stage("2026-01-01T00:05:00.000Z", "500"));
-    const [sent] = outbox.snapshot();
-    const taken = { what: "500", doneAt: "2026-01-01T00:05:00.000Z", initials: "T", createdAt: "2026-01-01T00:05:01.000Z" };
-    expect(withWaitingStages("t", done("Clean"), [sent])).toHaveLength(2);
-    expect(withWaitingStages("t", [...done("Clean"), taken], [sent])).toHaveLength(2);
-    expect(withWaitingStages("other", done("Clean"), [sent])).toHaveLength(1);
-    expect(withWaitingStages("t", done("Clean"), [{ ...sent, refused: "no" }])).toHaveLength(1);
+  it("does not count where the shop refused it, or where it is another ticket's", () => {
+    const [sent] = waiting(0);
+    expect(workHere(planned, [], [{ ...sent, refused: "no" }]).signed).toEqual([]);
+    expect(workHere({ ...planned, id: "other" }, [], [sent]).signed).toEqual([]);
   });
 });

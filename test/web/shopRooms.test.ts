@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { csvText } from "#contract/csv";
 import { paymentKept } from "#contract/records/money";
 import { stockItemKept } from "#contract/records/stock";
+import { type PlannedStage, type WorkEntry, workOf } from "#engine/work/work";
 import { byDay, centsOf, leftOf, spanOf } from "../../src/web/rooms/money/span.ts";
 import { arranged, waitingUse } from "../../src/web/rooms/stock/waitingWork.ts";
 
@@ -25,21 +26,24 @@ const pad500 = item(1, { number: 500, quantity: 3 });
 const pad2000 = item(2, { number: 2000, quantity: 1 });
 const cleaner = item(3, { kind: "cleaner", unit: "mL" });
 
+/** Work with so many stages signed already. */
+function work(signed: number, ...abrasives: readonly (string | null)[]) {
+  const stages = abrasives.map((abrasive, i): PlannedStage => ({ id: `${i}`, kind: "cut", abrasive, sideIds: [], label: "" }));
+  const entry = { kind: "cut", signs: true, sidesDone: [], takesBack: null, label: "" } as const;
+  return workOf(
+    stages,
+    stages.slice(0, signed).map(({ id, abrasive }): WorkEntry => ({ ...entry, id, stageId: id, abrasive, at: id })),
+  );
+}
+
 describe("what the waiting work will take", () => {
   it("counts a use of its pad for every stage that nobody has signed yet", () => {
-    const stages = [{ abrasive: null }, { abrasive: "pad-500" }, { abrasive: "pad-2000" }];
-    const waiting = waitingUse(
-      [pad500, pad2000, cleaner],
-      [
-        { stages, signed: 0 },
-        { stages, signed: 2 },
-      ],
-    );
+    const waiting = waitingUse([pad500, pad2000, cleaner], [work(0, null, "pad-500", "pad-2000"), work(2, null, "pad-500", "pad-2000")]);
     expect(Object.fromEntries(waiting)).toEqual({ [pad500.id]: 1, [pad2000.id]: 2 });
   });
 
   it("of polish takes what the shop says one stage takes; where it says nothing, nothing is guessed", () => {
-    const polishing = [{ stages: [{ abrasive: "cutting-polish" }], signed: 0 }];
+    const polishing = [work(0, "cutting-polish")];
     const polish = (perUse: number | null) => item(4, { kind: "polish", unit: "mL", quantity: 900, perUse });
     expect([...waitingUse([polish(15)], [...polishing, ...polishing])]).toEqual([[polish(15).id, 30]]);
     expect([...waitingUse([polish(null)], polishing)]).toEqual([]);

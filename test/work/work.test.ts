@@ -103,13 +103,6 @@ describe("a ball's work", () => {
     expect(work.surface).not.toContain(last);
   });
 
-  it("that came back is done again: what was signed before counts no more", () => {
-    const stages = plan("1000", 1);
-    const before = stages.map((stage) => signs(stage));
-    const since = signs(stages[0]).at;
-    expect(workOf(stages, before, since).next?.stage).toEqual(stages[0]);
-  });
-
   it("of before there were ids is known by what a stage was called and what was used, in order", () => {
     const stages = plan("1000", 1);
     const old = stages.slice(0, 2).map((stage) => signs(stage, { stageId: null }));

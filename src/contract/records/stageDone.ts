@@ -1,5 +1,7 @@
-import type { z } from "zod";
-import { mapping, oneOf, quantity, text } from "../job/fields.ts";
+import { z } from "zod";
+import { SIDE_IDS, type SideId } from "#engine/surface/padWork/sides";
+import { STAGE_KINDS } from "#engine/surface/stages";
+import { count, mapping, oneOf, quantity, text } from "../job/fields.ts";
 import { id, initials, instant, keptAs, listOf, longText, maybe } from "./fields.ts";
 
 export const stockUse = mapping(
@@ -15,7 +17,19 @@ export const stageDoneWritten = mapping(
     initials,
     startedAt: maybe(instant),
     doneAt: instant,
-    what: text("What was done"),
+    /** Which stage of which plan of the ticket; null for signatures of before stages had ids. */
+    stageId: maybe(text("Id of the stage")),
+    revision: maybe(count("", { from: 0, to: 2_147_483_647 }, "Which plan of the ticket")),
+    kind: maybe(oneOf(STAGE_KINDS, "Kind of stage")),
+    /** What work written by hand is called, and all that old signatures know a stage by. */
+    what: maybe(text("What was done")),
+    /** Whether somebody signs for the whole stage; without it this tells of sides that are done. */
+    signs: z.boolean({ error: "true or false" }).default(true),
+    sidesDone: listOf(oneOf([...SIDE_IDS] as [SideId, ...SideId[]], "A side"), 6, "sides"),
+    /** What the clock ran in all, also on a side that was not finished. */
+    secondsRun: maybe(quantity("s", { from: 0, to: 36_000 }, "Time that was worked")),
+    /** The entry that this one takes back, and why; it says nothing else. */
+    takesBack: maybe(id),
     abrasive: maybe(text("The abrasive")),
     way: maybe(oneOf(["spinner, wet", "spinner, dry", "hand, wet", "hand, dry"], "How it was worked")),
     /** Seconds on each side, in the order the sides were worked. */

@@ -26,7 +26,10 @@ const SIDES = [...SIDE_IDS] as [SideId, ...SideId[]];
 
 const stagePlanned = mapping(
   {
-    what: text("What is done"),
+    /** Its own in the ticket, also among stages planned before; the shop gives it with every new plan, whatever is sent. */
+    id: z.string({ error: "text" }).max(40, { error: "text of up to 40 letters" }).default(""),
+    /** What work written by hand is called. Of any other stage its kind tells what it is, in the language of whoever reads; some of before say it here too. */
+    what: maybe(text("What is done")),
     /** As the engine has it, for the timers and cautions of the bench; null for work written by hand. */
     kind: maybe(oneOf(STAGE_KINDS, "Kind of stage")),
     force: maybe(oneOf(FORCE_IDS, "How hard it is pressed")),
@@ -76,6 +79,8 @@ export const ticketKept = keptAs(
     been: z.array(z.strictObject({ state: oneOf(TICKET_STATES, "State"), at: instant, by: id })),
     readyAt: instant.nullable(),
     collectedAt: instant.nullable(),
+    /** Counts up with every change of the stages. */
+    revision: z.int().min(0).default(0),
   }),
 );
 export type TicketWritten = z.input<typeof ticketWritten>;

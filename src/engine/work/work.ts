@@ -59,6 +59,8 @@ export interface Work<Entry extends WorkEntry = WorkEntry> {
   readonly next: StageStanding<Entry> | null;
   /** Whole stages that were signed and not taken back, in order; of this plan and of plans before. */
   readonly signed: readonly Entry[];
+  /** Sides that were worked and are not signed for yet, in order. */
+  readonly sides: readonly Entry[];
   /** What the surface was worked with, in order: the signed ones that change it. */
   readonly surface: readonly Entry[];
   /** The last signed cut, polished where a polish was signed over it; null where no cut with a number was signed. */
@@ -72,14 +74,9 @@ const CHANGES_SURFACE: ReadonlySet<StageKind> = new Set(["open", "plug", "cut", 
  *
  * @param stages the plan as it is now
  * @param entries everything written down at the bench for it, in any order
- * @param since the work began anew then, as for a ball that came back: what was signed before counts no more; null where it did not
  */
-export function workOf<Entry extends WorkEntry>(
-  stages: readonly PlannedStage[],
-  entries: readonly Entry[],
-  since: string | null = null,
-): Work<Entry> {
-  const standing = notTakenBack(entries, since);
+export function workOf<Entry extends WorkEntry>(stages: readonly PlannedStage[], entries: readonly Entry[]): Work<Entry> {
+  const standing = notTakenBack(entries);
   const own = matched(stages, standing);
   const signed = standing.filter(({ signs }) => signs);
   const serving = served(stages, signed, (entry) => own.has(entry));
@@ -97,15 +94,16 @@ export function workOf<Entry extends WorkEntry>(
     stages: found,
     next: found.find(({ state }) => state === "open" || state === "begun") ?? null,
     signed,
+    sides: standing.filter((entry) => !entry.signs),
     surface,
     finish: finishOf(surface),
   };
 }
 
-function notTakenBack<Entry extends WorkEntry>(entries: readonly Entry[], since: string | null): Entry[] {
+function notTakenBack<Entry extends WorkEntry>(entries: readonly Entry[]): Entry[] {
   const gone = new Set(entries.flatMap(({ takesBack }) => takesBack ?? []));
   return entries
-    .filter(({ id, takesBack, at }) => takesBack === null && !gone.has(id) && (since === null || at >= since))
+    .filter(({ id, takesBack }) => takesBack === null && !gone.has(id))
     .toSorted((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0));
 }
 

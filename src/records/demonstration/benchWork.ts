@@ -1,23 +1,15 @@
+import type { Ticket } from "#contract/records/ticket";
 import type { Stage } from "#engine/surface/stages";
 import type { CustomerBall } from "./customers.ts";
-import { type Furnished, rounded, stockName, type Technician } from "./furnish.ts";
+import { type Furnished, rounded, type Technician } from "./furnish.ts";
 import type { Making, Times } from "./making.ts";
 import { DAY, MINUTE } from "./shopClock.ts";
 import { readingUm, roughnessAt } from "./surface.ts";
 
-const WHAT: Readonly<Record<Stage["kind"], string>> = {
-  clean: "Clean",
-  open: "Open the surface",
-  extract: "Draw the oil out",
-  dryOff: "Let it dry off",
-  plug: "Cut the plug down",
-  cut: "Sand",
-  polish: "Polish",
-  check: "Look it over and measure",
-};
-
-export function whatOf(stage: Stage): string {
-  return stage.abrasive === null ? WHAT[stage.kind] : `${WHAT[stage.kind]}: ${stockName(stage.abrasive)}`;
+/** How a stage is worked in this shop. */
+export function wayOf({ abrasive, wet }: Stage) {
+  if (abrasive === null) return null;
+  return wet ? "spinner, wet" : "spinner, dry";
 }
 
 const SETTING_UP = 3 * MINUTE;
@@ -25,21 +17,31 @@ const SETTING_UP = 3 * MINUTE;
 const SECONDS_SCATTER = 1.5;
 
 /** A stage is done and signed, and what it used has left the stock. */
-export async function* doStage(making: Making, shop: Furnished, technician: Technician, ticketId: string, stage: Stage): Times {
+export async function* doStage(
+  making: Making,
+  shop: Furnished,
+  technician: Technician,
+  ticket: Pick<Ticket, "id" | "stages" | "revision">,
+  place: number,
+  stage: Stage,
+): Times {
   const { things, clock, dice } = making;
   const startedMs = clock.now();
   const sideSeconds = Array.from({ length: stage.sides }, () => Math.round(stage.secondsPerSide + dice.normal(0, SECONDS_SCATTER)));
   yield startedMs + SETTING_UP + 1000 * sideSeconds.reduce((sum, seconds) => sum + seconds, 0);
   await things.stagesDone.create(
     {
-      ticketId,
+      ticketId: ticket.id,
+      stageId: ticket.stages[place].id,
+      revision: ticket.revision,
+      kind: stage.kind,
+      sidesDone: [...stage.sideIds],
       personId: technician.id,
       initials: technician.initials,
       startedAt: new Date(startedMs).toISOString(),
       doneAt: clock.text(),
-      what: whatOf(stage),
       abrasive: stage.abrasive,
-      way: stage.abrasive === null ? null : stage.wet ? "spinner, wet" : "spinner, dry",
+      way: wayOf(stage),
       sideSeconds,
       used: usedIn(stage, shop),
     },

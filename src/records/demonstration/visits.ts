@@ -5,7 +5,7 @@ import type { Visit } from "#contract/records/visit";
 import { COVERS } from "#engine/ball/covers";
 import { type Finish, finishText } from "#engine/surface/finish";
 import type { Stage, StagePlan } from "#engine/surface/stages";
-import { doStage, measure, whatOf } from "./benchWork.ts";
+import { doStage, measure, wayOf } from "./benchWork.ts";
 import type { Customer, CustomerBall } from "./customers.ts";
 import { type Furnished, PRICES, TAX_PERMILLE, type Technician } from "./furnish.ts";
 import { countGames } from "./games.ts";
@@ -110,9 +110,9 @@ async function tellOfLastTime({ things, clock, dice, by }: Making, ball: Custome
 
 function plannedOf(stage: Stage) {
   const { kind, abrasive, sideIds, cautions, sides } = stage;
-  const planned = { what: whatOf(stage), kind, abrasive, sideIds: [...sideIds], cautions: [...cautions] };
+  const planned = { kind, abrasive, sideIds: [...sideIds], cautions: [...cautions] };
   if (sides === 0) return planned;
-  return { ...planned, force: stage.force, way: stage.wet ? "wet" : "dry", secondsPerSide: Math.round(stage.secondsPerSide), sides };
+  return { ...planned, force: stage.force, way: wayOf(stage), secondsPerSide: Math.round(stage.secondsPerSide), sides };
 }
 
 async function* workOn(making: Making, shop: Furnished, technician: Technician, job: Job): Times {
@@ -120,8 +120,8 @@ async function* workOn(making: Making, shop: Furnished, technician: Technician, 
   const { ball, wanted, plan } = job;
   await move(making, job, "in work", technician);
   await measure(making, shop, ball, job.ticket.id, "before");
-  for (const stage of plan.stages) {
-    yield* doStage(making, shop, technician, job.ticket.id, stage);
+  for (const [i, stage] of plan.stages.entries()) {
+    yield* doStage(making, shop, technician, job.ticket, i, stage);
     if (stage.kind !== "extract") continue;
     ball.extractedMs = clock.now();
     await move(making, job, "drying", technician);

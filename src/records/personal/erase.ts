@@ -85,15 +85,21 @@ async function emptyWork(session: Session, found: OfBowler, traces: Traces, by: 
     const stops = ticket.stops.map((stop) => ({ ...stop, why: NO_NAME }));
     const stages = ticket.stages.map((stage) => ({
       ...stage,
-      what: free(stage.what),
+      what: freeOrNone(stage.what),
       abrasive: freeOrNone(stage.abrasive),
       way: freeOrNone(stage.way),
     }));
     const said = { complaint: "", findings: "", symptoms: [], whatChanged: null, plan: null };
-    await alter(session, ticketKind, ticket, { ...said, stops, stages }, by);
+    await alter(session, withoutEffects(ticketKind), ticket, { ...said, stops, stages }, by);
   }
   for (const stage of found.stagesDone)
-    await alter(session, withoutEffects(stageKind), stage, { ...noText, what: free(stage.what), abrasive: freeOrNone(stage.abrasive) }, by);
+    await alter(
+      session,
+      withoutEffects(stageKind),
+      stage,
+      { ...noText, what: freeOrNone(stage.what), abrasive: freeOrNone(stage.abrasive) },
+      by,
+    );
   for (const reading of found.readings) await alter(session, readings, reading, { ...noText, place: free(reading.place) }, by);
   for (const file of found.profileFiles) await alter(session, profileFileKind, file, { ...noText, name: NO_NAME }, by);
   for (const payment of found.payments) await alter(session, withoutEffects(paymentKind), payment, noText, by);

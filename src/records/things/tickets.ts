@@ -1,6 +1,8 @@
 import { RecordsFault } from "#contract/records/fault";
 import { type Ticket, ticketKept, ticketWritten } from "#contract/records/ticket";
 import { statesAfter, TICKET_STATES, type TicketState } from "#contract/records/ticketStates";
+import { stageId, workOfTicket } from "#contract/records/ticketWork";
+import { finishText } from "#engine/surface/finish";
 import type { Tickets } from "../records.ts";
 import { type Session, timeOf } from "../session.ts";
 import type { ChangeOn } from "../write.ts";
@@ -8,6 +10,7 @@ import { balls } from "./balls.ts";
 import type { Definition, Fields } from "./definition.ts";
 import { visits } from "./plainKinds.ts";
 import { checkedFields } from "./rows.ts";
+import { stageRead } from "./stageRead.ts";
 import { store } from "./store.ts";
 
 /** What may be done with a ball that work has been stopped on. */
@@ -26,12 +29,21 @@ export const ticketKind: Definition<Ticket> = {
     receivedAt: null,
     readyAt: null,
   },
+  filledIn: async ({ stages }, before) => (stages === undefined ? {} : numbered(stages as Ticket["stages"], before)),
   async check(ticket, _before, session) {
     if (ticket.reworkOf === null) return [];
     const first = await store(session, ticketKind).get(ticket.reworkOf);
     return first.ballId === ticket.ballId ? [] : [{ path: "reworkOf", value: ticket.reworkOf, allowed: "a ticket of the same ball" }];
   },
 };
+
+/** A new plan counts as one, and its stages are named after it: a signature of the old plan never becomes one of another stage. */
+function numbered(stages: Ticket["stages"], before: Ticket | null): Pick<Ticket, "stages" | "revision"> {
+  const plain = (of: Ticket["stages"]) => JSON.stringify(of.map((stage) => ({ ...stage, id: "" })));
+  if (before !== null && plain(before.stages) === plain(stages)) return { stages: before.stages, revision: before.revision };
+  const revision = before === null ? 0 : before.revision + 1;
+  return { stages: stages.map((stage, i) => ({ ...stage, id: stageId(revision, i) })), revision };
+}
 
 export function tickets(session: Session): Tickets {
   const stored = store(session, ticketKind);
@@ -84,12 +96,18 @@ function mayMove(ticket: Ticket, to: TicketState): boolean {
   return statesAfter(ticket.state).includes(to) && (!isStopped || DESPITE_STOP.includes(to));
 }
 
-/** The finish that leaves the bench is part of the ball's own history. */
-async function noteFinish({ id, ballId, finishAfter, readyAt }: Ticket, session: Session, by: string): Promise<void> {
-  if (finishAfter === null || readyAt === null) return;
+/** More entries of one ticket than there will ever be. */
+const ALL = 500;
+
+/** The finish that leaves the bench is part of the ball's own history: what was signed, not what was planned. */
+async function noteFinish(ticket: Ticket, session: Session, by: string): Promise<void> {
+  const { id, ballId, readyAt } = ticket;
+  const { items } = await store(session, stageRead).list({ where: { ticketId: id }, limit: ALL, order: "oldest first" });
+  const { finish } = workOfTicket(ticket, items);
+  if (finish === null || readyAt === null) return;
   const stored = store(session, balls);
   const ball = await stored.get(ballId);
-  const entry = { at: readyAt, who: "shop", finish: finishAfter, way: null, ticketId: id, note: "" };
+  const entry = { at: readyAt, who: "shop", finish: finishText(finish), way: null, ticketId: id, note: "" };
   const surface = [...ball.surface.filter(({ ticketId }) => ticketId !== id), entry];
   await stored.alter(ballId, () => ({ surface }), { by, expectedVersion: ball.version });
 }

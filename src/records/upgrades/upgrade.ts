@@ -1,6 +1,7 @@
 import type { ThingKind } from "#contract/records/auditEntry";
 import type { Fields } from "../things/definition.ts";
 import { onOneLine } from "./onOneLine.ts";
+import { stageIds } from "./stageIds.ts";
 
 /**
  * Makes of what an older program kept what the next one keeps: the JSON of one thing, without its ids and times. Frozen once it is released: it knows
@@ -14,7 +15,7 @@ export const UPGRADES: Readonly<Record<ThingKind, readonly Upgrade[]>> = {
   bowlers: [onOneLine],
   balls: [onOneLine],
   visits: [onOneLine],
-  tickets: [onOneLine],
+  tickets: [onOneLine, stageIds],
   stagesDone: [onOneLine],
   readings: [onOneLine],
   photos: [onOneLine],

@@ -5,6 +5,7 @@ import type { BenchBall } from "#engine/surface/benchBall";
 import { parseFinish } from "#engine/surface/finish";
 import { type BenchHabits, planStages, type Stage, USUAL_HABITS } from "#engine/surface/stages";
 import { ABRASIVE_NAMES, STAGE_NAMES } from "#words/en/bench";
+import { BALL_LOG } from "#words/en/rooms/ball";
 import { BENCH_WAYS } from "#words/en/rooms/ticket";
 
 type PlannedStages = NonNullable<TicketWritten["stages"]>;
@@ -17,7 +18,7 @@ export function plannedStages(ball: BenchBall, wanted: string, habits: BenchHabi
 function kept(stage: Stage, habits: BenchHabits): PlannedStages[number] {
   const { kind, abrasive, sides, secondsPerSide } = stage;
   return {
-    what: STAGE_NAMES[kind],
+    what: null,
     kind,
     abrasive,
     way: abrasive === null ? null : BENCH_WAYS[habits.by][stage.wet ? "wet" : "dry"],
@@ -27,6 +28,17 @@ function kept(stage: Stage, habits: BenchHabits): PlannedStages[number] {
     sideIds: [...stage.sideIds],
     cautions: [...stage.cautions],
   };
+}
+
+/** How a stage is worked, in the language of whoever reads; other words as somebody wrote them. */
+export function wayText(way: string): string {
+  const words: Readonly<Record<string, string>> = BALL_LOG.stageWays;
+  return Object.hasOwn(words, way) ? words[way] : way;
+}
+
+/** What a stage is called: by its kind, in the language of whoever reads; work written by hand by what was written. */
+export function stageName({ kind, what }: Pick<Ticket["stages"][number], "kind" | "what">): string {
+  return kind === null ? (what ?? "") : STAGE_NAMES[kind];
 }
 
 /** A stage in one line: sanding, 1000 pad, spinner, wet, 6 sides of 20 s. */

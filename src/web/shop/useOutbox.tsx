@@ -1,6 +1,6 @@
 import { type QueryClient, useQueryClient } from "@tanstack/react-query";
 import { createContext, type ReactNode, useContext, useEffect, useState, useSyncExternalStore } from "react";
-import { type OnTheBench, signedHere } from "../benchWork/signedStages.ts";
+import { type OnTheBench, signedHere } from "../benchWork/onTheBench.ts";
 import { OUTBOX_MEMORY, Outbox, type Waiting } from "./outbox.ts";
 import { useDoor } from "./useDoor.tsx";
 

@@ -6,6 +6,7 @@ import { MEASURE, placeText } from "#words/en/rooms/measure";
 import { PHOTOS } from "#words/en/rooms/photos";
 import { TABLE } from "#words/en/rooms/pieces";
 import { TICKET_STATE_WORDS } from "#words/en/rooms/today";
+import { abrasiveName, stageName } from "../../benchWork/plannedStages.ts";
 import { useReadingText } from "../../shop/readingText.ts";
 import { useShopTimes } from "../../shop/zone.ts";
 import { type BallMoment, ballTimeline } from "./ballTimeline.ts";
@@ -56,7 +57,10 @@ function Moment({ moment }: { readonly moment: BallMoment }) {
       return <span>{BALL_LOG.reading(MEASURE.when[when], placeText(place), readingText(moment.of))}</span>;
     }
     case "stage": {
-      const { what, way, initials, note } = moment.of;
+      const { way, initials, note, abrasive, takesBack } = moment.of;
+      if (takesBack !== null) return <span>{BALL_LOG.takenBack(initials, note)}</span>;
+      const tool = moment.of.kind === null ? null : abrasiveName(abrasive);
+      const what = [stageName(moment.of), tool].filter((part) => part !== null).join(", ");
       return <span>{BALL_LOG.stage(what, way === null ? null : BALL_LOG.stageWays[way], initials, note)}</span>;
     }
     case "photo":

@@ -21,7 +21,8 @@ export function ballTimeline(ball: Ball, { readings, tickets, photos, stages }: 
     ...tickets.map((of): BallMoment => ({ kind: "ticket", at: of.receivedAt, of })),
     ...ball.found.map((of): BallMoment => ({ kind: "found", at: of.at, of })),
     ...ball.surface.map((of): BallMoment => ({ kind: "surface", at: of.at, of })),
-    ...stages.map((of): BallMoment => ({ kind: "stage", at: of.doneAt, of })),
+    // Single sides are part of the stage that is then signed.
+    ...stages.filter(({ signs, takesBack }) => signs || takesBack !== null).map((of): BallMoment => ({ kind: "stage", at: of.doneAt, of })),
     ...readings.map((of): BallMoment => ({ kind: "reading", at: of.at, of })),
     ...photos.map((of): BallMoment => ({ kind: "photo", at: of.takenAt ?? of.createdAt, of })),
     ...ball.games.map((of): BallMoment => ({ kind: "games", at: of.at, of })),

@@ -1,7 +1,7 @@
 import { Link } from "wouter";
 import { statesAfter } from "#contract/records/ticketStates";
 import { BENCH } from "#words/en/rooms/bench";
-import type { OnTheBench } from "../../benchWork/signedStages.ts";
+import type { OnTheBench } from "../../benchWork/onTheBench.ts";
 import { useTicketWrites } from "../../shop/ticketWrites.ts";
 import { useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";

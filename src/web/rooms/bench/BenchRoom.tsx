@@ -1,14 +1,17 @@
 import { useQueries } from "@tanstack/react-query";
 import { useEffect, useState } from "react";
 import { Link } from "wouter";
+import type { Ticket } from "#contract/records/ticket";
+import type { SignedEntry } from "#contract/records/ticketWork";
+import type { Work } from "#engine/work/work";
 import { BENCH } from "#words/en/rooms/bench";
 import { SHOP_FRAME } from "#words/en/rooms/frame";
-import { countSigned, type OnTheBench } from "../../benchWork/signedStages.ts";
+import { type OnTheBench, workHere } from "../../benchWork/onTheBench.ts";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useKept } from "../../shop/useKept.ts";
 import { useOutbox } from "../../shop/useOutbox.tsx";
 import { AllDone } from "./AllDone.tsx";
-import { AT_THE_BEGINNING, stateFor, stepsOf } from "./guide.ts";
+import { AT_THE_BEGINNING, afterACut, stepsOf } from "./guide.ts";
 import { StepScreen } from "./StepScreen.tsx";
 import { useAwake } from "./useAwake.ts";
 
@@ -43,7 +46,7 @@ export function BenchRoom({ params }: { readonly params: Readonly<Record<string,
         {!isAwake && <p className="note">{BENCH.noWake}</p>}
       </div>
       {failed !== undefined && <p role="alert">{SHOP_FRAME.failedToRead(failed.error?.message ?? "")}</p>}
-      {read.length === ids.length ? <Guide ids={params.ids} onBench={read} /> : failed === undefined && <p>{SHOP_FRAME.reading}</p>}
+      {read.length === ids.length ? <Guide onBench={read} /> : failed === undefined && <p>{SHOP_FRAME.reading}</p>}
     </main>
   );
 }
@@ -58,33 +61,49 @@ async function readForBench(id: string): Promise<OnTheBench> {
 }
 
 const AGAIN_MS = 200;
+/** The same for every way in which the guide is opened: what is kept hangs on the balls. */
+const MEMORY = "gritwright.bench";
 
-function Guide({ ids, onBench }: { readonly ids: string; readonly onBench: readonly OnTheBench[] }) {
-  const [kept, setKept] = useKept(`gritwright.bench.${ids}`, () => AT_THE_BEGINNING);
+function Guide({ onBench }: { readonly onBench: readonly OnTheBench[] }) {
+  const [kept, setKept] = useKept(MEMORY, () => AT_THE_BEGINNING);
   const [now, setNow] = useState(() => Date.now());
+  // A clock that ran when the page went stands until somebody has said whether the spinner ran on.
+  useEffect(() => setKept(afterACut), [setKept]);
   useEffect(() => {
     const timer = setInterval(() => setNow(Date.now()), AGAIN_MS);
     return () => clearInterval(timer);
   }, []);
   const { waiting } = useOutbox();
-  const signed = new Map(onBench.map(({ ticket, done }) => [ticket.id, countSigned(ticket, done, waiting)]));
+  const works = new Map(onBench.map(({ ticket, done }) => [ticket.id, workHere(ticket, done, waiting)]));
   const tickets = onBench.map(({ ticket }) => ticket);
   const total = tickets.reduce((sum, { stages }) => sum + stages.length, 0);
-  const steps = stepsOf(tickets, (ticketId) => signed.get(ticketId) ?? 0);
+  const steps = stepsOf(tickets, (ticketId) => openStages(tickets, ticketId, works.get(ticketId)));
   const [step] = steps;
   if (total === 0) return <p className="bench-big">{BENCH.nothingToDo}</p>;
   if (step === undefined) return <AllDone onBench={onBench} />;
   const here = onBench.find(({ ticket }) => ticket.id === step.ticketId);
-  if (here === undefined) return null;
+  const standing = works.get(step.ticketId)?.stages.find(({ stage }) => stage.id === step.stage.id);
+  if (here === undefined || standing === undefined) return null;
   return (
     <StepScreen
-      key={`${step.ticketId} ${step.stage} ${here.ticket.stages[step.stage].what}`}
+      key={`${step.ticketId} ${step.stage.id}`}
       here={here}
-      step={step}
+      stage={step.stage}
+      sidesLeft={standing.sidesLeft}
+      work={works.get(step.ticketId) ?? null}
       place={{ at: total - steps.length + 1, of: total }}
-      state={stateFor(kept, step)}
+      state={kept}
       nowMs={now}
       onChange={setKept}
     />
   );
+}
+
+function openStages(
+  tickets: readonly Ticket[],
+  ticketId: string,
+  work: Work<SignedEntry> | undefined,
+): readonly Ticket["stages"][number][] {
+  const open = new Set(work?.stages.flatMap(({ stage, by }) => (by === null ? [stage.id] : [])));
+  return (tickets.find(({ id }) => id === ticketId)?.stages ?? []).filter(({ id }) => open.has(id));
 }

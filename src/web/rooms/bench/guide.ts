@@ -1,54 +1,75 @@
 import type { Ticket } from "#contract/records/ticket";
+import type { SideId } from "#engine/surface/padWork/sides";
 
 export type PlannedStage = Ticket["stages"][number];
 
 /** One thing to do at the bench: a stage of one ball. */
 export interface Step {
   readonly ticketId: string;
-  /** Place among the ticket's stages. */
-  readonly stage: number;
+  readonly stage: PlannedStage;
 }
 
-/** Where the guide stands. It is kept with every press, so that a reload goes on at the same second. */
-export interface GuideState {
-  /** The step that the rest speaks of; another step begins anew. */
+/** What this browser knows of a ball at the bench beyond what is written down: the clock of the side that is being worked. */
+export interface BallState {
+  /** The stage and side that the clock speaks of; for another one it begins anew. */
   readonly of: string;
-  readonly side: number;
   /** When the side's clock was started, ms since 1970; null while it stands. */
   readonly runningSince: number | null;
   /** What the clock had run before it was last started, ms. */
   readonly ranMs: number;
-  /** Seconds worked on the sides that are finished, in order. */
-  readonly sideSeconds: readonly number[];
+  /** When the page last looked at a running clock, ms since 1970: after a power cut it has run until then. */
+  readonly lookedMs: number;
+  /** Whether the page went while the clock ran, and nobody has said yet whether the spinner ran on. */
+  readonly wasCut: boolean;
   readonly startedAt: string | null;
-  /** Tickets whose ball was looked at before its first cut. */
-  readonly scanned: readonly string[];
-  /** Tickets whose ball could not be scanned and was taken on sight. */
-  readonly onSight: readonly string[];
-  /** Steps whose cautions were seen. */
+  /** Whether the ball was looked at before its first cut, and how. */
+  readonly looked: "not yet" | "scanned" | "on sight";
+}
+
+/** The guide in this browser. It hangs on the balls, not on how the guide was opened: a batch, another batch, one ball alone. */
+export interface GuideState {
+  readonly balls: Readonly<Record<string, BallState>>;
+  /** Hazards whose cautions were seen. */
   readonly seen: readonly string[];
 }
 
-export const AT_THE_BEGINNING: GuideState = {
-  of: "",
-  side: 0,
-  runningSince: null,
-  ranMs: 0,
-  sideSeconds: [],
-  startedAt: null,
-  scanned: [],
-  onSight: [],
-  seen: [],
-};
+export const AT_THE_BEGINNING: GuideState = { balls: {}, seen: [] };
 
-export function nameOf({ ticketId, stage }: Step): string {
-  return `${ticketId} ${stage}`;
+const UNTOUCHED: BallState = { of: "", runningSince: null, ranMs: 0, lookedMs: 0, wasCut: false, startedAt: null, looked: "not yet" };
+
+/** The name of a stage's side, for the clock. */
+export function nameOf(stage: PlannedStage, side: SideId | undefined): string {
+  return `${stage.id} ${side ?? ""}`;
 }
 
-/** The state for a step: as it was left where it is the same step, else at its beginning. */
-export function stateFor(state: GuideState, step: Step): GuideState {
-  if (state.of === nameOf(step)) return state;
-  return { ...state, of: nameOf(step), side: 0, runningSince: null, ranMs: 0, sideSeconds: [], startedAt: null };
+/** The state of a ball for a side: as it was left where it is the same side, else with its clock at the beginning. */
+export function stateOf({ balls }: GuideState, ticketId: string, of: string): BallState {
+  const state = balls[ticketId] ?? UNTOUCHED;
+  return state.of === of ? state : { ...state, of, runningSince: null, ranMs: 0, wasCut: false, startedAt: null };
+}
+
+/** More balls than are ever at the bench; the oldest are forgotten. */
+const MOST_BALLS = 100;
+
+export function withBall(state: GuideState, ticketId: string, ball: BallState): GuideState {
+  const { [ticketId]: _, ...others } = state.balls;
+  const kept = Object.entries(others).slice(-MOST_BALLS + 1);
+  return { ...state, balls: { ...Object.fromEntries(kept), [ticketId]: ball } };
+}
+
+/** The page was opened: every clock that ran when it went stands at what it had really run, until somebody says whether the spinner ran on. */
+export function afterACut(state: GuideState): GuideState {
+  const balls = Object.entries(state.balls).map(([id, ball]): [string, BallState] => {
+    if (ball.runningSince === null) return [id, ball];
+    const ran = Math.max(0, ball.lookedMs - ball.runningSince);
+    return [id, { ...ball, ranMs: ball.ranMs + ran, runningSince: null, wasCut: true }];
+  });
+  return { ...state, balls: Object.fromEntries(balls) };
+}
+
+/** The spinner ran on, or it did not: the side has had all the time since, or only what the page saw. */
+export function answered(state: BallState, ranOn: boolean, nowMs: number): BallState {
+  return { ...state, wasCut: false, ranMs: state.ranMs + (ranOn ? Math.max(0, nowMs - state.lookedMs) : 0) };
 }
 
 /** Order in which kinds of stages come, whatever the ball. */
@@ -58,22 +79,19 @@ const KIND_ORDER = ["clean", "open", "extract", "dryOff", "plug", "cut", "polish
  * The steps of one ball or a batch. In a batch what is coarser comes first and the same abrasive is used on all balls that want it before the next one is
  * taken up; the stages of each ball stay in their order.
  *
- * @param done how many stages of each ticket are signed already
+ * @param open the stages of each ticket that are still to be done, in order
  */
-export function stepsOf(tickets: readonly Ticket[], done: (ticketId: string) => number): readonly Step[] {
-  const heads = new Map(tickets.map(({ id }) => [id, done(id)]));
+export function stepsOf(tickets: readonly Pick<Ticket, "id">[], open: (ticketId: string) => readonly PlannedStage[]): readonly Step[] {
+  const left = tickets.map(({ id }) => ({ id, stages: [...open(id)] }));
   const steps: Step[] = [];
   for (;;) {
-    const waiting = tickets.flatMap((ticket) => {
-      const stage = heads.get(ticket.id) ?? 0;
-      return stage < ticket.stages.length ? [{ ticket, stage, key: keyOf(ticket.stages[stage]) }] : [];
-    });
+    const waiting = left.flatMap((ball) => (ball.stages.length === 0 ? [] : [{ ball, stage: ball.stages[0], key: keyOf(ball.stages[0]) }]));
     if (waiting.length === 0) return steps;
     const first = waiting.reduce((best, one) => (comesBefore(one.key, best.key) ? one : best)).key;
-    for (const { ticket, stage, key } of waiting) {
+    for (const { ball, stage, key } of waiting) {
       if (key.name !== first.name) continue;
-      steps.push({ ticketId: ticket.id, stage });
-      heads.set(ticket.id, stage + 1);
+      steps.push({ ticketId: ball.id, stage });
+      ball.stages.shift();
     }
   }
 }
@@ -84,13 +102,13 @@ interface StageKey {
   readonly number: number;
 }
 
-function keyOf({ kind, abrasive, what }: PlannedStage): StageKey {
-  const place = kind === null ? KIND_ORDER.length : KIND_ORDER.indexOf(kind);
-  return { name: stageName({ kind, abrasive, what }), kind: place, number: Number(/\d+/.exec(abrasive ?? "")?.[0] ?? 0) };
+function keyOf(stage: PlannedStage): StageKey {
+  const place = stage.kind === null ? KIND_ORDER.length : KIND_ORDER.indexOf(stage.kind);
+  return { name: groupOf(stage), kind: place, number: Number(/\d+/.exec(stage.abrasive ?? "")?.[0] ?? 0) };
 }
 
-/** What tells a stage from others: balls whose stages have the same name are worked one after the other. */
-export function stageName({ kind, abrasive, what }: Pick<PlannedStage, "kind" | "abrasive" | "what">): string {
+/** What tells a stage from others: balls whose stages have the same are worked one after the other. */
+export function groupOf({ kind, abrasive, what }: Pick<PlannedStage, "kind" | "abrasive" | "what">): string {
   return `${kind ?? what} ${abrasive ?? ""}`;
 }
 
@@ -98,40 +116,34 @@ function comesBefore(a: StageKey, b: StageKey): boolean {
   return a.kind !== b.kind ? a.kind < b.kind : a.number < b.number;
 }
 
-/** Seconds that a side still wants, 0 when its time is over. */
-export function secondsLeft(state: GuideState, stage: PlannedStage, nowMs: number): number {
+/** What the clock of a side has run, s; never more than a side has. */
+export function secondsRun(state: BallState, stage: PlannedStage, nowMs: number): number {
   const ran = state.ranMs + (state.runningSince === null ? 0 : Math.max(0, nowMs - state.runningSince));
-  return Math.max(0, (stage.secondsPerSide ?? 0) - ran / 1000);
+  return Math.min(stage.secondsPerSide ?? 0, ran / 1000);
+}
+
+/** Seconds that a side still wants, 0 when its time is over. */
+export function secondsLeft(state: BallState, stage: PlannedStage, nowMs: number): number {
+  return Math.max(0, (stage.secondsPerSide ?? 0) - secondsRun(state, stage, nowMs));
 }
 
 /** Whether a stage is worked side by side, by the clock. */
 export function isTimed(stage: PlannedStage): boolean {
-  return (stage.secondsPerSide ?? 0) > 0 && (stage.sides ?? 0) > 0;
+  return (stage.secondsPerSide ?? 0) > 0 && stage.sideIds.length > 0;
 }
 
-export function started(state: GuideState, nowMs: number): GuideState {
-  return { ...state, runningSince: nowMs, startedAt: state.startedAt ?? new Date(nowMs).toISOString() };
+export function started(state: BallState, nowMs: number): BallState {
+  return { ...state, runningSince: nowMs, lookedMs: nowMs, startedAt: state.startedAt ?? new Date(nowMs).toISOString() };
 }
 
-export function held(state: GuideState, nowMs: number): GuideState {
+/** The page has looked at the running clock. */
+export function looked(state: BallState, nowMs: number): BallState {
+  return state.runningSince === null ? state : { ...state, lookedMs: nowMs };
+}
+
+export function held(state: BallState, nowMs: number): BallState {
   if (state.runningSince === null) return state;
   return { ...state, ranMs: state.ranMs + Math.max(0, nowMs - state.runningSince), runningSince: null };
-}
-
-/** The side's time is over: its seconds are written down and the clock stands. */
-export function sideFinished(state: GuideState, stage: PlannedStage): GuideState {
-  return { ...state, side: state.side + 1, runningSince: null, ranMs: 0, sideSeconds: [...state.sideSeconds, stage.secondsPerSide ?? 0] };
-}
-
-/** Back to the side before: it is worked again, and its seconds with it. */
-export function sideAgain(state: GuideState): GuideState {
-  if (state.side === 0) return { ...state, runningSince: null, ranMs: 0 };
-  return { ...state, side: state.side - 1, runningSince: null, ranMs: 0, sideSeconds: state.sideSeconds.slice(0, -1) };
-}
-
-/** The step is signed: the next one is this ball's next stage, or another ball's. */
-export function signedOff(state: GuideState): GuideState {
-  return { ...state, of: "" };
 }
 
 /** What a scanner or a person gives for a ball: the address on its label, or the end of its serial number (three letters at least). */

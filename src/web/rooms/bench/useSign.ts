@@ -1,45 +1,57 @@
+import type { StageDoneWritten } from "#contract/records/stageDone";
+import type { SignedEntry } from "#contract/records/ticketWork";
+import type { SideId } from "#engine/surface/padWork/sides";
 import { BENCH } from "#words/en/rooms/bench";
-import type { OnTheBench } from "../../benchWork/signedStages.ts";
+import type { OnTheBench } from "../../benchWork/onTheBench.ts";
+import { stageName } from "../../benchWork/plannedStages.ts";
 import { stockUse } from "../../benchWork/stockUse.ts";
 import { newKey } from "../../shop/shopClient.ts";
 import { useActing } from "../../shop/useActing.ts";
 import { useOutbox } from "../../shop/useOutbox.tsx";
 import { useStock } from "../../shop/useStock.ts";
-import type { GuideState, PlannedStage, Step } from "./guide.ts";
+import type { BallState, PlannedStage } from "./guide.ts";
 
-/** Signs stages: with whose initials, and how. What is signed waits in the outbox until the shop has it. */
+/** Writes down what is done at the bench: sides, signatures, and that one is taken back. It waits in the outbox until the shop has it. */
 export function useSign() {
   const { outbox } = useOutbox();
   const person = useActing();
   const stock = useStock();
+  const write = ({ ticket, ball }: OnTheBench, what: string, entry: Partial<StageDoneWritten>): void => {
+    if (person === null) return;
+    const body = { ticketId: ticket.id, personId: person.id, initials: person.initials, doneAt: new Date().toISOString(), ...entry };
+    outbox.add({ key: newKey(), path: "/api/stages-done", what: `${ball.name}: ${what}`, body });
+  };
+  const ofStage = ({ ticket }: OnTheBench, stage: PlannedStage) => ({
+    stageId: stage.id,
+    revision: ticket.revision,
+    kind: stage.kind,
+    what: stage.what,
+    abrasive: stage.abrasive,
+    way: isWay(stage.way) ? stage.way : null,
+  });
   return {
     initials: person?.initials ?? null,
-    write({ ticket, ball }: OnTheBench, step: Step, stage: PlannedStage, state: GuideState): void {
-      if (person === null) return;
-      outbox.add({
-        key: newKey(),
-        path: "/api/stages-done",
-        what: `${ball.name}: ${stage.what}`,
-        body: {
-          ticketId: ticket.id,
-          personId: person.id,
-          initials: person.initials,
-          startedAt: state.startedAt,
-          doneAt: new Date().toISOString(),
-          what: stage.what,
-          abrasive: stage.abrasive,
-          way: isWay(stage.way) ? stage.way : null,
-          sideSeconds: state.sideSeconds,
-          used: stockUse(stock, stage.abrasive),
-          note: state.onSight.includes(step.ticketId) ? BENCH.scanSkipped : "",
-        },
-      });
+    /** A side has had its time: nothing is signed by it. */
+    side(here: OnTheBench, stage: PlannedStage, side: SideId, state: BallState, seconds: number): void {
+      const done = { signs: false, sidesDone: [side], sideSeconds: [seconds], secondsRun: seconds, startedAt: state.startedAt };
+      write(here, stageName(stage), { ...ofStage(here, stage), ...done });
+    },
+    /** The whole stage, with what was really used. */
+    stage(here: OnTheBench, stage: PlannedStage, used: string | null, isOnSight: boolean): void {
+      const note = isOnSight ? BENCH.scanSkipped : "";
+      const sidesDone = [...stage.sideIds];
+      write(here, stageName(stage), { ...ofStage(here, stage), abrasive: used, sidesDone, used: stockUse(stock, used), note });
+    },
+    /** An entry that the shop has not got yet is simply not sent. */
+    takeBack(here: OnTheBench, entry: Pick<SignedEntry, "id">, why: string): void {
+      if (outbox.snapshot().some(({ key }) => key === entry.id)) outbox.drop(entry.id);
+      else write(here, BENCH.takenBack, { takesBack: entry.id, signs: false, note: why });
     },
   };
 }
 
-const WAYS = ["spinner, wet", "spinner, dry", "hand, wet", "hand, dry"];
+const WAYS = ["spinner, wet", "spinner, dry", "hand, wet", "hand, dry"] as const;
 
-function isWay(way: string | null): boolean {
-  return way !== null && WAYS.includes(way);
+function isWay(way: string | null): way is (typeof WAYS)[number] {
+  return WAYS.some((one) => one === way);
 }

@@ -1,7 +1,7 @@
 import type { StageDone } from "#contract/records/stageDone";
 import type { StockItem } from "#contract/records/stock";
 import type { Ticket } from "#contract/records/ticket";
-import { countSigned } from "../../benchWork/signedStages.ts";
+import { workHere } from "../../benchWork/onTheBench.ts";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useOutbox } from "../../shop/useOutbox.tsx";
 import { useQueue } from "../../shop/useQueue.ts";
@@ -20,7 +20,7 @@ export function useWaitingUse(stock: readonly StockItem[]): ReadonlyMap<string, 
   const { waiting } = useOutbox();
   return waitingUse(
     stock,
-    tickets.map((ticket) => ({ stages: ticket.stages, signed: countSigned(ticket, signed?.get(ticket.id) ?? [], waiting) })),
+    tickets.map((ticket) => workHere(ticket, signed?.get(ticket.id) ?? [], waiting)),
   );
 }
 

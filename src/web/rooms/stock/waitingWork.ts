@@ -1,19 +1,12 @@
 import type { StockItem } from "#contract/records/stock";
-import type { Ticket } from "#contract/records/ticket";
+import type { Work } from "#engine/work/work";
 import { stockUse } from "../../benchWork/stockUse.ts";
 
-/** A ticket whose work is not finished. */
-export interface WaitingTicket {
-  readonly stages: readonly Pick<Ticket["stages"][number], "abrasive">[];
-  /** Of its stages, how many are signed: those took from the stock already. */
-  readonly signed: number;
-}
-
-/** What the tickets that wait will take, by the id of the item, in the item's own unit. */
-export function waitingUse(stock: readonly StockItem[], tickets: readonly WaitingTicket[]): ReadonlyMap<string, number> {
+/** What the work that waits will take, by the id of the item, in the item's own unit: stages that are signed took from the stock already. */
+export function waitingUse(stock: readonly StockItem[], works: readonly Pick<Work, "stages">[]): ReadonlyMap<string, number> {
   const wanted = new Map<string, number>();
-  for (const { stages, signed } of tickets)
-    for (const { abrasive } of stages.slice(signed))
+  for (const { stages } of works)
+    for (const { abrasive } of stages.flatMap(({ stage, by }) => (by === null ? [stage] : [])))
       for (const { stockItemId, quantity } of stockUse(stock, abrasive)) wanted.set(stockItemId, (wanted.get(stockItemId) ?? 0) + quantity);
   return wanted;
 }

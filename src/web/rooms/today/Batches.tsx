@@ -3,12 +3,12 @@ import { Link } from "wouter";
 import type { Ticket } from "#contract/records/ticket";
 import type { Queue } from "#contract/routes/work";
 import { TODAY } from "#words/en/rooms/today";
-import { abrasiveName } from "../../benchWork/plannedStages.ts";
-import { countSigned } from "../../benchWork/signedStages.ts";
+import { workHere } from "../../benchWork/onTheBench.ts";
+import { abrasiveName, stageName } from "../../benchWork/plannedStages.ts";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { For } from "../../shop/useDoor.tsx";
 import { useOutbox } from "../../shop/useOutbox.tsx";
-import { stageName } from "../bench/guide.ts";
+import { groupOf } from "../bench/guide.ts";
 
 /** Asked of so many tickets at most: nobody works more in a day, and each costs the shop a question. */
 const MOST = 60;
@@ -35,7 +35,7 @@ export function Batches({ items }: { readonly items: Queue["items"] }) {
   const { waiting } = useOutbox();
   const batches = batchesOf(tickets, (ticket, i) => {
     const items = done[i].data?.items;
-    return items === undefined ? null : countSigned(ticket, items, waiting);
+    return items === undefined ? null : (workHere(ticket, items, waiting).next?.stage.id ?? null);
   });
   if (batches.length === 0) return null;
   return (
@@ -62,17 +62,17 @@ function canBeWorked({ state, stages, stops }: Ticket): boolean {
   return isOnBench && stages.length > 0 && stops.every(({ clearedAt }) => clearedAt !== null);
 }
 
-/** Tickets by the stage that is next on them, where two or more share it; the largest batch first. @param doneOf stages signed, null while it is being read */
-function batchesOf(tickets: readonly Ticket[], doneOf: (ticket: Ticket, index: number) => number | null): readonly Batch[] {
+/** Tickets by the stage that is next on them, where two or more share it; the largest batch first. @param nextOf its id, null where none is or it is being read */
+function batchesOf(tickets: readonly Ticket[], nextOf: (ticket: Ticket, index: number) => string | null): readonly Batch[] {
   const batches = new Map<string, { words: string; ids: string[] }>();
   tickets.forEach((ticket, i) => {
     const { id, stages } = ticket;
-    const done = doneOf(ticket, i);
-    const next = done === null ? undefined : stages[done];
+    const nextId = nextOf(ticket, i);
+    const next = stages.find((stage) => stage.id === nextId);
     if (next === undefined) return;
-    const name = stageName(next);
+    const name = groupOf(next);
     const batch = batches.get(name) ?? {
-      words: [next.what, abrasiveName(next.abrasive)].filter((part) => part !== null).join(", "),
+      words: [stageName(next), abrasiveName(next.abrasive)].filter((part) => part !== null).join(", "),
       ids: [],
     };
     batch.ids.push(id);

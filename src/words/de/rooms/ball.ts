@@ -95,6 +95,7 @@ export const BALL_LOG = {
   },
   stage: (what, way, initials, note) =>
     `${what}${way === null ? "" : `, ${way}`}: abgezeichnet ${initials}${note === "" ? "" : ` (${note})`}`,
+  takenBack: (initials, why) => `Abzeichnung zurückgenommen, ${initials}${why === "" ? "" : ` (${why})`}`,
   surface: (who, finish, way, note) =>
     `${WHO[who] ?? who}${finish === null ? "" : `: ${finish}`}${way === null ? "" : `, ${way}`}${note === "" ? "" : ` (${note})`}`,
   photo: (what, note) => `Foto: ${what}${note === "" ? "" : ` (${note})`}`,

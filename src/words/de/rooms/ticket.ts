@@ -41,6 +41,10 @@ export const TICKET = {
   seconds: "s je Seite",
   done: "getan",
   initials: "von",
+  sidesOf: (done, of) => `${done} von ${of} Seiten`,
+  served: (initials) => `zuvor getan (${initials})`,
+  takeBack: "Zurücknehmen",
+  takeBackWhy: "Warum es zurückgenommen wird",
   openGuide: "Arbeitsführer öffnen",
   readings: "Messungen",
   noReadings: "Noch nichts gemessen.",
@@ -73,8 +77,12 @@ export const CARE_CARD = {
   for: (name) => `Für ${name}`,
   done: "Was getan wurde",
   doneTo: (finish) => `Die Oberfläche ist jetzt ${finish}.`,
-  stagesDone: (count) =>
-    count === 1 ? "In einer Stufe bearbeitet, auf allen Seiten gleich." : `In ${count} Stufen bearbeitet, auf allen Seiten gleich.`,
+  toDo: "Was zu tun ist",
+  notDecided: "Noch nicht entschieden.",
+  planned: (finish) => `Geplant: ${finish}. Noch ist nichts davon getan.`,
+  inWork: "In Arbeit",
+  stillToDo: (stages) => (stages === 1 ? "Ein Schritt ist noch zu tun." : `${stages} Schritte sind noch zu tun.`),
+  signed: (what, using, initials) => `${what}${using === null ? "" : `, ${using}`} (${initials})`,
   willDo: "Was er tun wird",
   care: "Wie man ihn pflegt",
   rules: [
@@ -84,7 +92,13 @@ export const CARE_CARD = {
     "Im Wettkampf die Oberfläche nicht anrühren: zuerst nach den Regeln fragen.",
   ],
   back: "Wann er wiederkommen soll",
-  backIn: (games) => `Nach etwa ${games} Spielen, oder früher, wenn er später hakt oder die Laufspur glänzt.`,
-  backNever: "Wenn er später hakt als bisher oder die Laufspur glänzt.",
+  backWhen: (games, surface) => {
+    const sign = {
+      sanded: "wenn er weiter rutscht als zuvor oder die Spur glänzt",
+      polished: "wenn er früher hakt als zuvor oder die Spur matt aussieht",
+      unknown: "wenn er nicht mehr tut, was er tat",
+    }[surface];
+    return games === null ? `Dann, ${sign}.` : `In etwa ${games} Spielen, oder früher, ${sign}.`;
+  },
   questions: "Fragen? Bringen Sie den Ball und diese Karte mit.",
 } as const satisfies Translated<typeof en.CARE_CARD>;

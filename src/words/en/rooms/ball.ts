@@ -92,6 +92,7 @@ export const BALL_LOG = {
   },
   stage: (what: string, way: string | null, initials: string, note: string) =>
     `${what}${way === null ? "" : `, ${way}`}: signed ${initials}${note === "" ? "" : ` (${note})`}`,
+  takenBack: (initials: string, why: string) => `signature taken back, ${initials}${why === "" ? "" : ` (${why})`}`,
   surface: (who: string, finish: string | null, way: string | null, note: string) =>
     `${WHO[who] ?? who}${finish === null ? "" : `: ${finish}`}${way === null ? "" : `, ${way}`}${note === "" ? "" : ` (${note})`}`,
   photo: (what: string, note: string) => `photo: ${what}${note === "" ? "" : ` (${note})`}`,

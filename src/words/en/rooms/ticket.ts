@@ -39,6 +39,10 @@ export const TICKET = {
   seconds: "s a side",
   done: "done",
   initials: "by",
+  sidesOf: (done: number, of: number) => `${done} of ${of} sides`,
+  served: (initials: string) => `done before (${initials})`,
+  takeBack: "Take back",
+  takeBackWhy: "Why it is taken back",
   openGuide: "Open the work guide",
   readings: "Readings",
   noReadings: "Nothing measured yet.",
@@ -72,8 +76,12 @@ export const CARE_CARD = {
   for: (name: string) => `For ${name}`,
   done: "What was done",
   doneTo: (finish: string) => `The surface is now ${finish}.`,
-  stagesDone: (count: number) =>
-    count === 1 ? "Worked in one stage, the same on every side." : `Worked in ${count} stages, the same on every side.`,
+  toDo: "What is to be done",
+  notDecided: "Not decided yet.",
+  planned: (finish: string) => `Planned: ${finish}. Nothing of it is done yet.`,
+  inWork: "In work",
+  stillToDo: (stages: number) => (stages === 1 ? "One step is still to be done." : `${stages} steps are still to be done.`),
+  signed: (what: string, using: string | null, initials: string) => `${what}${using === null ? "" : `, ${using}`} (${initials})`,
   willDo: "What it will do",
   care: "How to look after it",
   rules: [
@@ -83,7 +91,14 @@ export const CARE_CARD = {
     "Do not touch the surface during a competition: ask for its rules first.",
   ],
   back: "When to bring it back",
-  backIn: (games: number) => `In about ${games} games, or sooner if it turns later or the track shines.`,
-  backNever: "When it turns later than it did, or the track shines.",
+  /** A sanded surface wears smooth in the track, a polished one wears dull (common practice). */
+  backWhen: (games: number | null, surface: "sanded" | "polished" | "unknown") => {
+    const sign = {
+      sanded: "it skids farther than it did, or the track shines",
+      polished: "it hooks earlier than it did, or the track looks dull",
+      unknown: "it does not do what it did",
+    }[surface];
+    return games === null ? `When ${sign}.` : `In about ${games} games, or sooner if ${sign}.`;
+  },
   questions: "Questions? Bring the ball and this card.",
 } as const;

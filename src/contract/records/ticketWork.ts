@@ -1,0 +1,43 @@
+import { type PlannedStage, type Work, type WorkEntry, workOf } from "#engine/work/work";
+import type { StageDone } from "./stageDone.ts";
+import type { Ticket } from "./ticket.ts";
+
+/** Name of a planned stage: the plan of the ticket that it is in, and its place there. */
+export function stageId(revision: number, place: number): string {
+  return `${revision}-${place}`;
+}
+
+/** What is known of a signature, also while it waits in a browser and the shop has not got it yet. */
+export type Signed = Pick<
+  StageDone,
+  "stageId" | "revision" | "kind" | "what" | "abrasive" | "signs" | "sidesDone" | "takesBack" | "doneAt" | "initials"
+> & {
+  readonly id: string;
+  /** When the shop was told; null while it waits. */
+  readonly createdAt: string | null;
+};
+
+/** A signature as an entry of the work. */
+export interface SignedEntry extends WorkEntry {
+  readonly initials: string;
+}
+
+/**
+ * How the work on a ticket stands: the one answer for server, page, papers, stock and log. On a ball that came back what was signed before counts no more.
+ *
+ * @param done all that was written down at the bench for this ticket, in any order
+ */
+export function workOfTicket({ stages, been }: Pick<Ticket, "stages" | "been">, done: readonly Signed[]): Work<SignedEntry> {
+  const cameBack = been.findLast(({ state }) => state === "rework")?.at ?? "";
+  // Both times are the shop's own; that of the signature is of whichever clock the bench has.
+  const counting = done.filter(({ createdAt }) => createdAt === null || createdAt >= cameBack);
+  return workOf(stages.map(plannedOf), counting.map(entryOf));
+}
+
+function plannedOf({ id, kind, abrasive, sideIds, what }: Ticket["stages"][number]): PlannedStage {
+  return { id, kind, abrasive, sideIds, label: what ?? "" };
+}
+
+function entryOf({ doneAt, what, ...rest }: Signed): SignedEntry {
+  return { ...rest, at: doneAt, label: what ?? "" };
+}
