@@ -16,6 +16,7 @@ const FROZEN: Readonly<Record<string, string>> = {
   "002 several shops and servers": "de9d04994e23c1fd",
   "003 accounts": "174126c04c43203b",
   "004 who began a session": "0198092b30193a00",
+  "005 what a PIN opened": "442cd64010dd4401",
 };
 
 async function statementsOf(step: Step, engine: EngineName): Promise<string[]> {

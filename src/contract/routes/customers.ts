@@ -31,6 +31,7 @@ export const customerRoutes = {
     path: "/api/bowlers/:id/personal-data",
     params: idParams,
     does: "Erases a bowler's personal data; work and money stay, without the person",
+    again: true,
     answer: NOTHING,
     key: "allowed",
   }),

@@ -25,12 +25,14 @@ export function shopHandlers({ settings, audit, search, backups, lists }: Record
       const report = await backups.verify(params.name);
       return { ...report, counts: { ...report.counts }, missing: [...report.missing] };
     },
-    async backupBytes({ params }) {
+    async backupBytes({ params, by }) {
       const bytes = await readFile(await backups.path(params.name));
+      await audit.note("take backup", by);
       return { bytes, type: "application/zip", name: params.name };
     },
-    async exportAll() {
+    async exportAll({ by }) {
       const files = await lists.exportAll();
+      await audit.note("export", by);
       const named = Object.fromEntries(files.map(({ name, text }) => [name, new TextEncoder().encode(text)]));
       return { bytes: await zipped(named), type: "application/zip", name: "everything.zip" };
     },

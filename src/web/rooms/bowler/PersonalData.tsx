@@ -3,6 +3,7 @@ import type { Bowler } from "#contract/records/bowler";
 import { BOWLER } from "#words/en/rooms/bowler";
 import { answered, newKey, shop } from "../../shop/shopClient.ts";
 import { saveFromShop } from "../../shop/shopFile.ts";
+import { usePasswordAgain } from "../../shop/usePasswordAgain.tsx";
 import { useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 
@@ -11,9 +12,11 @@ export function PersonalData({ bowler }: { readonly bowler: Bowler }) {
   const { id, name } = bowler;
   const [asks, setAsks] = useState(false);
   const [key] = useState(newKey);
+  const { field, headers, isMissing } = usePasswordAgain();
   const save = useWrite((_: undefined) => saveFromShop(`/api/bowlers/${id}/personal-data`, "POST", "personal-data.zip"), ["audit"]);
   const erase = useWrite(
-    (_: undefined) => answered(shop.bowlers[":id"]["personal-data"].$delete({ param: { id } }, { headers: { "Idempotency-Key": key } })),
+    (_: undefined) =>
+      answered(shop.bowlers[":id"]["personal-data"].$delete({ param: { id } }, { headers: { "Idempotency-Key": key, ...headers } })),
     ["bowlers", "balls", "tickets", "visits", "search", "queue", "readings", "photos", "audit"],
   );
   return (
@@ -39,11 +42,12 @@ export function PersonalData({ bowler }: { readonly bowler: Bowler }) {
               <li key={line}>{line}</li>
             ))}
           </ul>
+          {field}
           <div className="buttons">
             <button type="button" className="button" disabled={erase.isPending} onClick={() => setAsks(false)}>
               {BOWLER.eraseNo}
             </button>
-            <button type="button" className="button" disabled={erase.isPending} onClick={() => erase.mutate(undefined)}>
+            <button type="button" className="button" disabled={erase.isPending || isMissing} onClick={() => erase.mutate(undefined)}>
               {BOWLER.eraseYes}
             </button>
           </div>

@@ -139,6 +139,9 @@ export const SHOP = {
     erase: "gelöscht",
     import: "Liste aufgenommen",
     "undo import": "Liste wieder herausgenommen",
+    "take backup": "nahm eine Sicherung mit",
+    restore: "spielte eine Sicherung ein",
+    "fail to sign in": "kam nicht herein",
     export: "Daten herausgenommen",
   },
   kinds: {

@@ -132,6 +132,9 @@ export const SHOP = {
     import: "took in a list",
     "undo import": "took a list out again",
     export: "took data out",
+    "take backup": "took a backup out",
+    restore: "put a backup in its place",
+    "fail to sign in": "was not let in",
   },
   kinds: {
     people: "person",
