@@ -122,6 +122,10 @@ export interface Things {
     list(
       asked?: PageAsked & { readonly where?: { readonly kind?: ThingKind; readonly thingId?: string; readonly by?: string } },
     ): Promise<Page<AuditEntry>>;
+    /** Writes down what changes no thing: that somebody took everything out. */
+    note(did: "export" | "take backup", by: string): Promise<void>;
+    /** Writes into the trail of every shop of the database what nobody of the shop did, but whoever has the machine. */
+    noteInAll(did: "restore"): Promise<void>;
   };
 }
 

@@ -246,3 +246,56 @@ test("no room that a role is offered asks the shop for anything that the role ma
   }
   expect(refused).toEqual([]);
 });
+
+test("what takes everything out, or ends what is kept, asks for the password in that place", async () => {
+  test.setTimeout(90_000);
+  const { counter } = await furnish();
+  const { request } = context;
+  const { items } = await (await request.get("/api/people?order=oldest%20first")).json();
+  const { items: bowlers } = await (await request.get("/api/bowlers")).json();
+  await made(request, `people/${items[0].id}/sign-in`, { signInName: "ansel", role: "owner", password: OWNER });
+  const page = await context.newPage();
+  await page.setViewportSize({ width: 360, height: 740 });
+  await page.goto("/shop");
+  await signIn(page, "ansel", OWNER);
+  await made(request, `people/${counter.id}/sign-in`, { signInName: "barnaby", role: "counter", password: COUNTER, ownPassword: OWNER });
+  await page.goto("/shop");
+  const password = page.getByLabel("Your own password");
+  await page.getByRole("button", { name: "Backups" }).click();
+  await page.getByRole("button", { name: "Make a backup now" }).click();
+  const take = page.getByRole("button", { name: /^Save gritwright|^Save .*zip/ }).first();
+  await expect(take).toBeDisabled();
+  await password.fill("not the one at all");
+  await take.click();
+  await expect(page.getByText("That is not right. Nothing was changed.")).toBeVisible();
+  await password.fill(OWNER);
+  await mustBeSound(page);
+  const [backup] = await Promise.all([page.waitForEvent("download"), take.click()]);
+  expect(backup.suggestedFilename()).toMatch(/\.zip$/);
+
+  await page.getByRole("button", { name: "Take everything out" }).click();
+  await password.last().fill(OWNER);
+  await mustBeSound(page);
+  const [all] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: "Save everything" }).click()]);
+  expect(all.suggestedFilename()).toBe("everything.zip");
+
+  await page.getByRole("button", { name: "Who may come in" }).click();
+  await page.getByRole("button", { name: "Change: Barnaby Crake" }).click();
+  await password.first().fill(OWNER);
+  await page.getByRole("button", { name: "Take the sign-in away" }).click();
+  await expect(page.getByRole("button", { name: "Give a password: Barnaby Crake" })).toBeVisible();
+
+  await page.goto(`/bowlers/${bowlers[0].id}`);
+  await page.getByRole("button", { name: "Erase" }).click();
+  const dialog = page.getByRole("alertdialog");
+  const erase = dialog.getByRole("button").last();
+  await expect(erase).toBeDisabled();
+  await password.fill(OWNER);
+  await mustBeSound(page);
+  await erase.click();
+  await expect(page.getByText("were erased on")).toBeVisible();
+  await page.goto("/shop");
+  await page.getByRole("button", { name: "Who did what" }).click();
+  for (const did of ["took a backup out", "took data out", "erased", "was not let in"])
+    await expect(page.getByRole("cell", { name: did }).first()).toBeVisible();
+});

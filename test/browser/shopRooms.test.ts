@@ -161,7 +161,7 @@ test("a backup is made, read through and saved; everything is taken out", async 
   await expect(page.getByText("every checksum is right")).toBeVisible();
   const backup = page.waitForEvent("download");
   await page
-    .getByRole("link", { name: /^Save / })
+    .getByRole("button", { name: /^Save .*zip/ })
     .first()
     .click();
   const bytes = await readFile(await (await backup).path());

@@ -47,7 +47,7 @@ describe("a PIN", () => {
     const again = await takeOver();
     const own = await accounts.signIn({ signInName: "perpetua", password: OTHER, address });
     if (own.kind !== "in") throw new Error(own.kind);
-    await accounts.change(id, { pin: "2037" }, id);
+    await accounts.change(id, { pin: "4937" }, id);
     expect([await accounts.isLive(again.id), await accounts.isLive(own.session.id)]).toEqual([false, true]);
     await accounts.change(id, { pin: "7302" }, id);
     const last = await takeOver();

@@ -86,7 +86,8 @@ async function startServer({ initdb, postgres }: Programs, sync: string): Promis
       await answering(address, server);
     },
     async stop() {
-      await stopped("fast");
+      // Nothing of it is wanted any more: no last writing of all pages.
+      await stopped("immediate");
       rmSync(data, { recursive: true, force: true });
     },
   };

@@ -17,6 +17,7 @@ const FROZEN: Readonly<Record<string, string>> = {
   "003 accounts": "174126c04c43203b",
   "004 who began a session": "0198092b30193a00",
   "005 versions of what is kept": "2db7595fb8f76d68",
+  "006 what a PIN opened": "442cd64010dd4401",
 };
 
 async function statementsOf(step: Step, engine: EngineName): Promise<string[]> {

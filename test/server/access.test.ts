@@ -7,7 +7,7 @@ import { networkOf } from "#server/http/address";
 import { ended, eventStreams } from "#server/http/events";
 import { firstLine, setPasswordHere } from "#server/setPassword";
 import { type Reply, type ShopServer, shopServer } from "./shopServer.ts";
-import { cookieIn, cookieOf, PASSWORDS, peopleOfEveryRole, trySignIn } from "./signedIn.ts";
+import { again, cookieIn, cookieOf, PASSWORDS, peopleOfEveryRole, trySignIn } from "./signedIn.ts";
 
 let shop: ShopServer;
 let ids: Readonly<Record<Role, string>>;
@@ -107,7 +107,7 @@ describe("signing in", () => {
     const cookie = await cookieOf(shop, "owner");
     await trySignIn(shop, "owner", "wrong all the way");
     for (const path of ["sign-ins", "sessions", "session", "people", "audit", "export", "openapi.json", "metrics", "session/people"]) {
-      const response = await shop.raw(`/api/${path}`, { headers: { cookie } });
+      const response = await shop.raw(`/api/${path}`, { headers: { cookie, ...again(PASSWORDS.owner) } });
       expect(response.status, path).toBe(200);
       const text = Buffer.from(await response.arrayBuffer()).toString("latin1");
       expect(text, path).not.toMatch(/argon2id\$|"(password|pin|token)Hash"/);
@@ -177,9 +177,13 @@ describe("a session", () => {
     expect(kind(await reset())).toBe("403 wrongSecret");
     expect((await reset(PASSWORDS.owner)).status).toBe(200);
     expect(kind(await shop.ask("listBalls", { headers: { cookie: counter } }))).toBe("401 notSignedIn");
-    expect((await shop.ask("closeSignIn", { params: { id: ids.counter }, headers: { cookie: owner } })).status).toBe(204);
+    expect(
+      (await shop.ask("closeSignIn", { params: { id: ids.counter }, headers: { cookie: owner, ...again(PASSWORDS.owner) } })).status,
+    ).toBe(204);
     expect((await trySignIn(shop, "counter", NEW)).status).toBe(403);
-    expect(kind(await shop.ask("closeSignIn", { params: { id: ids.owner }, headers: { cookie: owner } }))).toBe("422 invalid");
+    expect(kind(await shop.ask("closeSignIn", { params: { id: ids.owner }, headers: { cookie: owner, ...again(PASSWORDS.owner) } }))).toBe(
+      "422 invalid",
+    );
   });
 
   test("a PIN changes the person at the counter; five wrong ones, and the password is needed", async () => {

@@ -1,5 +1,6 @@
 import type { Role } from "#contract/records/account";
 import { ROLES } from "#contract/records/account";
+import { PASSWORD_HEADER } from "#contract/routes/route";
 import type { Records } from "#records/records";
 import { HOST } from "./shopServer.ts";
 
@@ -28,6 +29,11 @@ export async function peopleOfEveryRole({ records, by }: Pick<Asking, "records" 
     ids[role] = id;
   }
   return ids as Record<Role, string>;
+}
+
+/** Header of the own password once more, as a browser sends it. */
+export function again(password: string): Record<string, string> {
+  return { [PASSWORD_HEADER]: encodeURIComponent(password) };
 }
 
 /** Asks the session's route. */

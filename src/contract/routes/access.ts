@@ -118,6 +118,7 @@ export const accessRoutes = {
     ...signInOf,
     method: "delete",
     does: "Takes a person's way in away, and ends the person's sessions",
+    again: true,
     answer: NOTHING,
   }),
 };

@@ -46,6 +46,7 @@ export const customerRoutes = {
     path: "/api/bowlers/:id/personal-data",
     params: idParams,
     does: "Erases a bowler's personal data; work and money stay, without the person. Says which backups still hold them, and until when",
+    again: true,
     answer: answers(erasedSchema),
     key: "allowed",
   }),

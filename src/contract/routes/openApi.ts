@@ -1,10 +1,12 @@
 import { z } from "zod";
 import { ROLES } from "../records/account.ts";
 import { PROBLEM_KINDS, problemDocumentSchema } from "./problemDocument.ts";
-import type { Route, RouteAnswer, RouteBody } from "./route.ts";
+import { PASSWORD_HEADER, type Route, type RouteAnswer, type RouteBody } from "./route.ts";
 
 /** Name of the cookie of a session: with the prefix that browsers hold to its terms (RFC 6265bis, 4.1.3.2) where the connection is encrypted. */
 export const SESSION_COOKIE = { secure: "__Host-gritwright-session", plain: "gritwright-session" } as const;
+/** Name of the cookie by which a device is known again that somebody signed in at. */
+export const DEVICE_COOKIE = { secure: "__Host-gritwright-device", plain: "gritwright-device" } as const;
 
 type Json = Readonly<Record<string, unknown>>;
 
@@ -70,7 +72,7 @@ function fieldsOf(fields: z.ZodObject | undefined, place: "path" | "query"): Jso
   }));
 }
 
-function headersOf({ match, key }: Route): Json[] {
+function headersOf({ match, key, again }: Route): Json[] {
   const header = (name: string, required: boolean, description: string): Json => ({
     name,
     in: "header",
@@ -79,6 +81,9 @@ function headersOf({ match, key }: Route): Json[] {
     schema: { type: "string" },
   });
   return [
+    ...(again === true
+      ? [header(PASSWORD_HEADER, false, "The own password once more, percent-encoded; where the shop has passwords")]
+      : []),
     ...(match === true ? [header("If-Match", true, "The version the change was made on, as its ETag")] : []),
     ...(key === undefined ? [] : [header("Idempotency-Key", key === "required", "1 to 128 letters; the same for every retry")]),
   ];

@@ -9,6 +9,7 @@ export const PROBLEM_KINDS = {
   forwarded: { status: 400, title: "This server takes no forwarded requests" },
   notSignedIn: { status: 401, title: "Somebody must sign in first" },
   wrongSecret: { status: 403, title: "Name or password is wrong" },
+  passwordWanted: { status: 403, title: "The own password is wanted once more" },
   pinOff: { status: 403, title: "Too many wrong PINs: the password is needed" },
   notForRole: { status: 403, title: "The role does not allow this" },
   notFromHere: { status: 403, title: "Only pages of this server may ask" },

@@ -15,6 +15,9 @@ export type RouteAnswer =
   /** Server-sent events, by their names. */
   | { readonly kind: "events"; readonly status: 200; readonly events: Readonly<Record<string, z.ZodType>> };
 
+/** The password once more, percent-encoded (RFC 3986, 2.1): a header holds no other letters than those of ASCII. */
+export const PASSWORD_HEADER = "X-Gritwright-Password";
+
 /** One way to ask something of the server. The table of all of them is the server's router, its description and the type of its client. */
 export interface Route {
   /** Who may ask this at the least; every route says so, or the table does not compile. */
@@ -28,6 +31,8 @@ export interface Route {
   readonly query?: z.ZodObject;
   readonly body?: RouteBody;
   readonly answer: RouteAnswer;
+  /** Where the shop has passwords, the person's own is asked for once more, in the header {@link PASSWORD_HEADER}. */
+  readonly again?: true;
   /** The thing changes only if it still is the version that `If-Match` names. */
   readonly match?: true;
   /** `Idempotency-Key`: a repeated request with the same key is answered as the first was and changes nothing. */

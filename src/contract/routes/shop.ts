@@ -113,6 +113,7 @@ export const shopRoutes = {
     path: "/api/backups/:name",
     params: named,
     does: "A backup as one file with everything in it, to be kept elsewhere",
+    again: true,
     answer: { kind: "file", status: 200, types: ["application/zip"] },
   }),
   exportAll: route({
@@ -120,6 +121,7 @@ export const shopRoutes = {
     method: "get",
     path: "/api/export",
     does: "Everything as JSON and as tables, in one ZIP file",
+    again: true,
     answer: { kind: "file", status: 200, types: ["application/zip"] },
   }),
 

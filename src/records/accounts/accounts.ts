@@ -6,6 +6,8 @@ export interface SignInTried {
   readonly password: string;
   /** Network address it comes from; vain tries are counted by it too. */
   readonly address: string;
+  /** What the browser was given to be known by when this person came in there before; null where it has nothing. */
+  readonly device?: string | null;
 }
 
 /** A session that has just begun; the token is handed out this once. */
@@ -13,6 +15,11 @@ export interface Begun {
   readonly kind: "in";
   readonly token: string;
   readonly session: LiveSession;
+}
+
+/** A password also makes the device known. */
+export interface CameIn extends Begun {
+  readonly device: string;
 }
 
 /** `wrong`: name or password, and which of them is not said. `wait`: too many vain tries. */
@@ -70,9 +77,9 @@ export interface Accounts {
   change(personId: string, change: AccountChange, by: string, keep?: string): Promise<Account>;
   /** Takes a person's way in away and ends the sessions that the person is in or has begun. @throws {RecordsFault} `notFound`; `refused` for the last owner */
   close(personId: string, by: string): Promise<void>;
-  /** Whether it is the person's password; counted like a try to sign in. Null: it is. */
-  doubt(personId: string, password: string, address: string): Promise<NotIn | null>;
-  signIn(tried: SignInTried): Promise<Begun | NotIn>;
+  /** Whether it is the password of somebody who is in; vain tries make the next one wait. Null: it is. */
+  doubt(personId: string, password: string): Promise<NotIn | null>;
+  signIn(tried: SignInTried): Promise<CameIn | NotIn>;
   /** Another person takes over at the same browser: the session ends and another begins that lasts no longer than it would have. */
   changePerson(
     from: LiveSession,

@@ -40,7 +40,7 @@ export function accounts(parts: AccountParts): Accounts {
     open: (personId, written, by) => told(open(parts, personId, written, by)),
     change: (personId, change, by, keep) => told(changeAccount(parts, personId, change, by, keep ?? null)),
     close: (personId, by) => told(close(session, personId, by)),
-    doubt: (personId, password, address) => guarded(() => doubt(parts, personId, password, address)),
+    doubt: (personId, password) => guarded(() => doubt(parts, personId, password)),
     signIn: (tried) => guarded(() => signIn(parts, tried)),
     changePerson: (from, to) => told(guarded(() => changePerson(parts, from, to))),
     recognise: (token) => guarded(() => recognise(parts, token)),

@@ -1,12 +1,13 @@
 import { PASSWORD_LETTERS } from "#contract/records/account";
 import { RecordsFault } from "#contract/records/fault";
 import type { Problem } from "#engine/fault";
+import { isWeakPin } from "./weakPins.ts";
 
 const PIN_DIGITS = { from: 4, to: 8 };
 const LETTERS_ALLOWED = `${PASSWORD_LETTERS.from} to ${PASSWORD_LETTERS.to} letters, blanks too`;
 const GUESSED_ALLOWED =
   "a password that is not among the first to be guessed: neither the shop's or the person's name, nor one sign repeated, nor a row of keys";
-const PIN_ALLOWED = `${PIN_DIGITS.from} to ${PIN_DIGITS.to} digits, neither all the same nor counted up or down`;
+const PIN_ALLOWED = `${PIN_DIGITS.from} to ${PIN_DIGITS.to} digits that are not among the first to be guessed: no date or year, nothing repeated, nothing counted up or down, no way over the keys`;
 /** Shorter names say too little to be looked for in a password. */
 const LEAST_NAME = 4;
 
@@ -42,7 +43,7 @@ export function checkedPassword(written: string, names: readonly string[]): stri
 export function checkedPin(written: string): string {
   const pin = normalized(written);
   const isPin = /^\d+$/.test(pin) && pin.length >= PIN_DIGITS.from && pin.length <= PIN_DIGITS.to;
-  if (!isPin || isOneSign(pin) || isRow(pin)) throw refused("pin", PIN_ALLOWED);
+  if (!isPin || isWeakPin(pin)) throw refused("pin", PIN_ALLOWED);
   return pin;
 }
 

@@ -1,5 +1,5 @@
 import { createHash } from "node:crypto";
-import type { Role, SignedInSession } from "#contract/records/account";
+import { mayDo, type Role, type SignedInSession } from "#contract/records/account";
 import { RecordsFault, type RecordsFaultKind } from "#contract/records/fault";
 import { withFaults } from "../database/driverFault.ts";
 import type { Db, SessionRow } from "../database/tables.ts";
@@ -33,11 +33,12 @@ interface NewSession {
   /** At the latest, ms since 1970. */
   readonly endsBy?: number;
   readonly begunBy: string;
+  readonly byPin: boolean;
 }
 
 /** Begins a session inside a transaction. */
 export async function beginSession({ session, randomBytes }: SessionParts, db: Db, begun: NewSession): Promise<Begun> {
-  const { personId, role, address, begunBy, endsBy = Number.POSITIVE_INFINITY } = begun;
+  const { personId, address, begunBy, byPin, endsBy = Number.POSITIVE_INFINITY } = begun;
   const at = session.now();
   const endsAt = Math.min(at + LASTS_MS, endsBy);
   const token = newToken(randomBytes);
@@ -46,8 +47,20 @@ export async function beginSession({ session, randomBytes }: SessionParts, db: D
   const times = { madeAt, renewedAt: madeAt, seenAt: madeAt, endsAt: timeOf(endsAt) };
   await db
     .insertInto("sessions")
-    .values({ id, shopId: session.shopId, personId, tokenHash, oldHash: null, oldUntil: null, ...times, address, begunBy })
+    .values({
+      id,
+      shopId: session.shopId,
+      personId,
+      tokenHash,
+      oldHash: null,
+      oldUntil: null,
+      ...times,
+      address,
+      begunBy,
+      byPin: byPin ? 1 : 0,
+    })
     .execute();
+  const role = byPin ? withPin(begun.role) : begun.role;
   return { kind: "in", token, session: { id, personId, role, endsAt, begunBy } };
 }
 
@@ -111,12 +124,23 @@ async function rowOf({ db }: Session, tokenHash: string, at: number): Promise<Se
 }
 
 /** A session is over by time, and where its person, or the one whose password began it, has left or may not come in any more. */
-async function liveOf({ db }: Session, { id, personId, begunBy, endsAt, seenAt }: SessionRow, at: number): Promise<LiveSession | null> {
+async function liveOf(
+  { db }: Session,
+  { id, personId, begunBy, byPin, endsAt, seenAt }: SessionRow,
+  at: number,
+): Promise<LiveSession | null> {
   const endsAtMs = Date.parse(endsAt);
   if (at >= endsAtMs || at - Date.parse(seenAt) >= IDLE_MS) return null;
   const role = await roleOf(db, personId);
   const isBegunByOne = begunBy === personId || (await roleOf(db, begunBy)) !== null;
-  return role === null || !isBegunByOne ? null : { id, personId, role, endsAt: endsAtMs, begunBy };
+  return role === null || !isBegunByOne ? null : { id, personId, role: byPin === 1 ? withPin(role) : role, endsAt: endsAtMs, begunBy };
+}
+
+/** So few digits open the bench and the counter, never the shop: an owner who came by a PIN signs in with the password for more. */
+const MOST_BY_PIN: Role = "technician";
+
+function withPin(role: Role): Role {
+  return mayDo(MOST_BY_PIN, role) ? role : MOST_BY_PIN;
 }
 
 /** Null where the person has left, or has no way in. */

@@ -1,6 +1,8 @@
 import type { AccountRow, Db } from "../database/tables.ts";
-import type { Begun, LiveSession, NotChanged, NotIn, SignInTried } from "./accounts.ts";
+import { timeOf } from "../session.ts";
+import type { Begun, CameIn, LiveSession, NotChanged, NotIn, SignInTried } from "./accounts.ts";
 import type { AccountParts } from "./allAccounts.ts";
+import { deviceMark, knownDevice } from "./device.ts";
 import { accountRow } from "./owners.ts";
 import { isTooLong, nameKey, normalized } from "./secrets.ts";
 import { beginSession } from "./sessions.ts";
@@ -14,32 +16,48 @@ const NOTHING = "nothing";
 const WRONG = { kind: "wrong" } as const;
 
 /** A name that nobody has costs the same work and is told the same. */
-export async function signIn(parts: AccountParts, { signInName, password, address }: SignInTried): Promise<Begun | NotIn> {
+export async function signIn(parts: AccountParts, { signInName, password, address, device = null }: SignInTried): Promise<CameIn | NotIn> {
   const { db, shopId, now } = parts.session;
-  const trying = { name: nameKey(signInName), address };
+  const name = nameKey(signInName);
+  const account = await db.selectFrom("accounts").selectAll().where("signInName", "=", name).executeTakeFirst();
+  const known = account === undefined ? null : knownDevice(account, device, now());
+  const trying = known === null ? { name, address } : { device: known };
   const seconds = await beginTry(parts.session, trying);
   if (seconds !== null) return { kind: "wait", seconds };
-  const account = await db.selectFrom("accounts").selectAll().where("signInName", "=", trying.name).executeTakeFirst();
   const isRight = await fits(parts, password, account?.passwordHash ?? parts.hasher.decoy);
-  if (account === undefined || !isRight) return WRONG;
+  if (account === undefined || !isRight) {
+    await noteFailure(parts, account?.personId ?? null, "password");
+    return WRONG;
+  }
   return parts.session.unnoted(async (inside) => {
     const today = await stillAs(inside, account);
     if (today === null) return WRONG;
     await endTry(inside, shopId, trying, now());
     await inside.updateTable("accounts").set({ pinFailures: 0 }).where("personId", "=", today.personId).execute();
     const { personId, role } = today;
-    return beginSession(parts, inside, { personId, role: role as LiveSession["role"], address, begunBy: personId });
+    const begun = await beginSession(parts, inside, {
+      personId,
+      role: role as LiveSession["role"],
+      address,
+      begunBy: personId,
+      byPin: false,
+    });
+    return { ...begun, device: deviceMark(today, now()) };
   });
 }
 
 /** Whether it is the person's password; counted like a try to sign in. */
-export async function doubt(parts: AccountParts, personId: string, password: string, address: string): Promise<NotIn | null> {
+export async function doubt(parts: AccountParts, personId: string, password: string): Promise<NotIn | null> {
   const { shopId, now } = parts.session;
   const account = await accountRow(parts.session, personId);
-  const trying = { name: account.signInName, address };
+  // Whoever guesses elsewhere keeps nobody waiting who is in already.
+  const trying = { confirming: personId };
   const seconds = await beginTry(parts.session, trying);
   if (seconds !== null) return { kind: "wait", seconds };
-  if (!(await fits(parts, password, account.passwordHash))) return WRONG;
+  if (!(await fits(parts, password, account.passwordHash))) {
+    await noteFailure(parts, personId, "password");
+    return WRONG;
+  }
   await parts.session.unnoted((inside) => endTry(inside, shopId, trying, now()));
   return null;
 }
@@ -53,7 +71,10 @@ export async function changePerson(
   const account = await parts.session.unnoted((inside) => countedPin(inside, to.personId));
   if (account === "off") return { kind: "off" };
   const isRight = await fits(parts, to.pin, account?.pinHash ?? parts.hasher.decoy);
-  if (account === null || account.pinHash === null || !isRight) return WRONG;
+  if (account === null || account.pinHash === null || !isRight) {
+    await noteFailure(parts, account?.personId ?? null, "pin");
+    return WRONG;
+  }
   return parts.session.unnoted(async (inside) => {
     const today = await stillAs(inside, account);
     // Of two who take over at once only the first finds the session.
@@ -67,7 +88,7 @@ export async function changePerson(
       .where("personId", "=", personId)
       .execute();
     const { endsAt: endsBy, begunBy } = from;
-    return beginSession(parts, inside, { personId, role: role as LiveSession["role"], address: to.address, endsBy, begunBy });
+    return beginSession(parts, inside, { personId, role: role as LiveSession["role"], address: to.address, endsBy, begunBy, byPin: true });
   });
 }
 
@@ -95,4 +116,13 @@ async function fits({ hasher }: AccountParts, secret: string, encoded: string): 
   const couldBe = plain !== "" && !isTooLong(plain);
   const isRight = await hasher.isRight(couldBe ? plain : NOTHING, encoded);
   return isRight && couldBe;
+}
+
+/** In the trail stands that it was tried, and for whom where it is somebody's name; never what was typed. */
+function noteFailure({ session }: AccountParts, personId: string | null, secret: "password" | "pin"): Promise<unknown> {
+  const { shopId, newId, now } = session;
+  const about = personId === null ? { kind: "settings", thingId: shopId, by: shopId } : { kind: "people", thingId: personId, by: personId };
+  const fields = JSON.stringify([secret]);
+  const row = { id: newId(), shopId, at: timeOf(now()), did: "fail to sign in", ...about, fields };
+  return session.unnoted((inside) => inside.insertInto("audit").values(row).execute());
 }

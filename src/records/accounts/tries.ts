@@ -10,11 +10,11 @@ const ADDRESS_TRIES = 30;
 const ADDRESS_SPAN_MS = 15 * 60_000;
 const SECOND_MS = 1000;
 
-/** Who tries: names that nobody has are counted like those that somebody has, or their wait would tell which is which. */
-export interface Trying {
-  readonly name: string;
-  readonly address: string;
-}
+/**
+ * Who tries. Names that nobody has are counted like those that somebody has, or their wait would tell which is which. A device that is known, and
+ * somebody who is in already, wait for their own vain tries alone: others' are no reason to keep them out.
+ */
+export type Trying = { readonly name: string; readonly address: string } | { readonly device: string } | { readonly confirming: string };
 
 /** How long a name waits after so many vain tries in a row, ms: 2 s after the fourth, doubled with each, a quarter of an hour at most. */
 export function waitAfter(failures: number): number {
@@ -26,33 +26,36 @@ export function waitAfter(failures: number): number {
  *
  * @returns null where it may be looked at, else how long to wait, s
  */
-export async function beginTry({ db: readOnly, shopId, now, unnoted }: Session, { name, address }: Trying): Promise<number | null> {
+export async function beginTry({ db: readOnly, shopId, now, unnoted }: Session, trying: Trying): Promise<number | null> {
   // Who only is to wait writes nothing: a flood of tries would else keep the shop's own writes waiting.
-  const mustWait = waitOf(await countsOf(readOnly, { name, address }), now());
+  const mustWait = waitOf(await countsOf(readOnly, trying), now());
   if (mustWait !== null) return mustWait;
   return unnoted(async (db) => {
     const at = now();
-    const counts = await countsOf(db, { name, address });
+    const counts = await countsOf(db, trying);
     const waits = waitOf(counts, at);
     if (waits !== null) return waits;
     const { ofName, ofAddress } = counts;
     const nameFailures = ofName.failures + 1;
-    await keep(db, shopId, aboutName(name), { failures: nameFailures, since: at, waitUntil: at + waitAfter(nameFailures) });
+    await keep(db, shopId, aboutOne(trying), { failures: nameFailures, since: at, waitUntil: at + waitAfter(nameFailures) });
+    if (!("address" in trying)) return null;
     const isNewSpan = at - ofAddress.since > ADDRESS_SPAN_MS;
     const since = isNewSpan ? at : ofAddress.since;
     const failures = isNewSpan ? 1 : ofAddress.failures + 1;
     const waitUntil = failures >= ADDRESS_TRIES ? since + ADDRESS_SPAN_MS : at;
-    await keep(db, shopId, aboutAddress(address), { failures, since, waitUntil });
+    await keep(db, shopId, aboutAddress(trying.address), { failures, since, waitUntil });
     return null;
   });
 }
 
 /** The try was none: the name begins anew, and the address has one less. */
-export async function endTry(db: Db, shopId: string, { name, address }: Trying, at: number): Promise<void> {
-  await db.deleteFrom("tries").where("about", "=", aboutName(name)).execute();
-  const count = await countOf(db, aboutAddress(address));
+export async function endTry(db: Db, shopId: string, trying: Trying, at: number): Promise<void> {
+  await db.deleteFrom("tries").where("about", "=", aboutOne(trying)).execute();
+  if (!("address" in trying)) return;
+  const about = aboutAddress(trying.address);
+  const count = await countOf(db, about);
   if (count.failures > 0)
-    await keep(db, shopId, aboutAddress(address), { ...count, failures: count.failures - 1, waitUntil: Math.min(count.waitUntil, at) });
+    await keep(db, shopId, about, { ...count, failures: count.failures - 1, waitUntil: Math.min(count.waitUntil, at) });
 }
 
 /** Counts that hold nobody back any more. */
@@ -71,9 +74,12 @@ interface Counts {
   readonly ofAddress: Count;
 }
 
-async function countsOf(db: Db, { name, address }: Trying): Promise<Counts> {
-  return { ofName: await countOf(db, aboutName(name)), ofAddress: await countOf(db, aboutAddress(address)) };
+async function countsOf(db: Db, trying: Trying): Promise<Counts> {
+  const ofAddress = "address" in trying ? await countOf(db, aboutAddress(trying.address)) : NONE;
+  return { ofName: await countOf(db, aboutOne(trying)), ofAddress };
 }
+
+const NONE: Count = { failures: 0, since: 0, waitUntil: 0 };
 
 /** Seconds; null where nothing is to be waited for. */
 function waitOf({ ofName, ofAddress }: Counts, at: number): number | null {
@@ -83,7 +89,7 @@ function waitOf({ ofName, ofAddress }: Counts, at: number): number | null {
 
 async function countOf(db: Db, about: string): Promise<Count> {
   const row = await db.selectFrom("tries").selectAll().where("about", "=", about).executeTakeFirst();
-  if (row === undefined) return { failures: 0, since: 0, waitUntil: 0 };
+  if (row === undefined) return NONE;
   return { failures: row.failures, since: Date.parse(row.since), waitUntil: Date.parse(row.waitUntil) };
 }
 
@@ -95,6 +101,11 @@ async function keep(db: Db, shopId: string, about: string, { failures, since, wa
     .insertInto("tries")
     .values({ shopId, about, ...counted })
     .execute();
+}
+
+function aboutOne(trying: Trying): string {
+  if ("device" in trying) return `device ${trying.device}`;
+  return "confirming" in trying ? `confirming ${trying.confirming}` : aboutName(trying.name);
 }
 
 /** Its digest: somebody types a password where the name belongs sooner or later. */

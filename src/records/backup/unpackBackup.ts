@@ -38,6 +38,7 @@ export async function unpackBackup(path: string, making: string, erased: readonl
   const restored = await openRecords({ folder: making, now, randomBytes, programVersion, ...(shop === undefined ? {} : { shop }) });
   // A backup lies in more hands than the shop: nobody goes on with a session of then.
   await restored.accounts.endAllSessions();
+  await restored.audit.noteInAll("restore");
   await restored.close();
 }
 

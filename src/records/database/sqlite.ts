@@ -1,10 +1,10 @@
 import Sqlite, { type Database } from "better-sqlite3";
 import { CompiledQuery, type DatabaseConnection, Kysely, SqliteDialect, SqliteDriver } from "kysely";
-import { readingBeside } from "./sqliteDriver.ts";
+import { readingBeside, WAIT_MS } from "./sqliteDriver.ts";
 import type { Tables } from "./tables.ts";
 
-/** How long a write waits for another process to finish its own, ms. */
-const WAIT_MS = 4000;
+/** How long SQLite itself waits inside a program that others ask meanwhile, ms. */
+const SHORT_WAIT_MS = 5;
 
 export interface OpenSqlite {
   readonly db: Kysely<Tables>;
@@ -25,6 +25,8 @@ export function openSqlite(file: string): OpenSqlite {
 /** Opens it likewise, for a program that others ask meanwhile: what only reads does not wait for a write. */
 export function openSqliteBeside(file: string): OpenSqlite {
   const raw = openRaw(file);
+  // The driver waits by itself, and others are served meanwhile.
+  raw.pragma(`busy_timeout = ${SHORT_WAIT_MS}`);
   return { db: new Kysely<Tables>({ dialect: readingBeside(raw) }), raw };
 }
 

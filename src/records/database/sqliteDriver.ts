@@ -1,3 +1,4 @@
+import { setTimeout as sleep } from "node:timers/promises";
 import Sqlite, { type Database } from "better-sqlite3";
 import {
   CompiledQuery,
@@ -9,6 +10,10 @@ import {
   SqliteDialect,
   type TransactionSettings,
 } from "kysely";
+
+/** How long a write waits for another program to finish its own, and how often it looks, ms. */
+export const WAIT_MS = 4000;
+const AGAIN_MS = 15;
 
 /**
  * One connection writes and another reads: what only reads waits for no write, however long that takes, and sees what was last kept
@@ -105,7 +110,7 @@ class Connection implements DatabaseConnection {
 
   async begin(): Promise<void> {
     this.#letGo ??= await this.#turn();
-    await this.executeQuery(CompiledQuery.raw("begin immediate"));
+    await whenFree(() => run(this.#writer, "begin immediate", []));
   }
 
   async beginMoment(own: Database): Promise<void> {
@@ -123,7 +128,7 @@ class Connection implements DatabaseConnection {
     if (/^\s*select\b/i.test(sql)) return run(this.#reader, sql, parameters);
     const letGo = await this.#turn();
     try {
-      return run(this.#writer, sql, parameters);
+      return await whenFree(() => run<Row>(this.#writer, sql, parameters));
     } finally {
       letGo();
     }
@@ -138,6 +143,19 @@ class Connection implements DatabaseConnection {
     this.#moment?.close();
     this.#letGo?.();
     this.#letGo = null;
+  }
+}
+
+/** While another program writes, this one does what else there is to do: waiting inside SQLite would keep everybody waiting. */
+async function whenFree<Answer>(write: () => Answer): Promise<Answer> {
+  for (const until = performance.now() + WAIT_MS; ; ) {
+    try {
+      return write();
+    } catch (error) {
+      const isBusy = error instanceof Error && "code" in error && String(error.code).startsWith("SQLITE_BUSY");
+      if (!isBusy || performance.now() > until) throw error;
+      await sleep(AGAIN_MS);
+    }
   }
 }
 

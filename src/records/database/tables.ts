@@ -114,6 +114,8 @@ export interface SessionRow {
   address: string;
   /** Whose password began it: another person's where a PIN has changed the person since. */
   begunBy: string;
+  /** 1 where a PIN opened it: then it may do no more than a technician, whoever it is. */
+  byPin: number;
 }
 
 /** Vain tries to sign in, by the digest of a name or by an address. */

@@ -23,8 +23,8 @@ export function exportAll(session: Session): Promise<{ name: string; text: strin
       whole.push(`,\n ${JSON.stringify(kind)}: [${(await eachOf(rows, (row) => `\n  ${JSON.stringify(row)}`)).join()}]`);
       tables.push({ name: `${kind}.csv`, text: await tableText(rows) });
     }
-    const head = JSON.stringify({ gritwright: 1, kind: "export", madeAt: new Date(now()).toISOString(), shopId });
-    return [{ name: "everything.json", text: `${head.slice(0, -1)}${whole.join("")}\n}\n` }, ...tables];
+    const head = JSON.stringify({ gritwright: 1, kind: "export", madeAt: new Date(now()).toISOString(), shopId }, null, 1);
+    return [{ name: "everything.json", text: `${head.slice(0, -2)}${whole.join("")}\n}\n` }, ...tables];
   });
 }
 

@@ -3,11 +3,25 @@ import { RecordsFault } from "#contract/records/fault";
 import { withFaults } from "../database/driverFault.ts";
 import type { AuditRow } from "../database/tables.ts";
 import type { Things } from "../records.ts";
-import type { Session } from "../session.ts";
+import { type Session, timeOf } from "../session.ts";
 import { mustBeLimit, USUAL_LIMIT } from "./page.ts";
+import { shopsIn } from "./settings.ts";
 
-export function audit({ db }: Session): Things["audit"] {
+export function audit(session: Session): Things["audit"] {
+  const { db, shopId } = session;
   return {
+    note: (did, by) => session.write({ by }, (inside) => inside.note({ shopId, by, did, kind: "settings", thingId: shopId, fields: [] })),
+    noteInAll: (did) =>
+      withFaults("audit", async () => {
+        const { newId, now } = session;
+        await session.acrossShops().unnoted(async (inside) => {
+          for (const { id } of await shopsIn(inside))
+            await inside
+              .insertInto("audit")
+              .values({ id: newId(), shopId: id, at: timeOf(now()), by: id, did, kind: "settings", thingId: id, fields: "[]" })
+              .execute();
+        });
+      }),
     list: ({ after = null, limit = USUAL_LIMIT, order = "newest first", where = {} } = {}) =>
       withFaults("audit", async () => {
         mustBeLimit(limit);

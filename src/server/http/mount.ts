@@ -2,10 +2,12 @@ import { Readable } from "node:stream";
 import type { Context, Hono, MiddlewareHandler } from "hono";
 import type { z } from "zod";
 import type { Route } from "#contract/routes/route";
+import type { Accounts } from "#records/accounts/accounts";
 import type { Limits } from "../config/configSchema.ts";
 import { type Asked, readAsked } from "./asked.ts";
 import { bodiesUnderWay } from "./bodies.ts";
 import type { EventStreams, Telling } from "./events.ts";
+import { passwordAgain } from "./passwordAgain.ts";
 import { type DoorEnv, mustBeLetIn, personOf } from "./visitor.ts";
 
 /** A file that comes back. */
@@ -36,6 +38,7 @@ export interface Mounting {
   readonly limits: Limits;
   readonly streams: EventStreams;
   readonly personHere: PersonHere;
+  readonly accounts: Pick<Accounts, "doubt">;
 }
 
 const MEGABYTE = 1_000_000;
@@ -46,14 +49,14 @@ export function mount<Table extends Readonly<Record<string, Route>>>(
   server: Hono<DoorEnv>,
   table: Table,
   handlers: Handlers<Table>,
-  { limits, streams, personHere }: Mounting,
+  { limits, streams, personHere, accounts }: Mounting,
 ): void {
   const bodies = bodiesUnderWay();
   for (const [name, route] of Object.entries(table)) {
     // Name and route come from one entry of the table, so handler and route belong together.
     const handle = handlers[name as keyof Table] as unknown as Handler<Route>;
     const most = route.body?.kind === "file" ? limits.fileMb * MEGABYTE : limits.bodyKb * KILOBYTE;
-    server.on(route.method.toUpperCase(), route.path, letIn(route), bodies.limit(most), async (context) => {
+    server.on(route.method.toUpperCase(), route.path, letIn(route), passwordAgain(route, accounts), bodies.limit(most), async (context) => {
       const { visitor } = context.var;
       const by = route.least === "anybody" ? null : await personOf(context, visitor, personHere);
       const asked = await readAsked(context, route, visitor, by);

@@ -2,7 +2,7 @@ import type { Context, MiddlewareHandler } from "hono";
 import { generateCookie, getCookie } from "hono/cookie";
 import { type Least, mayDo, type Role } from "#contract/records/account";
 import type { WhoAmI } from "#contract/routes/access";
-import { SESSION_COOKIE } from "#contract/routes/openApi";
+import { DEVICE_COOKIE, SESSION_COOKIE } from "#contract/routes/openApi";
 import type { Accounts, Begun, LiveSession } from "#records/accounts/accounts";
 import { PERSON_HEADER } from "../actor.ts";
 import { addressOf } from "./address.ts";
@@ -17,6 +17,10 @@ export interface Visitor {
   readonly role: Role | null;
   /** Network address, for the limit on vain tries. */
   readonly address: string;
+  /** What the browser is known by since somebody signed in there; null where it has nothing. */
+  readonly device: string | null;
+  /** Lets the browser be known again. */
+  know(device: string): void;
   /** Whether the visitor may still be here: event streams ask from time to time. */
   isStillIn(): Promise<boolean>;
   /** Gives the browser a session that has begun; null takes it away. */
@@ -39,11 +43,13 @@ export interface DoorParts {
 /** Finds out who asks, and sends the session's cookie along with whatever is answered, refusals too. */
 export function atTheDoor({ accounts, isEncrypted, isOnNetwork, now }: DoorParts): MiddlewareHandler<DoorEnv> {
   const name = isEncrypted ? SESSION_COOKIE.secure : SESSION_COOKIE.plain;
+  const deviceName = isEncrypted ? DEVICE_COOKIE.secure : DEVICE_COOKIE.plain;
   return async (context, next) => {
     const cookies: string[] = [];
     const give: Visitor["give"] = (begun) => {
       cookies.push(cookieOf(name, isEncrypted, begun, now()));
     };
+    let device: string | null = null;
     const token = getCookie(context, name);
     const recognised = token === undefined ? null : await accounts.recognise(token);
     const session = recognised?.session ?? null;
@@ -54,19 +60,28 @@ export function atTheDoor({ accounts, isEncrypted, isOnNetwork, now }: DoorParts
       session,
       role: session?.role ?? (isOpen ? "owner" : null),
       address: addressOf(context),
+      device: getCookie(context, deviceName) ?? null,
+      know: (mark) => {
+        device = mark;
+      },
       isStillIn: async () => (session === null ? isOpen && !(await accounts.any()) : accounts.isLive(session.id)),
       give,
     });
     await next();
     const last = cookies.at(-1);
     if (last !== undefined) context.res.headers.append("Set-Cookie", last);
+    if (device !== null)
+      context.res.headers.append("Set-Cookie", generateCookie(deviceName, device, { ...HIDDEN, secure: isEncrypted, maxAge: YEAR_S }));
   };
 }
+
+const HIDDEN = { path: "/", httpOnly: true, sameSite: "Strict" } as const;
+const YEAR_S = 365 * 86_400;
 
 /** No script reads it, no other site's request carries it, and encrypted it belongs to this host alone. */
 function cookieOf(name: string, isEncrypted: boolean, begun: Pick<Begun, "token" | "session"> | null, now: number): string {
   const maxAge = begun === null ? 0 : Math.max(0, Math.floor((begun.session.endsAt - now) / 1000));
-  return generateCookie(name, begun?.token ?? "", { path: "/", httpOnly: true, sameSite: "Strict", secure: isEncrypted, maxAge });
+  return generateCookie(name, begun?.token ?? "", { ...HIDDEN, secure: isEncrypted, maxAge });
 }
 
 /** @throws {Refusal} `notSignedIn`, `notForRole` */

@@ -1,26 +1,27 @@
 import type { accessRoutes, WhoAmI } from "#contract/routes/access";
-import type { NotIn } from "#records/accounts/accounts";
 import type { Records } from "#records/records";
 import type { Handlers } from "../http/mount.ts";
+import { refusalOfTry } from "../http/passwordAgain.ts";
 import { Refusal } from "../http/refusal.ts";
 import type { Visitor } from "../http/visitor.ts";
 
 /** Who may come in, and who is in. */
 export function accessHandlers({ accounts, people }: Pick<Records, "accounts" | "people">): Handlers<typeof accessRoutes> {
   /** Whoever sits at an open session for a moment must not be able to keep it: what opens doors wants the password once more. */
-  const mustKnowPassword = async ({ session, address }: Visitor, ownPassword: string | undefined): Promise<void> => {
+  const mustKnowPassword = async ({ session }: Visitor, ownPassword: string | undefined): Promise<void> => {
     if (session === null) return;
-    const doubt = await accounts.doubt(session.personId, ownPassword ?? "", address);
+    const doubt = await accounts.doubt(session.personId, ownPassword ?? "");
     if (doubt !== null) throw refusalOfTry(doubt);
   };
   return {
     whoAmI: async ({ visitor }) => whoIs(visitor),
     async signIn({ body, visitor }) {
-      const outcome = await accounts.signIn({ ...body, address: visitor.address });
+      const outcome = await accounts.signIn({ ...body, address: visitor.address, device: visitor.device });
       if (outcome.kind !== "in") throw refusalOfTry(outcome);
       // What this browser had before is over: it would be a second way in that nobody looks after.
       if (visitor.session !== null) await accounts.endSession(visitor.session.id);
       visitor.give(outcome);
+      visitor.know(outcome.device);
       return whoIs({ state: "signed in", session: outcome.session });
     },
     async signOut({ visitor }) {
@@ -87,9 +88,4 @@ function whoIs({ state, session }: Pick<Visitor, "state" | "session">): WhoAmI {
 function sessionOf({ session }: Visitor) {
   if (session === null) throw new Refusal("notNow", { detail: "Nobody is signed in: the shop has no passwords yet." });
   return session;
-}
-
-function refusalOfTry(outcome: NotIn): Refusal {
-  if (outcome.kind === "wrong") return new Refusal("wrongSecret");
-  return new Refusal("waitFirst", { detail: `Try again in ${outcome.seconds} s.`, retrySeconds: outcome.seconds });
 }

@@ -28,12 +28,14 @@ export function shopHandlers({ settings, audit, search, backups, lists, unreadab
       const report = await backups.verify(params.name);
       return { ...report, counts: { ...report.counts }, missing: [...report.missing] };
     },
-    async backupBytes({ params }) {
+    async backupBytes({ params, by }) {
       const { stream, name } = await backups.send(params.name);
+      await audit.note("take backup", by);
       return { bytes: stream, type: "application/zip", name };
     },
-    async exportAll() {
+    async exportAll({ by }) {
       const files = await lists.exportAll();
+      await audit.note("export", by);
       const named = Object.fromEntries(files.map(({ name, text }) => [name, new TextEncoder().encode(text)]));
       return { bytes: await zipped(named), type: "application/zip", name: "everything.zip" };
     },

@@ -18,8 +18,10 @@ export function WriteFault({ error }: { readonly error: ShopFault | null }) {
       </p>
     );
   return (
-    <ul role="alert" className="failed">
-      {error.fields.length === 0 ? <li>{faultWords(error)}</li> : error.fields.map(({ path, message }) => <li key={path}>{message}</li>)}
-    </ul>
+    <div role="alert">
+      <ul className="failed">
+        {error.fields.length === 0 ? <li>{faultWords(error)}</li> : error.fields.map(({ path, message }) => <li key={path}>{message}</li>)}
+      </ul>
+    </div>
   );
 }

@@ -7,11 +7,18 @@ import { refusalOf, ShopFault } from "./shopClient.ts";
  *
  * @throws {ShopFault} when the server refuses or cannot be reached
  */
-export async function saveFromShop(path: `/api/${string}`, method: "GET" | "POST", name: string): Promise<void> {
+export async function saveFromShop(
+  path: `/api/${string}`,
+  method: "GET" | "POST",
+  name: string,
+  headers: Readonly<Record<string, string>> = {},
+): Promise<void> {
   const person = actingPerson();
-  const response = await fetch(path, { method, headers: person === null ? {} : { [PERSON_HEADER]: person } }).catch((error: unknown) => {
-    throw new ShopFault(null, error instanceof Error ? error.message : String(error));
-  });
+  const response = await fetch(path, { method, headers: { ...headers, ...(person === null ? {} : { [PERSON_HEADER]: person }) } }).catch(
+    (error: unknown) => {
+      throw new ShopFault(null, error instanceof Error ? error.message : String(error));
+    },
+  );
   if (!response.ok) throw await refusalOf(response);
   saveBlob(await response.blob(), name);
 }

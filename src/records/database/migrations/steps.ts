@@ -4,6 +4,7 @@ import { step002 } from "./step002.ts";
 import { step003 } from "./step003.ts";
 import { step004 } from "./step004.ts";
 import { step005 } from "./step005.ts";
+import { step006 } from "./step006.ts";
 
 /** In the order they are applied. */
-export const STEPS: readonly Step[] = [step001, step002, step003, step004, step005];
+export const STEPS: readonly Step[] = [step001, step002, step003, step004, step005, step006];

@@ -3,6 +3,7 @@ import type { Bowler } from "#contract/records/bowler";
 import { BOWLER } from "#words/en/rooms/bowler";
 import { answered, newKey, shop } from "../../shop/shopClient.ts";
 import { saveFromShop } from "../../shop/shopFile.ts";
+import { usePasswordAgain } from "../../shop/usePasswordAgain.tsx";
 import { useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import type { OlderCopy } from "./StillIn.tsx";
@@ -18,10 +19,12 @@ export function PersonalData({ bowler, onErased }: PersonalDataProps) {
   const { id, name } = bowler;
   const [asks, setAsks] = useState(false);
   const [key] = useState(newKey);
+  const { field, headers, isMissing } = usePasswordAgain();
   const save = useWrite((_: undefined) => saveFromShop(`/api/bowlers/${id}/personal-data`, "POST", "personal-data.zip"), ["audit"]);
   const erase = useWrite(
     async (_: undefined) => {
-      const asked = shop.bowlers[":id"]["personal-data"].$delete({ param: { id } }, { headers: { "Idempotency-Key": key } });
+      const once = { headers: { "Idempotency-Key": key, ...headers } };
+      const asked = shop.bowlers[":id"]["personal-data"].$delete({ param: { id } }, once);
       // Told here: what asks is gone from the page as soon as the bowler is read again.
       onErased((await answered(asked)).stillIn);
     },
@@ -50,11 +53,12 @@ export function PersonalData({ bowler, onErased }: PersonalDataProps) {
               <li key={line}>{line}</li>
             ))}
           </ul>
+          {field}
           <div className="buttons">
             <button type="button" className="button" disabled={erase.isPending} onClick={() => setAsks(false)}>
               {BOWLER.eraseNo}
             </button>
-            <button type="button" className="button" disabled={erase.isPending} onClick={() => erase.mutate(undefined)}>
+            <button type="button" className="button" disabled={erase.isPending || isMissing} onClick={() => erase.mutate(undefined)}>
               {BOWLER.eraseYes}
             </button>
           </div>

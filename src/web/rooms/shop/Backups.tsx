@@ -2,6 +2,8 @@ import { SHOP } from "#words/en/rooms/shop";
 import { type Column, PlainTable } from "../../pieces/PlainTable.tsx";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
+import { saveFromShop } from "../../shop/shopFile.ts";
+import { usePasswordAgain } from "../../shop/usePasswordAgain.tsx";
 import { useRead, useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
@@ -14,6 +16,8 @@ export function Backups() {
   const times = useShopTimes();
   const backups = useRead(["backups"], listed);
   const make = useWrite((_: undefined) => answered(shop.backups.$post()), ["backups"]);
+  const { field, headers, isMissing } = usePasswordAgain();
+  const take = useWrite((name: string) => saveFromShop(`/api/backups/${encodeURIComponent(name)}`, "GET", name, headers), ["audit"]);
   const verify = useWrite((name: string) => answered(shop.backups[":name"].verify.$post({ param: { name } })), []);
   // One that failed is told in the list too.
   const makeOne = () => make.mutate(undefined, { onError: () => void backups.refetch() });
@@ -37,7 +41,19 @@ export function Backups() {
         </p>
       )}
       <Reading of={backups} isEmpty={({ items }) => items.length === 0} empty={SHOP.noBackups}>
-        {({ items }) => <BackupTable backups={items} isBusy={verify.isPending} onVerify={(name) => verify.mutate(name)} />}
+        {({ items }) => (
+          <>
+            {field}
+            <WriteFault error={take.error} />
+            <BackupTable
+              backups={items}
+              isBusy={verify.isPending || take.isPending}
+              mayTake={!isMissing}
+              onVerify={(name) => verify.mutate(name)}
+              onTake={(name) => take.mutate(name)}
+            />
+          </>
+        )}
       </Reading>
       <p className="note">{SHOP.restoreHow}</p>
     </>
@@ -47,10 +63,13 @@ export function Backups() {
 interface TableProps {
   readonly backups: readonly Backup[];
   readonly isBusy: boolean;
+  /** Whether the password is typed that taking one out wants. */
+  readonly mayTake: boolean;
   onVerify(name: string): void;
+  onTake(name: string): void;
 }
 
-function BackupTable({ backups, isBusy, onVerify }: TableProps) {
+function BackupTable({ backups, isBusy, mayTake, onVerify, onTake }: TableProps) {
   const times = useShopTimes();
   const words = SHOP.backup;
   const columns: readonly Column<Backup>[] = [
@@ -70,9 +89,15 @@ function BackupTable({ backups, isBusy, onVerify }: TableProps) {
       name: SHOP.download,
       kind: "press",
       cell: ({ name }) => (
-        <a className="button" href={`/api/backups/${encodeURIComponent(name)}`} download={name} aria-label={SHOP.downloadOf(name)}>
+        <button
+          type="button"
+          className="button"
+          aria-label={SHOP.downloadOf(name)}
+          disabled={isBusy || !mayTake}
+          onClick={() => onTake(name)}
+        >
           {SHOP.download}
-        </a>
+        </button>
       ),
     },
   ];

@@ -1,6 +1,7 @@
 import { type FormEvent, type ReactNode, useState } from "react";
 import type { Account, Role } from "#contract/records/account";
 import type { Person } from "#contract/records/person";
+import { PASSWORD_HEADER } from "#contract/routes/route";
 import { ACCESS } from "#words/en/rooms/access";
 import { LineField, WordField } from "../../pieces/PlainFields.tsx";
 import { tellDoor } from "../../shop/doorNews.ts";
@@ -67,7 +68,11 @@ export function ChangeSignIn({ person, account, onClose }: FormProps & { readonl
     (more: { readonly pin?: null }) => answered(shop.people[":id"]["sign-in"].$patch({ param, json: { ...json, ...more } })),
     TOUCHES,
   );
-  const close = useWrite((_: undefined) => answered(shop.people[":id"]["sign-in"].$delete({ param })), TOUCHES);
+  const close = useWrite(
+    (_: undefined) =>
+      answered(shop.people[":id"]["sign-in"].$delete({ param }, { headers: { [PASSWORD_HEADER]: encodeURIComponent(ownPassword) } })),
+    TOUCHES,
+  );
   const done = () => {
     onClose();
     tellDoor();

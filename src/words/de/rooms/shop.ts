@@ -162,6 +162,9 @@ export const SHOP = {
     import: "Liste aufgenommen",
     "undo import": "Liste wieder herausgenommen",
     mend: "berichtigt",
+    "take backup": "nahm eine Sicherung mit",
+    restore: "spielte eine Sicherung ein",
+    "fail to sign in": "kam nicht herein",
     export: "Daten herausgenommen",
   },
   kinds: {

@@ -155,6 +155,9 @@ export const SHOP = {
     "undo import": "took a list out again",
     mend: "put right",
     export: "took data out",
+    "take backup": "took a backup out",
+    restore: "put a backup in its place",
+    "fail to sign in": "was not let in",
   },
   kinds: {
     people: "person",
