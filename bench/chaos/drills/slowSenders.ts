@@ -11,8 +11,8 @@ import { lostAndDoubled, writers } from "../writers.ts";
 /** Where what is hostile comes from; all of 127.0.0.0/8 is this machine (RFC 1122, 3.2.1.3), and counts as another address. */
 const ELSEWHERE = "127.0.0.2";
 const FREEZE_MS = 1000;
-/** The server may keep so much more than before, MB. */
-const MEMORY_MB = 300;
+/** The server may keep so much, MB: some 170 at rest, what may be under way of bodies, and what thousands of writes beside it leave to be cleared. */
+const MEMORY_MB = 400;
 const HOLD_MS = { short: 300, long: 15_000 } as const;
 const COUNTS = { short: { halves: 400, open: 600, streams: 60 }, long: { halves: 4800, open: 5000, streams: 1000 } } as const;
 const HALF_BYTES = 200_000;
