@@ -8,7 +8,8 @@ import { execFile } from "node:child_process";
 import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { arch, platform } from "node:os";
 import { delimiter, dirname, join } from "node:path";
-import { ensureInstalled, ROOT } from "./setup.mjs";
+import { fileURLToPath } from "node:url";
+import { bundleWeb, compile, ensureInstalled, ROOT } from "./setup.mjs";
 import { addTotals, fromVitest, NONE, totalsLine } from "./totals.mjs";
 
 /** The newest of each line when they were last looked at. This machine's own Node runs all tests. */
@@ -19,19 +20,27 @@ const TESTS = ["test/records", "test/server"];
 /** The long rounds of durability are this machine's own Node's. */
 const FEWER = { KILLS: "4", CUTS: "2" };
 
-await ensureInstalled();
-let totals = NONE;
-for (const { version, own, report, code, said } of await Promise.all(
-  VERSIONS.filter((one) => majorOf(one) !== majorOf(process.versions.node)).map(tested),
-)) {
-  const found = fromVitest(report, code);
-  totals = addTotals(totals, found);
-  console.log(`Node ${version}: ${totalsLine(found)}`);
-  if (found.failed > 0) console.log(said);
-  rmSync(own, { recursive: true, force: true });
+/** @returns {Promise<import("./totals.mjs").Totals>} of all of them */
+export async function testOnOtherNodes() {
+  let totals = NONE;
+  const others = VERSIONS.filter((one) => majorOf(one) !== majorOf(process.versions.node));
+  for (const { version, own, report, code, said } of await Promise.all(others.map(tested))) {
+    const found = fromVitest(report, code);
+    totals = addTotals(totals, found);
+    console.log(`Node ${version}: ${totalsLine(found)}`);
+    if (found.failed > 0) console.log(said);
+    rmSync(own, { recursive: true, force: true });
+  }
+  return totals;
 }
-process.exitCode = totals.failed === 0 ? 0 : 1;
-console.log(totalsLine(totals));
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  await ensureInstalled();
+  if ((await compile()) !== 0 || (await bundleWeb()) !== 0) throw new Error("The program does not build.");
+  const totals = await testOnOtherNodes();
+  process.exitCode = totals.failed === 0 ? 0 : 1;
+  console.log(totalsLine(totals));
+}
 
 /** @param {string} version */
 function majorOf(version) {

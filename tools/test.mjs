@@ -1,12 +1,14 @@
 /**
  * `npm test`: installs, builds, lints and runs every test. The last line it prints is the true total, alone:
  * type-check, web build, lint and unused code count as one each, tests as their runners report them.
- * On a build machine (CI=true) each physical term is also left out in turn, which takes some minutes.
+ * On a build machine (CI=true) each physical term is also left out in turn, the drills of `npm run chaos` are run in their short form, and the tests of
+ * records and server once more on the other lines of Node; that takes some minutes more.
  */
 import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
 import { createServer } from "node:net";
 import { join } from "node:path";
 import { findBrowser } from "./browser.mjs";
+import { testOnOtherNodes } from "./otherNodes.mjs";
 import { bundleWeb, ensureInstalled, ROOT, runTool, typeCheck } from "./setup.mjs";
 import { addTotals, fromPlaywright, fromVitest, NONE, totalsLine } from "./totals.mjs";
 
@@ -25,15 +27,19 @@ for (const part of [
   () => check("lint and format", () => runTool("@biomejs/biome", "biome", ["check", "--error-on-warnings"])),
   () => check("unused code", () => runTool("knip", "knip", [])),
   runVitest,
+  runBrowserTests,
   ...(process.env.CI === "true"
     ? [
         () =>
           check("every physical term is missed when left out", () => runTool("tsx", "tsx", ["--conditions=source", "tools/leave-out.ts"])),
+        () => check("nothing acknowledged is lost", () => runTool("tsx", "tsx", ["--conditions=source", "bench/chaos.ts", "--short"])),
+        runOtherNodes,
       ]
     : []),
-  runBrowserTests,
 ]) {
+  const start = performance.now();
   totals = addTotals(totals, await part());
+  console.log(`(${Math.round((performance.now() - start) / 1000)} s)`);
 }
 for (const notice of notices) console.log(notice);
 process.exitCode = totals.failed === 0 ? 0 : 1;
@@ -52,6 +58,11 @@ async function runVitest() {
   const file = join(REPORTS, "vitest.json");
   const code = await runTool("vitest", "vitest", ["run", "--reporter=default", "--reporter=json", `--outputFile.json=${file}`]);
   return fromVitest(readReport(file), code);
+}
+
+async function runOtherNodes() {
+  console.log("\n— records and server on other Nodes");
+  return testOnOtherNodes();
 }
 
 async function runBrowserTests() {

@@ -146,11 +146,14 @@ function noted(truth: Values, shotsAKind: number, seed: number): CorrectQuestion
   return { seed, bowler: BOWLER, known: KNOWN, situations, eye: USUAL_EYE, assumptions: {} };
 }
 
+/** `npm run statistics` takes 200. */
+const HOUSES = Number(process.env.HOUSES ?? 32);
+
 describe("a house's numbers, recovered from shots of the full model through the averaged one", () => {
-  it("the 90 % intervals hold the truth 90 ± 4 times in a hundred (200 seeds, nine parameters each)", { timeout: 900_000 }, () => {
+  it(`the 90 % intervals hold the truth about 90 times in a hundred (${HOUSES} houses, nine parameters each)`, { timeout: 900_000 }, () => {
     let held = 0;
     let of = 0;
-    for (let seed = 1; seed <= 200; seed++) {
+    for (let seed = 1; seed <= HOUSES; seed++) {
       const truth = truthOf(7919 * seed + 1);
       const { correction } = correct(noted(truth, 6, seed));
       for (const { id, low, high } of correction.parameters) {
@@ -158,8 +161,9 @@ describe("a house's numbers, recovered from shots of the full model through the 
         if (low <= truth[id] && truth[id] <= high) held += 1;
       }
     }
-    expect(held / of).toBeGreaterThan(0.86);
-    expect(held / of).toBeLessThan(0.94);
+    // 86 to 94 with 200 houses; with fewer as much wider as chance is, whose spread falls with the root of their number.
+    const within = 0.04 * Math.sqrt(200 / HOUSES);
+    expect(Math.abs(held / of - 0.9)).toBeLessThan(within);
   });
 
   it("the error of predicting shots that were not used falls with the number of notes (10 seeds)", { timeout: 300_000 }, () => {

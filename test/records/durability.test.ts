@@ -8,7 +8,7 @@ import { uniformSource } from "#engine/random";
 import { buildRecorder, layDown } from "./powerCut.ts";
 import { testShop } from "./shop.ts";
 
-/** 20 in the suite; a long run says how many: `KILLS=200 npx vitest run test/records/durability.test.ts`. */
+/** 20 in the suite; `npm run statistics` takes 200, and ten times the power cuts. */
 const KILLS = Number(process.env.KILLS ?? 20);
 const CUTS = Number(process.env.CUTS ?? 6);
 /** States of the disk that are made up from each cut: nothing unsynced is there, and so many by lot. */

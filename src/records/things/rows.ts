@@ -18,11 +18,6 @@ export interface ReadRow<Thing> {
   readonly schemaVersion: number;
 }
 
-/** @throws {RecordsFault} `unreadable` where what lies in the database is not such a thing, with what is wrong */
-export function thingOf<Thing extends Kept>(definition: Definition<Thing>, row: ThingRow): Thing {
-  return readRow(definition, row).thing;
-}
-
 /**
  * The thing in a row. What an older program wrote is upgraded; fields that this program does not know are left out, and kept for when it is written again.
  *

@@ -1,0 +1,12 @@
+/**
+ * `npm run statistics`: the tests whose statement is a share of many runs, with as many as the share wants; the gate runs fewer, with wider bounds. A quarter of
+ * an hour or so.
+ */
+import { ensureInstalled, runTool } from "./setup.mjs";
+
+await ensureInstalled();
+process.exitCode = await runTool("vitest", "vitest", ["run", "test/learning/house.test.ts", "test/records/durability.test.ts"], {
+  HOUSES: "200",
+  KILLS: "200",
+  CUTS: "60",
+});
