@@ -87,6 +87,23 @@ describe("stages, for any ball and finish", () => {
     );
   });
 
+  it("warn of wet paper wherever wet paper is planned, on whatever cover, and have the ball looked over before the first cut (common practice)", () => {
+    fc.assert(
+      fc.property(balls, wantedFinishes, fc.constantFrom("none", "proud" as const), (ball, wanted, plug) => {
+        const { stages } = planStages({ ...ball, plug: plug as "none" | "proud" }, wanted, NO_FINDINGS, USUAL_HABITS);
+        let warned = false;
+        let isCut = false;
+        for (const { abrasive, cautions, removedUm } of stages) {
+          warned ||= cautions.includes("wetPaper");
+          if (abrasive !== null && ABRASIVES[abrasive].kind === "wetPaper") expect(warned).toBe(true);
+          if (abrasive !== null && !isCut && removedUm > 0) expect(cautions).toContain("lookFirst");
+          isCut ||= removedUm > 0;
+        }
+      }),
+      { seed: 11 },
+    );
+  });
+
   it("put the final finish after the extraction, whichever order the shop likes (common practice)", () => {
     for (const oilOrder of ["extractFirst", "openFirst"] as const) {
       const kinds = planStages({ ...BALL, oil: "soaked" }, parseFinish("3000"), NO_FINDINGS, { ...USUAL_HABITS, oilOrder }).stages.map(

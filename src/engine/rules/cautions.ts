@@ -37,7 +37,8 @@ export const CAUTIONS = {
   cleaner: {
     applies: () => true,
     mark: "published",
-    source: "NIOSH Pocket Guide: isopropyl alcohol, flash point 53 °F, 400 ppm over a day; acetone −18 °C",
+    source:
+      "NIOSH Pocket Guide: isopropyl alcohol, flash point 53 °F, 400 ppm over a day; 29 CFR 1910.106: liquids that flash below 73 °F are among the most flammable",
   },
   heat: {
     applies: ({ extracts }) => extracts,

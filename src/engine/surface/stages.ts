@@ -257,8 +257,16 @@ class Bench {
         removedUm,
         why,
       },
-      this.habits.by === "hand" ? [wet ? "floor" : "dust"] : wet ? ["spinner", "water", "floor"] : ["spinner", "dust"],
+      this.hazardsOf(abrasive, wet),
     );
+  }
+
+  /** Those of what is really used; before the first cut the ball is looked over, since nothing that was cut comes back. */
+  private hazardsOf({ kind }: Abrasive, wet: boolean): readonly CautionId[] {
+    const isFirst = this.stages.every(({ removedUm }) => removedUm === 0);
+    const around: readonly CautionId[] =
+      this.habits.by === "hand" ? [wet ? "floor" : "dust"] : wet ? ["spinner", "water", "floor"] : ["spinner", "dust"];
+    return [...(isFirst ? (["lookFirst"] as const) : []), ...around, ...(kind === "wetPaper" ? (["wetPaper"] as const) : [])];
   }
 
   polish(): void {

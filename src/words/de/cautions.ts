@@ -6,13 +6,13 @@ export const CAUTION_SENTENCES: Readonly<Record<CautionId, Sentence>> = {
     "Zuerst den Ball ansehen. Ein Riss oder ein hohler Klang: kein Drehgerät, keine Wärme; fotografieren und nach der Garantie fragen. Die Seriennummer fotografieren, bevor sie abgeschliffen werden kann. Einen kalten Ball auf Raumwärme kommen lassen.",
   spinner: () =>
     "Drehgerät: Haare, Ärmel und Ringe zurückbinden oder ablegen, keine Handschuhe, Schutzbrille. Anhalten, bevor der Ball gedreht wird. Ein Ball wiegt 6 bis 16 lb (3 bis 7 kg): nahe am Körper heben. Gehörschutz ab 85 dB(A).",
-  water: () => "Wasser neben einem Motor: nur an einer Steckdose mit Fehlerstromschutz (in den USA löst er bei 6 mA aus).",
+  water: () => "Wasser neben einem Motor: nur an einer Steckdose mit Fehlerstromschutzschalter.",
   dust: () =>
     "Nass schleifen, wo das Schleifmittel es erlaubt; sonst mit Absaugung und Atemschutz (Staub allgemein, USA: 15 mg/m³ gesamt, 5 alveolengängig; es gelten die Grenzwerte vor Ort).",
   floor: () => "Boden, Schuhe und Anlauf trocken und frei von Staub und Politur halten: Spieler stürzen.",
   polish: () => "Keine Politur ins Daumenloch, keine scharfen Kanten.",
   cleaner: () =>
-    "Isopropylalkohol (Flammpunkt 12 °C; 400 ppm) und Aceton (−18 °C) brennen: lüften, keine Flamme, Handschuhe bei Lösemitteln, nie auf ein laufendes Drehgerät, und den Ball ablüften lassen, bevor Wärme kommt.",
+    "Lösemittel wie Isopropylalkohol sind leicht entzündlich, und manche erweichen Schalen: nur, was der Hersteller des Balls und das Regelbuch erlauben. Lüften, keine Flamme, Handschuhe, nie auf ein laufendes Drehgerät, und den Ball ablüften lassen, bevor Wärme kommt.",
   heat: () =>
     "Wärme zieht Öl heraus und kann den Ball ruinieren: nie über die Grenze seines Herstellers und nie über 60 °C (140 °F); ab 54 °C (130 °F) reißen Schalen und lösen sich Kerne. Rechnen Sie damit, dass die Garantie damit endet.",
   wetPaper: () =>

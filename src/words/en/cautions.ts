@@ -7,13 +7,13 @@ export const CAUTION_SENTENCES: Readonly<Record<CautionId, Sentence>> = {
     "Look the ball over first. A crack or a hollow sound: no spinner, no heat; photograph it and ask about the warranty. Photograph the serial number before it can be sanded away. Let a cold ball warm to the room.",
   spinner: () =>
     "Spinner: hair, sleeves and rings tied back or off, no gloves, eye protection. Stop it before the ball is turned. A ball weighs 6 to 16 lb: lift it close to the body. Ear protection from 85 dBA.",
-  water: () => "Water near a motor: only on an outlet with ground-fault protection (it trips at 6 mA).",
+  water: () => "Water near a motor: use a GFCI outlet.",
   dust: () =>
     "Sand wet where the abrasive allows it; else with extraction and a respirator (nuisance dust: 15 mg/m³ in all, 5 respirable).",
   floor: () => "Keep floor, shoes and approach dry and free of dust and polish: bowlers fall.",
   polish: () => "No polish in the thumb hole, no sharp bevels.",
   cleaner: () =>
-    "Isopropyl alcohol (flash point 53 °F, 12 °C; 400 ppm) and acetone (0 °F, −18 °C) burn: air the room, no flame, gloves for solvents, never on a turning spinner, and let the ball dry off before any heat.",
+    "Solvents such as isopropyl alcohol are highly flammable, and some soften covers: use only what the ball's maker and the rule book allow. Air the room, no flame, gloves, never on a turning spinner, and let the ball dry off before any heat.",
   heat: () =>
     "Heat draws oil out and can ruin the ball: never above the limit of its maker, and never above 140 °F (60 °C); from 130 °F (54 °C) on covers crack and cores come loose. Expect the warranty to end with it.",
   wetPaper: () =>
