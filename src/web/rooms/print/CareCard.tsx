@@ -65,12 +65,18 @@ function WorkSoFar({ ticket, work }: Pick<SheetParts, "ticket"> & { readonly wor
         {!isDone && CARE_CARD.stillToDo(work.stages.filter(({ by }) => by === null).length)}
       </p>
       <ul className="care-stages">
-        {signed.map(({ id, kind, label, abrasive, initials }) => (
+        {doneOnce(work).map(({ id, kind, label, abrasive, initials }) => (
           <li key={id}>{CARE_CARD.signed(stageName({ kind, what: label }), kind === null ? null : abrasiveName(abrasive), initials)}</li>
         ))}
       </ul>
     </>
   );
+}
+
+/** What stands of the work, each thing once: what signs or serves a stage, and whatever else the surface was worked with. */
+function doneOnce({ stages, surface, signed }: Work<SignedEntry>): readonly SignedEntry[] {
+  const standing = new Set([...stages.map(({ by }) => by), ...surface]);
+  return signed.filter((entry) => standing.has(entry));
 }
 
 const TO_FIVE = 5;
