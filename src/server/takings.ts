@@ -1,5 +1,6 @@
+import { billOf } from "#contract/records/bill";
 import { dayIn } from "#contract/records/dayIn";
-import { billOf, type Payment, paidOf } from "#contract/records/money";
+import { type Payment, paidOf } from "#contract/records/money";
 import type { StageDone } from "#contract/records/stageDone";
 import { type TakenFor, takingsByPerson, takingsByWork } from "#contract/records/takings";
 import type { Ticket } from "#contract/records/ticket";
@@ -19,7 +20,8 @@ const EARLIER_MS = 2 * DAY_MS;
 export async function accountOf({ payments }: Pick<Records, "payments">, visit: Visit): Promise<VisitAccount["account"]> {
   const bill = billOf(visit);
   const paidCents = paidOf(await everything<Payment>((after) => payments.list({ after, where: { visitId: visit.id } })));
-  return { ...bill, paidCents, owedCents: bill.totalCents - paidCents, currency: visit.currency };
+  const { taxRounding, taxIncluded, currency } = visit;
+  return { ...bill, taxes: [...bill.taxes], taxRounding, taxIncluded, paidCents, owedCents: bill.totalCents - paidCents, currency };
 }
 
 /** A visit with its account and whose it is. */

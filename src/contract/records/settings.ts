@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { BOOK_IDS } from "#engine/rules/ruleBooks";
 import { count, mapping, oneOf, text } from "../job/fields.ts";
-import { currency, keptAs, maybe, taxPermille } from "./fields.ts";
+import { currency, keptAs, maybe, TAX_INCLUDED, TAX_ROUNDINGS, taxMillipercent } from "./fields.ts";
 
 const ZONE_ALLOWED = "a time zone of the IANA list, e.g. America/Chicago";
 
@@ -15,7 +15,10 @@ export const settingsWritten = mapping(
     /** Times are kept in UTC; days and clock times are shown in this zone. */
     zone: z.string({ error: ZONE_ALLOWED }).refine(isZone, { error: ZONE_ALLOWED }).default("UTC"),
     currency: currency.default("USD"),
-    taxPermille: taxPermille.default(0),
+    taxMillipercent: taxMillipercent.default(0),
+    /** Of bills that are made from now on; a visit keeps what it was made with. */
+    taxRounding: oneOf(TAX_ROUNDINGS, "Where tax is rounded").default("bill"),
+    taxIncluded: oneOf(TAX_INCLUDED, "Whether prices hold their tax").default("no"),
     roughnessUnit: oneOf(["µin", "µm"], "Unit that roughness is shown in").default("µin"),
     speedUnit: oneOf(["mph", "km/h"], "Unit that speed is shown in").default("mph"),
     paperSize: oneOf(["A4", "Letter"], "Paper in the shop's printer").default("A4"),

@@ -30,7 +30,9 @@ export async function takeIn(taken: TakenIn): Promise<readonly string[]> {
   const bowlerId = await bowlerOf(draft, part);
   const charges = draft.balls.flatMap(({ priceId, name }) => {
     const price = prices.find(({ id }) => id === priceId);
-    return price === undefined ? [] : [{ what: `${price.name}: ${name}`, eachCents: price.eachCents, taxPermille: price.taxPermille }];
+    return price === undefined
+      ? []
+      : [{ what: `${price.name}: ${name}`, eachCents: price.eachCents, taxMillipercent: price.taxMillipercent }];
   });
   const visit = { bowlerId, arrivedAt: at, promisedFor, currency, charges };
   const visitId = await part("visit", (once) => answered(shop.visits.$post({ json: visit }, once)));

@@ -81,7 +81,9 @@ export function toTell(draft: LaneSideDraft, ball: LaneSideBall, number: number,
     doneAt,
     used: stockUse(stock, padOf(number)),
     charge:
-      price === undefined ? null : { what: `${price.name}: ${ball.name}`, eachCents: price.eachCents, taxPermille: price.taxPermille },
+      price === undefined
+        ? null
+        : { what: `${price.name}: ${ball.name}`, eachCents: price.eachCents, taxMillipercent: price.taxMillipercent },
     whereTo: draft.whereTo,
   };
 }

@@ -11,7 +11,7 @@ import { textOrNull, typedOf } from "../../shop/typedValues.ts";
 import type { Typed } from "../../shop/useEditing.ts";
 import { useRead } from "../../shop/useShop.ts";
 import { useSettings, useShopTimes } from "../../shop/zone.ts";
-import { centsTyped, permilleOf } from "./shopFigures.ts";
+import { centsTyped, millipercentOf, percentTyped } from "./shopFigures.ts";
 
 /** What work costs, from when until when. A bill keeps the price that it was made with. */
 export function Prices() {
@@ -25,7 +25,7 @@ function PriceList({ settings }: { readonly settings: Settings }) {
     everyPage((after) => answered(shop.prices.$get({ query: { limit: "200", order: "oldest first", ...after } }))),
   );
   const words = SHOP.price;
-  const { currency, zone, taxPermille } = settings;
+  const { currency, zone, taxMillipercent, taxIncluded } = settings;
   const today = dayIn(zone, new Date().toISOString());
   return (
     <Reading of={prices}>
@@ -38,12 +38,12 @@ function PriceList({ settings }: { readonly settings: Settings }) {
             rows={all}
             columns={[
               { name: words.name, cell: ({ name }) => name },
-              { name: words.each, kind: "figure", cell: ({ eachCents }) => times.money(eachCents) },
-              { name: words.tax, kind: "figure", cell: (price) => SHOP.percent(price.taxPermille) },
+              { name: words.each[taxIncluded], kind: "figure", cell: ({ eachCents }) => times.money(eachCents) },
+              { name: words.tax, kind: "figure", cell: (price) => SHOP.percent(price.taxMillipercent) },
               { name: words.until, cell: ({ until }) => (until === null ? SHOP.openEnd : times.date(until)) },
             ]}
-            fields={fieldsIn(currency)}
-            memory="gritwright.shop.prices"
+            fields={fieldsIn(settings)}
+            memory="gritwright.shop.priceList"
             touches={["prices"]}
             nameOf={({ name }) => name}
             typedOf={priceTyped}
@@ -53,7 +53,7 @@ function PriceList({ settings }: { readonly settings: Settings }) {
             read={(current) => priceKept.safeParse(current).data ?? null}
             adding={{
               title: SHOP.addPrice,
-              empty: { name: "", eachCents: "", taxPermille: String(taxPermille / 10), from: today, until: "", note: "" },
+              empty: { name: "", eachCents: "", taxMillipercent: percentTyped(taxMillipercent), from: today, until: "", note: "" },
               make: (typed, { headers }) => answered(shop.prices.$post({ json: { ...priceOf(typed), currency } }, { headers })),
             }}
           />
@@ -63,27 +63,34 @@ function PriceList({ settings }: { readonly settings: Settings }) {
   );
 }
 
-function fieldsIn(currency: string): readonly EditField[] {
+function fieldsIn({ currency, taxIncluded }: Settings): readonly EditField[] {
   const words = SHOP.price;
   return [
     { path: "name", label: words.name },
-    { path: "eachCents", label: SHOP.priceEach(currency), as: "number", help: SHOP.priceAllowed },
-    { path: "taxPermille", label: words.tax, as: "number" },
+    { path: "eachCents", label: SHOP.priceEach(words.each[taxIncluded], currency), as: "number", help: SHOP.priceAllowed },
+    { path: "taxMillipercent", label: words.tax, as: "number" },
     { path: "from", label: words.from, as: "date" },
     { path: "until", label: words.until, as: "date" },
     { path: "note", label: words.note },
   ];
 }
 
-function priceTyped({ name, eachCents, taxPermille, from, until, note }: Price): Typed {
-  return { name, eachCents: (eachCents / 100).toFixed(2), taxPermille: String(taxPermille / 10), from, until: typedOf(until), note };
+function priceTyped({ name, eachCents, taxMillipercent, from, until, note }: Price): Typed {
+  return {
+    name,
+    eachCents: (eachCents / 100).toFixed(2),
+    taxMillipercent: percentTyped(taxMillipercent),
+    from,
+    until: typedOf(until),
+    note,
+  };
 }
 
-function priceOf(typed: Typed): Pick<Price, "name" | "eachCents" | "taxPermille" | "from" | "until" | "note"> {
+function priceOf(typed: Typed): Pick<Price, "name" | "eachCents" | "taxMillipercent" | "from" | "until" | "note"> {
   return {
     name: typed.name.trim(),
     eachCents: centsTyped(typed.eachCents),
-    taxPermille: permilleOf(typed.taxPermille),
+    taxMillipercent: millipercentOf(typed.taxMillipercent),
     from: typed.from,
     until: textOrNull(typed.until),
     note: typed.note,
