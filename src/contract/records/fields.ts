@@ -41,6 +41,8 @@ const CURRENCY_ALLOWED = "three letters of ISO 4217, e.g. USD";
 export const currency = z.string({ error: CURRENCY_ALLOWED }).regex(/^[A-Z]{3}$/, { error: CURRENCY_ALLOWED });
 /** Tax as a part of the price before it: 8.25 % is 8250. */
 export const taxMillipercent = count("thousandths of a percent", { from: 0, to: 100_000 }, "Tax of the price before tax");
+/** Kinds of work that a price may be for. */
+export const PRICED_WORK = ["refresh", "resurface", "polish", "extraction", "plug"] as const;
 /** Where tax is rounded to whole cents: once for each line, or once for each rate of the whole bill. */
 export const TAX_ROUNDINGS = ["line", "bill"] as const;
 /** Whether prices hold their tax, or it is added to them. */

@@ -25,6 +25,8 @@ export const laneSideWritten = mapping(
     charge: maybe(
       mapping({ what: text("What is charged for"), eachCents: plainCents, taxMillipercent: taxMillipercent.default(0) }, "A charge"),
     ),
+    /** Without a charge and a reason the work is still to be priced. */
+    freeWhy: maybe(text("Why it is free")),
     whereTo: oneOf(LANE_SIDE_ENDS, "Where the ball went"),
     note: longText,
   },

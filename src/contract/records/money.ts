@@ -1,10 +1,12 @@
 import type { z } from "zod";
 import { count, mapping, oneOf, text } from "../job/fields.ts";
-import { currency, day, id, instant, keptAs, longText, maybe, plainCents, taxMillipercent } from "./fields.ts";
+import { currency, day, id, instant, keptAs, longText, maybe, PRICED_WORK, plainCents, taxMillipercent } from "./fields.ts";
 
 export const priceWritten = mapping(
   {
     name: text("What is charged for"),
+    /** Charged by itself where such work is chosen at intake; null for what is only chosen by hand. */
+    work: maybe(oneOf(PRICED_WORK, "Work that it is for")),
     eachCents: plainCents,
     currency,
     taxMillipercent: taxMillipercent.default(0),
@@ -27,6 +29,8 @@ export const paymentWritten = mapping(
     /** The payment that is given back, for a refund. */
     refundOf: maybe(id),
     cents: plainCents.refine((amount) => amount > 0, { error: "a whole number above 0 cents" }),
+    /** Given on top of it: not paid for the work, and not of the takings. */
+    tipCents: plainCents.default(0),
     currency,
     method: oneOf(["cash", "card", "transfer", "other"], "How it was paid"),
     note: longText,
@@ -55,4 +59,9 @@ export type Prepaid = z.output<typeof prepaidKept>;
 /** What has been paid less what was given back, cents. */
 export function paidOf(payments: readonly Pick<Payment, "kind" | "cents">[]): number {
   return payments.reduce((sum, { kind, cents: amount }) => sum + (kind === "payment" ? amount : -amount), 0);
+}
+
+/** Tips less what was given back of them, cents. */
+export function tipsOf(payments: readonly Pick<Payment, "kind" | "tipCents">[]): number {
+  return payments.reduce((sum, { kind, tipCents }) => sum + (kind === "payment" ? tipCents : -tipCents), 0);
 }

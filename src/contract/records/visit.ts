@@ -39,6 +39,8 @@ export const visitWritten = mapping(
     state: oneOf(["open", "closed"], "Whether something is still to be done or paid").default("open"),
     currency,
     charges: listOf(charge, 200, "lines"),
+    /** Balls of the visit whose work costs nothing, and why. */
+    free: listOf(mapping({ ticketId: id, why: text("Why it is free") }, "Free work"), 200, "tickets"),
     discountCents: plainCents.default(0),
     discountWhy: longText,
     /** As the shop has settled on when the visit is made, unless it says otherwise. */

@@ -1,8 +1,9 @@
 import { z } from "zod";
 import { mapping, oneOf, text } from "../job/fields.ts";
-import { cents, day, TAX_INCLUDED, TAX_ROUNDINGS } from "../records/fields.ts";
+import { cents, day, id, TAX_INCLUDED, TAX_ROUNDINGS } from "../records/fields.ts";
 import { paymentKept, paymentWritten, prepaidKept, prepaidWritten, priceKept, priceWritten } from "../records/money.ts";
 import { stockItemKept, stockItemWritten, stockMovementKept, stockMovementWritten } from "../records/stock.ts";
+import { TICKET_STATES } from "../records/ticketStates.ts";
 import { visitKept } from "../records/visit.ts";
 import { changeRoute, createOnceRoute, createRoute, getRoute, listRoute, removeRoute } from "./kept.ts";
 import { takesPermille } from "./olderTax.ts";
@@ -22,7 +23,10 @@ const accountSchema = z.strictObject({
   paidCents: cents,
   owedCents: cents,
   currency: z.string(),
+  /** Balls whose work is done, and neither charged nor free for a reason. */
+  notPriced: z.array(z.strictObject({ ticketId: id, ballName: z.string(), state: z.enum(TICKET_STATES) })),
 });
+export type Account = z.output<typeof accountSchema>;
 
 const visitAccountSchema = z.strictObject({ visit: visitKept, bowlerName: z.string().nullable(), account: accountSchema });
 export type VisitAccount = z.output<typeof visitAccountSchema>;
@@ -43,6 +47,8 @@ export const takingsSchema = z.strictObject({
   byWork: z.array(share),
   /** By the id of the person. */
   byPerson: z.array(share),
+  /** Tips less what was given back of them; in none of the others. */
+  tipCents: cents,
 });
 export type Takings = z.output<typeof takingsSchema>;
 
