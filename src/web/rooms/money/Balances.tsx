@@ -1,6 +1,9 @@
 import { useState } from "react";
+import { Link } from "wouter";
 import type { VisitAccount } from "#contract/routes/money";
 import { MONEY } from "#words/en/rooms/money";
+import { PRICING } from "#words/en/rooms/pricing";
+import { TICKET_STATE_WORDS } from "#words/en/rooms/today";
 import { ownerLink } from "../../pieces/ownerLink.tsx";
 import { type Column, PlainTable } from "../../pieces/PlainTable.tsx";
 import { everyPage } from "../../shop/everyPage.ts";
@@ -10,12 +13,12 @@ import { useRead } from "../../shop/useShop.ts";
 import { useShopTimes } from "../../shop/zone.ts";
 import { AmountForm } from "./AmountForm.tsx";
 
-/** Open visits of which something is owed, one way or the other. */
+/** Open visits of which something is owed, one way or the other, or whose work is done and nobody said what it costs. */
 export function Balances() {
   const accounts = useRead(["visits", "accounts", "open"], () =>
     everyPage((after) => answered(shop.accounts.$get({ query: { state: "open", limit: "200", ...after } }))),
   );
-  const owing = (all: readonly VisitAccount[]) => all.filter(({ account }) => account.owedCents !== 0);
+  const owing = (all: readonly VisitAccount[]) => all.filter(({ account }) => account.owedCents !== 0 || account.notPriced.length > 0);
   return (
     <section className="plate">
       <h2>{MONEY.balances}</h2>
@@ -38,9 +41,9 @@ function Owing({ accounts }: { readonly accounts: readonly VisitAccount[] }) {
     {
       name: balanceColumns.owed,
       kind: "figure",
-      cell: ({ account }) =>
-        account.owedCents > 0 ? <strong>{times.money(account.owedCents)}</strong> : MONEY.owedToThem(times.money(-account.owedCents)),
+      cell: ({ account }) => <Owed cents={account.owedCents} />,
     },
+    { name: PRICING.notPriced, cell: ({ account }) => <NotPriced missed={account.notPriced} /> },
     {
       name: MONEY.take,
       kind: "press",
@@ -69,11 +72,32 @@ function Owing({ accounts }: { readonly accounts: readonly VisitAccount[] }) {
           payment={{ visitId: taken.visit.id, kind: "payment", currency: taken.account.currency }}
           method="card"
           mostCents={taken.account.owedCents}
+          mostTipCents={Number.POSITIVE_INFINITY}
           onDone={() => setTaking(null)}
         />
       )}
       <PlainTable name={MONEY.balances} columns={columns} rows={accounts} keyOf={({ visit }) => visit.id} />
     </>
+  );
+}
+
+function Owed({ cents }: { readonly cents: number }) {
+  const { money } = useShopTimes();
+  if (cents === 0) return "";
+  return cents > 0 ? <strong>{money(cents)}</strong> : MONEY.owedToThem(money(-cents));
+}
+
+/** Each opens its ticket, where it is priced. */
+function NotPriced({ missed }: { readonly missed: VisitAccount["account"]["notPriced"] }) {
+  if (missed.length === 0) return null;
+  return (
+    <ul className="plain-links">
+      {missed.map(({ ticketId, ballName, state }) => (
+        <li key={ticketId}>
+          <Link href={`/tickets/${ticketId}`}>{MONEY.notPriced(ballName, TICKET_STATE_WORDS[state])}</Link>
+        </li>
+      ))}
+    </ul>
   );
 }
 

@@ -1,13 +1,14 @@
 import { dayIn } from "#contract/records/dayIn";
 import { type Price, priceKept } from "#contract/records/money";
 import type { Settings } from "#contract/records/settings";
+import { PRICING } from "#words/en/rooms/pricing";
 import { SHOP } from "#words/en/rooms/shop";
 import { EditedList } from "../../pieces/EditedList.tsx";
 import type { EditField } from "../../pieces/EditForm.tsx";
 import { everyPage } from "../../shop/everyPage.ts";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, madeOn, shop } from "../../shop/shopClient.ts";
-import { textOrNull, typedOf } from "../../shop/typedValues.ts";
+import { textOrNull, typedOf, wordOrNull } from "../../shop/typedValues.ts";
 import type { Typed } from "../../shop/useEditing.ts";
 import { useRead } from "../../shop/useShop.ts";
 import { useSettings, useShopTimes } from "../../shop/zone.ts";
@@ -38,6 +39,7 @@ function PriceList({ settings }: { readonly settings: Settings }) {
             rows={all}
             columns={[
               { name: words.name, cell: ({ name }) => name },
+              { name: PRICING.work, cell: ({ work }) => (work === null ? "" : PRICING.works[work]) },
               { name: words.each[taxIncluded], kind: "figure", cell: ({ eachCents }) => times.money(eachCents) },
               { name: words.tax, kind: "figure", cell: (price) => SHOP.percent(price.taxMillipercent) },
               { name: words.until, cell: ({ until }) => (until === null ? SHOP.openEnd : times.date(until)) },
@@ -53,7 +55,15 @@ function PriceList({ settings }: { readonly settings: Settings }) {
             read={(current) => priceKept.safeParse(current).data ?? null}
             adding={{
               title: SHOP.addPrice,
-              empty: { name: "", eachCents: "", taxMillipercent: percentTyped(taxMillipercent), from: today, until: "", note: "" },
+              empty: {
+                name: "",
+                work: "",
+                eachCents: "",
+                taxMillipercent: percentTyped(taxMillipercent),
+                from: today,
+                until: "",
+                note: "",
+              },
               make: (typed, { headers }) => answered(shop.prices.$post({ json: { ...priceOf(typed), currency } }, { headers })),
             }}
           />
@@ -67,6 +77,7 @@ function fieldsIn({ currency, taxIncluded }: Settings): readonly EditField[] {
   const words = SHOP.price;
   return [
     { path: "name", label: words.name },
+    { path: "work", label: PRICING.work, words: PRICING.works, help: PRICING.workHelp },
     { path: "eachCents", label: SHOP.priceEach(words.each[taxIncluded], currency), as: "number", help: SHOP.priceAllowed },
     { path: "taxMillipercent", label: words.tax, as: "number" },
     { path: "from", label: words.from, as: "date" },
@@ -75,9 +86,10 @@ function fieldsIn({ currency, taxIncluded }: Settings): readonly EditField[] {
   ];
 }
 
-function priceTyped({ name, eachCents, taxMillipercent, from, until, note }: Price): Typed {
+function priceTyped({ name, work, eachCents, taxMillipercent, from, until, note }: Price): Typed {
   return {
     name,
+    work: typedOf(work),
     eachCents: (eachCents / 100).toFixed(2),
     taxMillipercent: percentTyped(taxMillipercent),
     from,
@@ -86,9 +98,10 @@ function priceTyped({ name, eachCents, taxMillipercent, from, until, note }: Pri
   };
 }
 
-function priceOf(typed: Typed): Pick<Price, "name" | "eachCents" | "taxMillipercent" | "from" | "until" | "note"> {
+function priceOf(typed: Typed): Pick<Price, "name" | "work" | "eachCents" | "taxMillipercent" | "from" | "until" | "note"> {
   return {
     name: typed.name.trim(),
+    work: wordOrNull(typed.work),
     eachCents: centsTyped(typed.eachCents),
     taxMillipercent: millipercentOf(typed.taxMillipercent),
     from: typed.from,
