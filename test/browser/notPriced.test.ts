@@ -44,7 +44,7 @@ test("a ball without a price is asked about at hand-over; handed over all the sa
   await expect(row).toContainText("Invented Unpriced, collected");
   await row.getByRole("link", { name: "Invented Unpriced, collected" }).click();
   await page.getByRole("button", { name: "Price the work" }).click();
-  await page.getByLabel("Work charged").selectOption({ label: "Invented price: refresh, US$20.00" });
+  await page.getByLabel("Work charged").selectOption({ label: "US$20.00 Invented price: refresh" });
   await page.getByRole("button", { name: "Keep", exact: true }).click();
   // 2000 at the demonstration's 8.25 % is 165 more
   await expect(page.locator(".bill")).toContainText("tax, 8.25 %US$1.65");
@@ -52,6 +52,20 @@ test("a ball without a price is asked about at hand-over; handed over all the sa
   await page.goto("/money");
   await expect(row).toContainText("US$21.65");
   await expect(row).not.toContainText("collected");
+});
+
+test("pressed before the bill has been read, the question still comes first", async ({ page, request }) => {
+  const { ticketId } = await readyBall(request, "Invented Hurry");
+  let isHeld = true;
+  await page.route("**/account", async (route) => {
+    while (isHeld) await new Promise((resolve) => setTimeout(resolve, 50));
+    await route.continue();
+  });
+  await page.goto(`/tickets/${ticketId}`);
+  await page.getByRole("button", { name: "collected", exact: true }).click();
+  isHeld = false;
+  await expect(page.getByRole("group", { name: "What does it cost?" })).toBeVisible();
+  expect((await (await request.get(`/api/tickets/${ticketId}`)).json()).state).toBe("ready");
 });
 
 test("free needs a reason; with it the ball goes out in one press, and nothing is open", async ({ page, request }) => {
@@ -85,7 +99,7 @@ test("at intake the price of the work chosen is there by itself, and is charged 
   const chosen = (ball: typeof first) => ball.getByLabel("Work charged").locator("option:checked");
   await expect(chosen(first)).toHaveText("to be priced");
   await first.getByLabel("Finish wanted").selectOption("2000 + polish");
-  await expect(chosen(first)).toHaveText(/by the work: Invented price: refresh \+ Invented price: polish, US\$25\.00/);
+  await expect(chosen(first)).toHaveText("US$25.00 by the work: Invented price: refresh + Invented price: polish");
   await second.getByLabel("Work charged").selectOption("free");
   await page.getByRole("button", { name: "Take in 2 balls" }).click();
   await expect(page.getByRole("alert")).toContainText("Say why it is free.");

@@ -132,10 +132,16 @@ function TicketFacts({ ticket, ball, bowler }: PartProps) {
 
 function Moves({ ticket, ball }: Pick<PartProps, "ticket" | "ball">) {
   const move = useMoveTicket(ticket);
-  const account = useAccount(ticket.visitId).data;
+  const account = useAccount(ticket.visitId);
   const [asking, setAsking] = useState(false);
-  const isPriced = account?.notPriced.every(({ ticketId }) => ticketId !== ticket.id) ?? true;
-  const isAsked = asking && !isPriced;
+  // Where the shop is away nobody can say what it costs: the ball goes out, and is missed in the open balances.
+  const isPriced = (read = account.data) => read?.notPriced.every(({ ticketId }) => ticketId !== ticket.id) ?? true;
+  const isAsked = asking && !isPriced();
+  const handOver = async () => {
+    // Pressed before the bill was there it is waited for, or the question would be passed by.
+    if (isPriced(account.data ?? (await account.refetch()).data)) move.mutate("collected");
+    else setAsking(true);
+  };
   const next = statesAfter(ticket.state);
   if (next.length === 0) return null;
   return (
@@ -148,7 +154,7 @@ function Moves({ ticket, ball }: Pick<PartProps, "ticket" | "ball">) {
             type="button"
             className="button"
             disabled={move.isPending}
-            onClick={() => (state === "collected" && !isPriced ? setAsking(true) : move.mutate(state))}
+            onClick={() => (state === "collected" ? handOver() : move.mutate(state))}
           >
             {TICKET_STATE_WORDS[state]}
           </button>

@@ -3,13 +3,13 @@ import type { Translated } from "../../translated.ts";
 
 export const PRICING = {
   charged: "Berechnete Arbeit",
-  usual: (names, amount) => `nach der Arbeit: ${names}, ${amount}`,
+  usual: (names, amount) => `${amount} nach der Arbeit: ${names}`,
   toBePriced: "Preis fehlt noch",
   later: "Preis später",
   free: "kostenlos",
   freeWhy: "Warum kostenlos",
   needsWhy: "Sagen Sie, warum es nichts kostet.",
-  price: (name, amount) => `${name}, ${amount}`,
+  price: (name, amount) => `${amount} ${name}`,
   ask: "Was kostet es?",
   askWhy: (ball) => `${ball} hat noch keinen Preis. So herausgegeben steht er bei den offenen Beträgen.`,
   handOver: "Herausgeben",

@@ -1,13 +1,13 @@
 /** English text of what a ball's work costs, wherever it is chosen. */
 export const PRICING = {
   charged: "Work charged",
-  usual: (names: string, amount: string) => `by the work: ${names}, ${amount}`,
+  usual: (names: string, amount: string) => `${amount} by the work: ${names}`,
   toBePriced: "to be priced",
   later: "price later",
   free: "free",
   freeWhy: "Why it is free",
   needsWhy: "Say why it is free.",
-  price: (name: string, amount: string) => `${name}, ${amount}`,
+  price: (name: string, amount: string) => `${amount} ${name}`,
   ask: "What does it cost?",
   askWhy: (ball: string) => `${ball} has no price yet. Handed over like this it stands in the open balances.`,
   handOver: "Hand it over",
