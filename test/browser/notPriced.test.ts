@@ -41,8 +41,9 @@ test("a ball without a price is asked about at hand-over; handed over all the sa
 
   await page.goto("/money");
   const row = page.getByRole("row", { name: /Owner of Invented Unpriced/ });
-  await expect(row).toContainText("Invented Unpriced, collected");
-  await row.getByRole("link", { name: "Invented Unpriced, collected" }).click();
+  await expect(page.getByRole("table", { name: "Work without a price" }).getByRole("row").first()).toBeVisible();
+  await expect(row).toContainText("collected");
+  await row.getByRole("link", { name: "Invented Unpriced", exact: true }).click();
   await page.getByRole("button", { name: "Price the work" }).click();
   await page.getByLabel("Work charged").selectOption({ label: "US$20.00 Invented price: refresh" });
   await page.getByRole("button", { name: "Keep", exact: true }).click();

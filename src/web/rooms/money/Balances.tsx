@@ -2,7 +2,6 @@ import { useState } from "react";
 import { Link } from "wouter";
 import type { VisitAccount } from "#contract/routes/money";
 import { MONEY } from "#words/en/rooms/money";
-import { PRICING } from "#words/en/rooms/pricing";
 import { TICKET_STATE_WORDS } from "#words/en/rooms/today";
 import { ownerLink } from "../../pieces/ownerLink.tsx";
 import { type Column, PlainTable } from "../../pieces/PlainTable.tsx";
@@ -18,12 +17,18 @@ export function Balances() {
   const accounts = useRead(["visits", "accounts", "open"], () =>
     everyPage((after) => answered(shop.accounts.$get({ query: { state: "open", limit: "200", ...after } }))),
   );
-  const owing = (all: readonly VisitAccount[]) => all.filter(({ account }) => account.owedCents !== 0 || account.notPriced.length > 0);
+  const owing = (all: readonly VisitAccount[]) => all.filter(({ account }) => account.owedCents !== 0);
+  const isSettled = (all: readonly VisitAccount[]) => owing(all).length === 0 && all.every(({ account }) => account.notPriced.length === 0);
   return (
     <section className="plate">
       <h2>{MONEY.balances}</h2>
-      <Reading of={accounts} isEmpty={(all) => owing(all).length === 0} empty={MONEY.noBalances}>
-        {(all) => <Owing accounts={owing(all)} />}
+      <Reading of={accounts} isEmpty={isSettled} empty={MONEY.noBalances}>
+        {(all) => (
+          <>
+            <NotPriced accounts={all} />
+            {owing(all).length > 0 && <Owing accounts={owing(all)} />}
+          </>
+        )}
       </Reading>
     </section>
   );
@@ -43,7 +48,6 @@ function Owing({ accounts }: { readonly accounts: readonly VisitAccount[] }) {
       kind: "figure",
       cell: ({ account }) => <Owed cents={account.owedCents} />,
     },
-    { name: PRICING.notPriced, cell: ({ account }) => <NotPriced missed={account.notPriced} /> },
     {
       name: MONEY.take,
       kind: "press",
@@ -87,17 +91,25 @@ function Owed({ cents }: { readonly cents: number }) {
   return cents > 0 ? <strong>{money(cents)}</strong> : MONEY.owedToThem(money(-cents));
 }
 
-/** Each opens its ticket, where it is priced. */
-function NotPriced({ missed }: { readonly missed: VisitAccount["account"]["notPriced"] }) {
+type Missed = Pick<VisitAccount, "visit" | "bowlerName"> & VisitAccount["account"]["notPriced"][number];
+
+/** Ball by ball; each opens its ticket, where it is priced. */
+function NotPriced({ accounts }: { readonly accounts: readonly VisitAccount[] }) {
+  const times = useShopTimes();
+  const missed = accounts.flatMap(({ visit, bowlerName, account }) => account.notPriced.map((one) => ({ visit, bowlerName, ...one })));
   if (missed.length === 0) return null;
+  const { balanceColumns } = MONEY;
+  const columns: readonly Column<Missed>[] = [
+    { name: balanceColumns.name, cell: ({ visit, bowlerName }) => ownerLink(ownerOf(visit.bowlerId, bowlerName), MONEY.nobody) },
+    { name: balanceColumns.on, kind: "day", cell: ({ visit }) => times.day(visit.arrivedAt) },
+    { name: balanceColumns.ball, cell: ({ ticketId, ballName }) => <Link href={`/tickets/${ticketId}`}>{ballName}</Link> },
+    { name: balanceColumns.state, cell: ({ state }) => TICKET_STATE_WORDS[state] },
+  ];
   return (
-    <ul className="plain-links">
-      {missed.map(({ ticketId, ballName, state }) => (
-        <li key={ticketId}>
-          <Link href={`/tickets/${ticketId}`}>{MONEY.notPriced(ballName, TICKET_STATE_WORDS[state])}</Link>
-        </li>
-      ))}
-    </ul>
+    <>
+      <h3>{MONEY.noPrice}</h3>
+      <PlainTable name={MONEY.noPrice} columns={columns} rows={missed} keyOf={({ ticketId }) => ticketId} />
+    </>
   );
 }
 

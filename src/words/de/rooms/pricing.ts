@@ -16,7 +16,6 @@ export const PRICING = {
   handOverLater: "Preis später",
   leave: "Hierbehalten",
   priceIt: "Preis für die Arbeit",
-  notPriced: "noch ohne Preis",
   isNotPriced: (ball) => `${ball}: noch ohne Preis`,
   isFree: (ball, why) => `${ball}: kostenlos, ${why}`,
   keep: "Aufbewahren",

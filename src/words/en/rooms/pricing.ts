@@ -14,7 +14,6 @@ export const PRICING = {
   handOverLater: "Price it later",
   leave: "Keep it here",
   priceIt: "Price the work",
-  notPriced: "not priced yet",
   isNotPriced: (ball: string) => `${ball}: not priced yet`,
   isFree: (ball: string, why: string) => `${ball}: free, ${why}`,
   keep: "Keep",
