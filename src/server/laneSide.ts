@@ -1,6 +1,7 @@
 import type { Ball } from "#contract/records/ball";
 import type { LaneSide } from "#contract/records/laneSide";
 import type { Ticket } from "#contract/records/ticket";
+import type { VisitWritten } from "#contract/records/visit";
 import { SIDE_IDS } from "#engine/surface/padWork/sides";
 import type { Records, Things } from "#records/records";
 import type { Write } from "#records/write";
@@ -48,16 +49,21 @@ function newBall(within: Things, { ballName, serial }: LaneSide, by: Write): Pro
 async function ticketFor(within: Things, ball: Ball, told: LaneSide, by: Write): Promise<Ticket> {
   const { currency } = await within.settings.get();
   const { bowlerId } = ball;
-  const { doneAt, charge, finish, finishBefore, what, abrasive, way } = told;
-  const visit = await within.visits.create(
-    { bowlerId, arrivedAt: doneAt, currency, charges: charge === null ? [] : [charge], state: charge === null ? "closed" : "open" },
-    by,
-  );
+  const { doneAt, finish, finishBefore, what, abrasive, way } = told;
+  const visit = await within.visits.create({ bowlerId, arrivedAt: doneAt, currency }, by);
   const stages = [{ what, kind: "cut" as const, abrasive, way, sides: SIDE_IDS.length, sideIds: [...SIDE_IDS] }];
-  return within.tickets.create(
+  const ticket = await within.tickets.create(
     { visitId: visit.id, ballId: ball.id, bowlerId, receivedAt: doneAt, finishBefore, finishAfter: finish, stages },
     by,
   );
+  await within.visits.change(visit.id, pricedAs(ticket.id, told), { ...by, expectedVersion: visit.version });
+  return ticket;
+}
+
+/** Charged it is still to be paid; free it is settled; with neither it stays open, for somebody to price. */
+function pricedAs(ticketId: string, { charge, freeWhy }: LaneSide): Partial<VisitWritten> {
+  if (charge !== null) return { charges: [{ ...charge, ticketId }] };
+  return freeWhy === null ? {} : { free: [{ ticketId, why: freeWhy }], state: "closed" };
 }
 
 /** The finish that was told with the signature, and how and when it was put on, is part of the ball's history. */

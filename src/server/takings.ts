@@ -1,10 +1,12 @@
+import { billOf } from "#contract/records/bill";
 import { dayIn } from "#contract/records/dayIn";
-import { billOf, type Payment, paidOf } from "#contract/records/money";
+import { type Payment, paidOf, tipsOf } from "#contract/records/money";
+import { notPriced } from "#contract/records/pricedWork";
 import type { StageDone } from "#contract/records/stageDone";
 import { type TakenFor, takingsByPerson, takingsByWork } from "#contract/records/takings";
 import type { Ticket } from "#contract/records/ticket";
 import type { Visit } from "#contract/records/visit";
-import type { Takings, VisitAccount } from "#contract/routes/money";
+import type { Account, Takings, VisitAccount } from "#contract/routes/money";
 import type { Records } from "#records/records";
 import { everything } from "./everything.ts";
 import { fieldRefusal } from "./http/refusal.ts";
@@ -15,15 +17,31 @@ const MOST_DAYS = 366;
 /** No zone is further than this from another (Line Islands and Baker Island: 26 h), and a clock of a counter may be a little wrong. */
 const EARLIER_MS = 2 * DAY_MS;
 
-/** What one visit costs, and what was paid of it. */
-export async function accountOf({ payments }: Pick<Records, "payments">, visit: Visit): Promise<VisitAccount["account"]> {
+type AccountParts = Pick<Records, "payments" | "tickets" | "balls">;
+
+/** What one visit costs, what was paid of it, and what nobody priced. */
+export async function accountOf({ payments, tickets, balls }: AccountParts, visit: Visit): Promise<Account> {
   const bill = billOf(visit);
+  const ofVisit = await everything<Ticket>((after) => tickets.list({ after, where: { visitId: visit.id } }));
+  const missed: Account["notPriced"] = [];
+  for (const { id, ballId, state } of notPriced(visit, ofVisit))
+    missed.push({ ticketId: id, ballName: await nameOf(balls, ballId), state });
   const paidCents = paidOf(await everything<Payment>((after) => payments.list({ after, where: { visitId: visit.id } })));
-  return { ...bill, paidCents, owedCents: bill.totalCents - paidCents, currency: visit.currency };
+  const { taxRounding, taxIncluded, currency } = visit;
+  return {
+    ...bill,
+    taxes: [...bill.taxes],
+    taxRounding,
+    taxIncluded,
+    paidCents,
+    owedCents: bill.totalCents - paidCents,
+    currency,
+    notPriced: missed,
+  };
 }
 
 /** A visit with its account and whose it is. */
-export async function visitAccount(records: Pick<Records, "payments" | "bowlers">, visit: Visit): Promise<VisitAccount> {
+export async function visitAccount(records: AccountParts & Pick<Records, "bowlers">, visit: Visit): Promise<VisitAccount> {
   return {
     visit,
     bowlerName: visit.bowlerId === null ? null : await nameOf(records.bowlers, visit.bowlerId),
@@ -58,6 +76,7 @@ export async function takingsBetween(records: Records, from: string, to: string)
       .toSorted((a, b) => b.payment.at.localeCompare(a.payment.at)),
     byWork: [...takingsByWork(taken)],
     byPerson: [...takingsByPerson(taken)],
+    tipCents: tipsOf(found.map(({ payment }) => payment)),
   };
 }
 

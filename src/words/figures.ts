@@ -30,5 +30,11 @@ export function chance(value: number, low?: number, high?: number): string {
   return low === undefined || high === undefined ? `${percent(value)} %` : `${percent(value)} % (${percent(low)}–${percent(high)})`;
 }
 
+/** A tax of thousandths of a percent, with as many decimals as it has: `8.25 %`. */
+export function taxPercent(millipercent: number): string {
+  const decimals = [0, 1, 2].find((count) => millipercent % 10 ** (3 - count) === 0) ?? 3;
+  return `${fixed(millipercent / 1000, decimals)} %`;
+}
+
 /** Differences of chance, given in points: `2.3 in 100`. */
 export const inHundred = (points: number): string => `${fixed(points, 1)} in 100`;

@@ -116,12 +116,12 @@ test("settings, people and prices are changed in place; what is not allowed is a
   await page.getByRole("button", { name: "Keep", exact: true }).click();
   await expect(page.locator(".field-problem")).toContainText("America/Chicago");
   await page.getByLabel("Time zone").fill("America/Chicago");
-  await page.getByLabel("Tax, %").fill("8,1");
+  await page.getByLabel("Tax, %").fill("8,375");
   await page.getByLabel("Speed in").selectOption("km/h");
   await page.getByRole("button", { name: "Keep", exact: true }).click();
-  await expect(page.getByText("8.1 %").first()).toBeVisible();
+  await expect(page.getByText("8.375 %").first()).toBeVisible();
   const settings = await (await request.get("/api/settings")).json();
-  expect([settings.taxPermille, settings.speedUnit, settings.zone]).toEqual([81, "km/h", "America/Chicago"]);
+  expect([settings.taxMillipercent, settings.speedUnit, settings.zone]).toEqual([8375, "km/h", "America/Chicago"]);
 
   await page.getByRole("button", { name: "Add a person" }).click();
   const adding = page.getByRole("region", { name: "Add a person" });

@@ -2,7 +2,8 @@ import { existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { billOf, paidOf } from "#contract/records/money";
+import { billOf } from "#contract/records/bill";
+import { paidOf } from "#contract/records/money";
 import { OPEN_STATES } from "#contract/records/ticketStates";
 import { COVERS } from "#engine/ball/covers";
 import { finishText } from "#engine/surface/finish";

@@ -5,6 +5,7 @@ import { z } from "zod";
 import { THING_KINDS, type ThingKind } from "#contract/records/auditEntry";
 import type { RecordsFault } from "#contract/records/fault";
 import { restoreBackup } from "#records/backup/restoreBackup";
+import { FORMAT, LEAST_WRITER } from "#records/database/format";
 import type { Db, ThingRow } from "#records/database/tables";
 import { openRecords } from "#records/openRecords";
 import type { Records } from "#records/records";
@@ -26,6 +27,9 @@ const EXAMPLES = readdirSync(RELEASED).flatMap((version) => {
   return THING_KINDS.flatMap((kind) => rows[kind].map((row) => ({ version, kind, row })));
 });
 
+/** Fields that are called otherwise since. */
+const RENAMED: Readonly<Record<string, string>> = { taxPermille: "taxMillipercent" };
+
 describe("what a released program kept", () => {
   it("has an example of every kind", () => {
     for (const version of readdirSync(RELEASED))
@@ -41,7 +45,8 @@ describe("what a released program kept", () => {
       expect(again.schemaVersion).toBe(schemaVersionOf(kind));
       expect(readRow(KINDS[kind], again).thing).toEqual(thing);
       // Of every field that was there something is there still.
-      for (const [field, value] of Object.entries(JSON.parse(row.body))) {
+      for (const [was, value] of Object.entries(JSON.parse(row.body))) {
+        const field = RENAMED[was] ?? was;
         if (typeof value === "string" && value.trim() === value && /^[\x20-\x7e]*$/.test(value))
           expect(Reflect.get(thing, field)).toBe(value);
         else expect(Reflect.get(thing, field), field).toBeDefined();
@@ -58,6 +63,17 @@ describe("what a released program kept", () => {
     expect(names("balls")).toContain("Grey Heron");
     expect(names("houses")).toContain("Reed Bank");
     expect(names("prices")).toContain("?");
+  });
+
+  it("of 0.1.0, taxes in thousandths of the price, are the same taxes: 80 ‰ are 8.000 %", () => {
+    const of = (kind: ThingKind) =>
+      EXAMPLES.filter((one) => one.version === "0.1.0" && one.kind === kind).map(({ row }) => readRow(KINDS[kind], row).thing);
+    const taxes = (kind: ThingKind) => of(kind).map((thing) => Reflect.get(thing, "taxMillipercent"));
+    expect(taxes("prices")).toEqual([0, 8000]);
+    expect(taxes("settings")).toEqual([8000]);
+    // As it was reckoned then: rounded over the bill, and added to it.
+    expect(of("visits")).toMatchObject([{ charges: [{ taxMillipercent: 8000 }], taxRounding: "bill", taxIncluded: "no" }]);
+    expect(JSON.stringify([...of("prices"), ...of("settings"), ...of("visits")])).not.toContain("ermille");
   });
 });
 
@@ -234,7 +250,7 @@ describe.each(ENGINES)("on %s", (_, open) => {
 
   it("today's program and one with a field more work at once, and lose nothing of each other's", async () => {
     const { records, by } = shop;
-    const newer = await newerProgram({ FORMAT: 1, LEAST_WRITER: 1 });
+    const newer = await newerProgram({ FORMAT, LEAST_WRITER });
     const made = await newer.bowlers.create({ name: "Zoë Wren", shoeSize: 41 } as never, { by });
     const mine = await records.bowlers.create({ name: "Hedda Plover" }, { by });
     for (let version = 1; version <= 6; version += 2) {
@@ -252,7 +268,7 @@ describe.each(ENGINES)("on %s", (_, open) => {
     const { records, by } = shop;
     const { bowler } = await onTheCounter(shop);
     await records.close();
-    const newer = await newerProgram({ FORMAT: 2, LEAST_WRITER: 2 });
+    const newer = await newerProgram({ FORMAT: FORMAT + 1, LEAST_WRITER: FORMAT + 1 });
     await newer.bowlers.change(bowler.id, { shoeSize: 41 } as never, { by, expectedVersion: 1 });
     await newer.close();
     vi.doUnmock("#contract/records/bowler");
@@ -264,9 +280,9 @@ describe.each(ENGINES)("on %s", (_, open) => {
     await older.backups.make("asked");
     await older.close();
     // What asks older programs to read only is not taken back by one that may write.
-    const again = await newerProgram({ FORMAT: 2, LEAST_WRITER: 1 });
+    const again = await newerProgram({ FORMAT: FORMAT + 1, LEAST_WRITER });
     expect(again.newerProgram).toBeNull();
     await again.close();
-    expect((await db.selectFrom("writers").select("format").executeTakeFirstOrThrow()).format).toBe(2);
+    expect((await db.selectFrom("writers").select("format").executeTakeFirstOrThrow()).format).toBe(FORMAT + 1);
   });
 });

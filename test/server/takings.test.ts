@@ -3,25 +3,27 @@ import { dayIn } from "#contract/records/dayIn";
 import { type TakenFor, takingsByPerson, takingsByWork } from "#contract/records/takings";
 import { problemOf, type ShopServer, shopServer } from "./shopServer.ts";
 
-const charge = (what: string, eachCents: number, taxPermille = 0, prepaid: "no" | "yes" = "no") => ({
+const RULES = { discountCents: 0, taxRounding: "bill", taxIncluded: "no" } as const;
+
+const charge = (what: string, eachCents: number, taxMillipercent = 0, prepaid: "no" | "yes" = "no") => ({
   what,
   ticketId: null,
   quantity: 1,
   eachCents,
-  taxPermille,
+  taxMillipercent,
   prepaid,
 });
 
 describe("takings parted", () => {
   it("by work in proportion to the lines, to the cent, also where they do not divide", () => {
-    const visit = { charges: [charge("a", 1000), charge("b", 1000), charge("c", 1000)], discountCents: 0 };
+    const visit = { charges: [charge("a", 1000), charge("b", 1000), charge("c", 1000)], ...RULES };
     const shares = takingsByWork([{ payment: { kind: "payment", cents: 1000 }, visit, signed: [] }]);
     expect(shares.reduce((sum, { cents }) => sum + cents, 0)).toBe(1000);
     expect(shares.map(({ cents }) => cents).toSorted()).toEqual([333, 333, 334]);
   });
 
   it("with each line's own tax, without what was prepaid, and refunds taken off", () => {
-    const visit = { charges: [charge("Refresh", 2000, 100), charge("Gift", 2200), charge("Ahead", 5000, 0, "yes")], discountCents: 0 };
+    const visit = { charges: [charge("Refresh", 2000, 10_000), charge("Gift", 2200), charge("Ahead", 5000, 0, "yes")], ...RULES };
     const taken = { visit, signed: ["p", "p", "q"] };
     const both = [
       { payment: { kind: "payment", cents: 4400 }, ...taken },
@@ -33,7 +35,7 @@ describe("takings parted", () => {
   });
 
   it("money that nothing was charged for has no name", () => {
-    const taken = [{ payment: { kind: "payment", cents: 700 }, visit: { charges: [], discountCents: 0 }, signed: [] }] satisfies TakenFor[];
+    const taken = [{ payment: { kind: "payment", cents: 700 }, visit: { charges: [], ...RULES }, signed: [] }] satisfies TakenFor[];
     expect([takingsByWork(taken), takingsByPerson(taken)]).toEqual([[{ name: null, cents: 700 }], [{ name: null, cents: 700 }]]);
   });
 });
@@ -55,7 +57,7 @@ describe("over the wire", () => {
       bowlerId: bowler.id,
       arrivedAt: "2026-05-01T15:00:00.000Z",
       currency: "USD",
-      charges: [{ what: "Refresh", eachCents: 2000, taxPermille: 80 }],
+      charges: [{ what: "Refresh", eachCents: 2000, taxMillipercent: 8000 }],
     };
     visitId = (await server.ask("createVisit", { body })).body.id;
     await pay("evening", 1000, "2026-05-02T04:30:00.000Z");

@@ -47,7 +47,7 @@ const KINDS: readonly Kind[] = [
       bowlerId: Bowler,
       arrivedAt: AT,
       currency: "USD",
-      charges: [{ what: "Refresh", eachCents: 2000, taxPermille: 80 }],
+      charges: [{ what: "Refresh", eachCents: 2000, taxMillipercent: 8250 }],
     }),
     wrong: { field: "arrivedAt", value: "yesterday" },
     change: { note: "In a hurry" },

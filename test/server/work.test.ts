@@ -60,7 +60,7 @@ describe("a ticket", () => {
 describe("money", () => {
   test("what is owed follows from the bill, payments and refunds; a retry pays once; more is not given back than was paid", async () => {
     const { body: visit } = await shop.ask("createVisit", {
-      body: { arrivedAt: AT, currency: "USD", charges: [{ what: "Refresh", eachCents: 2000, taxPermille: 80 }], discountCents: 500 },
+      body: { arrivedAt: AT, currency: "USD", charges: [{ what: "Refresh", eachCents: 2000, taxMillipercent: 8000 }], discountCents: 500 },
     });
     const params = { id: visit.id };
     // (2000 − 500) · 1.080 = 1620
@@ -86,13 +86,13 @@ describe("the shop", () => {
   test("settings are changed over the version that was seen, the others stay", async () => {
     const before = await shop.ask("getSettings");
     const changed = await shop.ask("changeSettings", {
-      body: { shopName: "Paper Shop", taxPermille: 80 },
+      body: { shopName: "Paper Shop", taxMillipercent: 8000 },
       headers: { "if-match": before.headers.get("etag") ?? "" },
     });
     expect(changed.body).toMatchObject({
       ...before.body,
       shopName: "Paper Shop",
-      taxPermille: 80,
+      taxMillipercent: 8000,
       version: 2,
       changedAt: changed.body.changedAt,
     });

@@ -39,8 +39,14 @@ export const cents = count("cents", { from: -CENTS, to: CENTS }, "Amount in the 
 export const plainCents = count("cents", { from: 0, to: CENTS }, "Amount in the smallest unit of the currency");
 const CURRENCY_ALLOWED = "three letters of ISO 4217, e.g. USD";
 export const currency = z.string({ error: CURRENCY_ALLOWED }).regex(/^[A-Z]{3}$/, { error: CURRENCY_ALLOWED });
-/** Tax in thousandths of the price before it. */
-export const taxPermille = count("‰", { from: 0, to: 1000 }, "Tax in thousandths of the price before tax");
+/** Tax as a part of the price before it: 8.25 % is 8250. */
+export const taxMillipercent = count("thousandths of a percent", { from: 0, to: 100_000 }, "Tax of the price before tax");
+/** Kinds of work that a price may be for. */
+export const PRICED_WORK = ["refresh", "resurface", "polish", "extraction", "plug"] as const;
+/** Where tax is rounded to whole cents: once for each line, or once for each rate of the whole bill. */
+export const TAX_ROUNDINGS = ["line", "bill"] as const;
+/** Whether prices hold their tax, or it is added to them. */
+export const TAX_INCLUDED = ["no", "yes"] as const;
 
 const FINISH_ALLOWED = 'a finish: a number such as 2000, or "1000 + polish"';
 /** A finish as it is written: `2000`, `1000 + polish`. */

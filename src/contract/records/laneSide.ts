@@ -1,6 +1,6 @@
 import type { z } from "zod";
 import { mapping, oneOf, text } from "../job/fields.ts";
-import { finishText, id, instant, listOf, longText, maybe, plainCents, taxPermille } from "./fields.ts";
+import { finishText, id, instant, listOf, longText, maybe, plainCents, taxMillipercent } from "./fields.ts";
 import { stockUse } from "./stageDone.ts";
 
 export const LANE_SIDE_WAYS = ["hand, dry", "hand, wet"] as const;
@@ -22,7 +22,11 @@ export const laneSideWritten = mapping(
     way: oneOf(LANE_SIDE_WAYS, "How it was worked"),
     doneAt: instant,
     used: listOf(stockUse, 20, "things used"),
-    charge: maybe(mapping({ what: text("What is charged for"), eachCents: plainCents, taxPermille: taxPermille.default(0) }, "A charge")),
+    charge: maybe(
+      mapping({ what: text("What is charged for"), eachCents: plainCents, taxMillipercent: taxMillipercent.default(0) }, "A charge"),
+    ),
+    /** Without a charge and a reason the work is still to be priced. */
+    freeWhy: maybe(text("Why it is free")),
     whereTo: oneOf(LANE_SIDE_ENDS, "Where the ball went"),
     note: longText,
   },

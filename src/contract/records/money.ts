@@ -1,14 +1,15 @@
 import type { z } from "zod";
 import { count, mapping, oneOf, text } from "../job/fields.ts";
-import { currency, day, id, instant, keptAs, longText, maybe, plainCents, taxPermille } from "./fields.ts";
-import type { Visit } from "./visit.ts";
+import { currency, day, id, instant, keptAs, longText, maybe, PRICED_WORK, plainCents, taxMillipercent } from "./fields.ts";
 
 export const priceWritten = mapping(
   {
     name: text("What is charged for"),
+    /** Charged by itself where such work is chosen at intake; null for what is only chosen by hand. */
+    work: maybe(oneOf(PRICED_WORK, "Work that it is for")),
     eachCents: plainCents,
     currency,
-    taxPermille: taxPermille.default(0),
+    taxMillipercent: taxMillipercent.default(0),
     from: day,
     until: maybe(day),
     note: longText,
@@ -28,6 +29,8 @@ export const paymentWritten = mapping(
     /** The payment that is given back, for a refund. */
     refundOf: maybe(id),
     cents: plainCents.refine((amount) => amount > 0, { error: "a whole number above 0 cents" }),
+    /** Given on top of it: not paid for the work, and not of the takings. */
+    tipCents: plainCents.default(0),
     currency,
     method: oneOf(["cash", "card", "transfer", "other"], "How it was paid"),
     note: longText,
@@ -53,29 +56,12 @@ export const prepaidKept = keptAs(prepaidWritten);
 export type PrepaidWritten = z.input<typeof prepaidWritten>;
 export type Prepaid = z.output<typeof prepaidKept>;
 
-export interface Bill {
-  /** Cents, before discount and tax. */
-  readonly linesCents: number;
-  readonly discountCents: number;
-  readonly taxCents: number;
-  readonly totalCents: number;
-}
-
-/**
- * What a visit costs. The discount lowers each line in proportion before tax is taken; tax is rounded once per rate, half away from zero.
- */
-export function billOf({ charges, discountCents }: Pick<Visit, "charges" | "discountCents">): Bill {
-  const paying = charges.filter(({ prepaid }) => prepaid === "no");
-  const linesCents = paying.reduce((sum, { quantity, eachCents }) => sum + quantity * eachCents, 0);
-  const discount = Math.min(discountCents, linesCents);
-  const share = linesCents === 0 ? 0 : (linesCents - discount) / linesCents;
-  const byRate = new Map<number, number>();
-  for (const { quantity, eachCents, taxPermille: rate } of paying) byRate.set(rate, (byRate.get(rate) ?? 0) + quantity * eachCents);
-  const taxCents = [...byRate].reduce((sum, [rate, base]) => sum + Math.round((base * share * rate) / 1000), 0);
-  return { linesCents, discountCents: discount, taxCents, totalCents: linesCents - discount + taxCents };
-}
-
 /** What has been paid less what was given back, cents. */
 export function paidOf(payments: readonly Pick<Payment, "kind" | "cents">[]): number {
   return payments.reduce((sum, { kind, cents: amount }) => sum + (kind === "payment" ? amount : -amount), 0);
+}
+
+/** Tips less what was given back of them, cents. */
+export function tipsOf(payments: readonly Pick<Payment, "kind" | "tipCents">[]): number {
+  return payments.reduce((sum, { kind, tipCents }) => sum + (kind === "payment" ? tipCents : -tipCents), 0);
 }

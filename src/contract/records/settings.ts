@@ -1,12 +1,26 @@
 import { z } from "zod";
 import { BOOK_IDS } from "#engine/rules/ruleBooks";
 import { count, mapping, oneOf, text } from "../job/fields.ts";
-import { currency, keptAs, maybe, taxPermille } from "./fields.ts";
+import { currency, keptAs, maybe, TAX_INCLUDED, TAX_ROUNDINGS, taxMillipercent } from "./fields.ts";
 
 const ZONE_ALLOWED = "a time zone of the IANA list, e.g. America/Chicago";
 
 /** Languages that the page is written in. */
 export const LANGUAGES = ["en", "de"] as const;
+
+const TIME_ALLOWED = "a time of day, 10:00";
+const timeOfDay = z.string({ error: TIME_ALLOWED }).regex(/^([01]\d|2[0-3]):[0-5]\d$/, { error: TIME_ALLOWED });
+const OPEN_ALLOWED = "a time of day and a later one, 10:00 to 19:00; null where the shop is closed";
+const opening = z
+  .strictObject({ from: timeOfDay, until: timeOfDay }, { error: OPEN_ALLOWED })
+  .refine(({ from, until }) => from < until, { error: OPEN_ALLOWED })
+  .nullable();
+const SOME_DAY = "at least one day on which the shop is open";
+const openings = mapping(
+  { monday: opening, tuesday: opening, wednesday: opening, thursday: opening, friday: opening, saturday: opening, sunday: opening },
+  "When the shop is open",
+).refine((days) => Object.values(days).some((day) => day !== null), { error: SOME_DAY });
+export type Openings = z.output<typeof openings>;
 
 /** What one shop has settled on. There is one of these, and its id is the shop's. */
 export const settingsWritten = mapping(
@@ -15,13 +29,18 @@ export const settingsWritten = mapping(
     /** Times are kept in UTC; days and clock times are shown in this zone. */
     zone: z.string({ error: ZONE_ALLOWED }).refine(isZone, { error: ZONE_ALLOWED }).default("UTC"),
     currency: currency.default("USD"),
-    taxPermille: taxPermille.default(0),
+    taxMillipercent: taxMillipercent.default(0),
+    /** Of bills that are made from now on; a visit keeps what it was made with. */
+    taxRounding: oneOf(TAX_ROUNDINGS, "Where tax is rounded").default("bill"),
+    taxIncluded: oneOf(TAX_INCLUDED, "Whether prices hold their tax").default("no"),
     roughnessUnit: oneOf(["µin", "µm"], "Unit that roughness is shown in").default("µin"),
     speedUnit: oneOf(["mph", "km/h"], "Unit that speed is shown in").default("mph"),
     paperSize: oneOf(["A4", "Letter"], "Paper in the shop's printer").default("A4"),
     /** Whose limits a ball is held to unless an event says otherwise. */
     ruleBook: oneOf(BOOK_IDS, "Rule book that the shop goes by").default("usbc"),
     ballsPerHour: count("", { from: 1, to: 60 }, "Balls that the bench works in an hour").default(3),
+    /** Promises are made for these times; null: the usual ones. */
+    openings: maybe(openings),
     /** Null: as each browser prefers. */
     language: maybe(oneOf(LANGUAGES, "Language of the page")),
     /** An invented shop says so wherever its data are shown. */

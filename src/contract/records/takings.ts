@@ -1,10 +1,10 @@
-import { billOf, type Payment } from "./money.ts";
-import type { Visit } from "./visit.ts";
+import { type Billed, billOf } from "./bill.ts";
+import type { Payment } from "./money.ts";
 
 /** One payment or refund with what is needed to say what it was for. */
 export interface TakenFor {
   readonly payment: Pick<Payment, "kind" | "cents">;
-  readonly visit: Pick<Visit, "charges" | "discountCents">;
+  readonly visit: Billed;
   /** Who signed the stages of the visit, once for each stage. */
   readonly signed: readonly string[];
 }
@@ -21,7 +21,10 @@ export function takingsByWork(taken: readonly TakenFor[]): readonly Share[] {
     taken.flatMap(({ payment, visit }) => {
       const paying = visit.charges.filter(({ prepaid }) => prepaid === "no");
       // A line with its own tax; the discount lowers all alike.
-      const weights = paying.map((charge) => ({ name: charge.what, weight: billOf({ charges: [charge], discountCents: 0 }).totalCents }));
+      const weights = paying.map((charge) => ({
+        name: charge.what,
+        weight: billOf({ ...visit, charges: [charge], discountCents: 0 }).totalCents,
+      }));
       return parts(signedCents(payment), weights);
     }),
   );

@@ -1,10 +1,12 @@
 import { z } from "zod";
 import { mapping, oneOf, text } from "../job/fields.ts";
-import { cents, day } from "../records/fields.ts";
+import { cents, day, id, TAX_INCLUDED, TAX_ROUNDINGS } from "../records/fields.ts";
 import { paymentKept, paymentWritten, prepaidKept, prepaidWritten, priceKept, priceWritten } from "../records/money.ts";
 import { stockItemKept, stockItemWritten, stockMovementKept, stockMovementWritten } from "../records/stock.ts";
+import { TICKET_STATES } from "../records/ticketStates.ts";
 import { visitKept } from "../records/visit.ts";
 import { changeRoute, createOnceRoute, createRoute, getRoute, listRoute, removeRoute } from "./kept.ts";
+import { takesPermille } from "./olderTax.ts";
 import { idParams, pageOf, pageQuery } from "./parts.ts";
 import { answers, route } from "./route.ts";
 
@@ -12,12 +14,19 @@ import { answers, route } from "./route.ts";
 const accountSchema = z.strictObject({
   linesCents: cents,
   discountCents: cents,
+  /** Of each rate above nought, the highest first. */
+  taxes: z.array(z.strictObject({ taxMillipercent: z.number(), cents })),
   taxCents: cents,
+  taxRounding: z.enum(TAX_ROUNDINGS),
+  taxIncluded: z.enum(TAX_INCLUDED),
   totalCents: cents,
   paidCents: cents,
   owedCents: cents,
   currency: z.string(),
+  /** Balls whose work is done, and neither charged nor free for a reason. */
+  notPriced: z.array(z.strictObject({ ticketId: id, ballName: z.string(), state: z.enum(TICKET_STATES) })),
 });
+export type Account = z.output<typeof accountSchema>;
 
 const visitAccountSchema = z.strictObject({ visit: visitKept, bowlerName: z.string().nullable(), account: accountSchema });
 export type VisitAccount = z.output<typeof visitAccountSchema>;
@@ -38,6 +47,8 @@ export const takingsSchema = z.strictObject({
   byWork: z.array(share),
   /** By the id of the person. */
   byPerson: z.array(share),
+  /** Tips less what was given back of them; in none of the others. */
+  tipCents: cents,
 });
 export type Takings = z.output<typeof takingsSchema>;
 
@@ -45,8 +56,8 @@ export type Takings = z.output<typeof takingsSchema>;
 export const moneyRoutes = {
   listPrices: listRoute("counter", "/api/prices", "prices", priceKept, []),
   getPrice: getRoute("counter", "/api/prices/:id", "a price", priceKept),
-  createPrice: createRoute("owner", "/api/prices", "a price", priceWritten, priceKept),
-  changePrice: changeRoute("owner", "/api/prices/:id", "a price", priceWritten, priceKept),
+  createPrice: takesPermille(createRoute("owner", "/api/prices", "a price", priceWritten, priceKept)),
+  changePrice: takesPermille(changeRoute("owner", "/api/prices/:id", "a price", priceWritten, priceKept)),
   removePrice: removeRoute("owner", "/api/prices/:id", "a price"),
 
   account: route({

@@ -3,7 +3,12 @@ import type { Least } from "../records/account.ts";
 
 /** What a request carries beside its address. */
 export type RouteBody =
-  | { readonly kind: "json"; readonly schema: z.ZodType }
+  | {
+      readonly kind: "json";
+      readonly schema: z.ZodType;
+      /** Gives a body that an older client sent today's keys, before it is checked. */
+      readonly older?: (body: unknown) => unknown;
+    }
   /** A file as it is; what it really is, is seen from its first bytes. */
   | { readonly kind: "file"; readonly types: readonly string[] };
 

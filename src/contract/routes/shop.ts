@@ -8,6 +8,7 @@ import { id } from "../records/fields.ts";
 import { settingsKept, settingsWritten } from "../records/settings.ts";
 import { changesOf } from "./changes.ts";
 import { listRoute } from "./kept.ts";
+import { takesPermille } from "./olderTax.ts";
 import { idParams } from "./parts.ts";
 import { answers, json, NOTHING, route } from "./route.ts";
 
@@ -65,16 +66,18 @@ export const shopRoutes = {
     does: "What the shop has settled on",
     answer: answers(settingsKept),
   }),
-  changeSettings: route({
-    least: "owner",
-    method: "patch",
-    path: "/api/settings",
-    does: "Changes the given settings",
-    body: json(changesOf(settingsWritten)),
-    answer: answers(settingsKept),
-    match: true,
-    key: "allowed",
-  }),
+  changeSettings: takesPermille(
+    route({
+      least: "owner",
+      method: "patch",
+      path: "/api/settings",
+      does: "Changes the given settings",
+      body: json(changesOf(settingsWritten)),
+      answer: answers(settingsKept),
+      match: true,
+      key: "allowed",
+    }),
+  ),
   listAudit: listRoute("owner", "/api/audit", "who did what, when", auditEntryKept, ["kind", "thingId", "by"]),
   search: route({
     least: "reader",

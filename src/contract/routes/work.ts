@@ -7,6 +7,7 @@ import { ticketKept, ticketWritten } from "../records/ticket.ts";
 import { TICKET_STATES } from "../records/ticketStates.ts";
 import { visitKept, visitWritten } from "../records/visit.ts";
 import { changeRoute, createRoute, getRoute, listRoute } from "./kept.ts";
+import { takesPermille } from "./olderTax.ts";
 import { idParams } from "./parts.ts";
 import { answers, json, route } from "./route.ts";
 
@@ -37,8 +38,8 @@ const moved = { params: idParams, answer: answers(ticketKept), match: true, key:
 export const workRoutes = {
   listVisits: listRoute("counter", "/api/visits", "visits", visitKept, ["bowlerId", "state"]),
   getVisit: getRoute("counter", "/api/visits/:id", "a visit", visitKept),
-  createVisit: createRoute("counter", "/api/visits", "a visit", visitWritten, visitKept),
-  changeVisit: changeRoute("counter", "/api/visits/:id", "a visit", visitWritten, visitKept),
+  createVisit: takesPermille(createRoute("counter", "/api/visits", "a visit", visitWritten, visitKept)),
+  changeVisit: takesPermille(changeRoute("counter", "/api/visits/:id", "a visit", visitWritten, visitKept)),
 
   listTickets: listRoute("reader", "/api/tickets", "tickets", ticketKept, ["visitId", "ballId", "bowlerId", "state", "reworkOf"]),
   getTicket: getRoute("reader", "/api/tickets/:id", "a ticket", ticketKept),
@@ -79,16 +80,18 @@ export const workRoutes = {
     stageDoneKept,
   ),
 
-  keepLaneSide: route({
-    least: "technician",
-    method: "post",
-    path: "/api/lane-side",
-    does: "Keeps work done beside the lane as one: the ball where it is new, visit, ticket, signed stage, and where the ball went",
-    body: json(laneSideWritten),
-    answer: answers(ticketKept, 201),
-    key: "required",
-    location: "/api/tickets/:id",
-  }),
+  keepLaneSide: takesPermille(
+    route({
+      least: "technician",
+      method: "post",
+      path: "/api/lane-side",
+      does: "Keeps work done beside the lane as one: the ball where it is new, visit, ticket, signed stage, and where the ball went",
+      body: json(laneSideWritten),
+      answer: answers(ticketKept, 201),
+      key: "required",
+      location: "/api/tickets/:id",
+    }),
+  ),
 
   queue: route({
     least: "reader",

@@ -31,7 +31,8 @@ export interface Furnished {
 }
 
 export const PRICES = { refresh: 2000, polish: 500, extraction: 2500, resurfacing: 3500 } as const;
-export const TAX_PERMILLE = 80;
+const PRICED = { refresh: "refresh", polish: "polish", extraction: "extraction", resurfacing: "resurface" } as const;
+export const TAX_MILLIPERCENT = 8250;
 const PADS: readonly AbrasiveId[] = ["pad-360", "pad-500", "pad-800", "pad-1000", "pad-1500", "pad-2000", "pad-3000", "pad-4000"];
 const STOCKED: readonly AbrasiveId[] = [...PADS, "paper-P400", "cutting-polish"];
 
@@ -40,12 +41,19 @@ export async function furnish(making: Making): Promise<Furnished> {
   clock.at(beginMs);
   const { version } = await things.settings.get();
   await things.settings.change(
-    { shopName: SHOP_NAME, zone: "America/Chicago", currency: "USD", taxPermille: TAX_PERMILLE, data: "invented" },
+    { shopName: SHOP_NAME, zone: "America/Chicago", currency: "USD", taxMillipercent: TAX_MILLIPERCENT, data: "invented" },
     { by, expectedVersion: version },
   );
   for (const [name, eachCents] of Object.entries(PRICES))
     await things.prices.create(
-      { name: `Invented price: ${name}`, eachCents, currency: "USD", taxPermille: TAX_PERMILLE, from: dayOf(beginMs) },
+      {
+        name: `Invented price: ${name}`,
+        work: PRICED[name as keyof typeof PRICES],
+        eachCents,
+        currency: "USD",
+        taxMillipercent: TAX_MILLIPERCENT,
+        from: dayOf(beginMs),
+      },
       { by },
     );
   const referenceUm = effectiveRaUm({ number: 2000, polished: false });

@@ -1,4 +1,4 @@
-import { billOf } from "#contract/records/money";
+import { billOf } from "#contract/records/bill";
 import type { Ticket } from "#contract/records/ticket";
 import type { TicketState } from "#contract/records/ticketStates";
 import type { Visit } from "#contract/records/visit";
@@ -7,7 +7,7 @@ import { type Finish, finishText } from "#engine/surface/finish";
 import type { Stage, StagePlan } from "#engine/surface/stages";
 import { doStage, measure, wayOf } from "./benchWork.ts";
 import type { Customer, CustomerBall } from "./customers.ts";
-import { type Furnished, PRICES, TAX_PERMILLE, type Technician } from "./furnish.ts";
+import { type Furnished, PRICES, TAX_MILLIPERCENT, type Technician } from "./furnish.ts";
 import { countGames } from "./games.ts";
 import { COMPLAINTS } from "./invented.ts";
 import type { Making, Times } from "./making.ts";
@@ -65,7 +65,7 @@ function arrive({ things, clock, dice, by }: Making, customer: Customer, balls: 
 }
 
 function charge(what: string, eachCents: number) {
-  return { what, eachCents, taxPermille: TAX_PERMILLE };
+  return { what, eachCents, taxMillipercent: TAX_MILLIPERCENT };
 }
 
 async function takeIn(making: Making, customer: Customer, visit: Visit, ball: CustomerBall): Promise<Job> {

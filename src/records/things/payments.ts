@@ -1,4 +1,13 @@
-import { type Payment, type Prepaid, paidOf, paymentKept, paymentWritten, prepaidKept, prepaidWritten } from "#contract/records/money";
+import {
+  type Payment,
+  type Prepaid,
+  paidOf,
+  paymentKept,
+  paymentWritten,
+  prepaidKept,
+  prepaidWritten,
+  tipsOf,
+} from "#contract/records/money";
 import type { Problem } from "#engine/fault";
 import type { Session } from "../session.ts";
 import type { Definition } from "./definition.ts";
@@ -33,9 +42,15 @@ async function refundProblems(refund: Payment, session: Session): Promise<Proble
     return [{ path: "refundOf", value: refund.refundOf, allowed: "a payment of the same visit" }];
   const { items } = await payments.list({ where: { refundOf: first.id }, limit: ALL });
   const left = paidOf([first, ...items]);
-  return refund.cents <= left
-    ? []
-    : [{ path: "cents", value: refund.cents, allowed: `1 ≤ x ≤ ${left} cents, what is left of the payment` }];
+  const tipLeft = tipsOf([first, ...items]);
+  return [
+    ...(refund.cents <= left
+      ? []
+      : [{ path: "cents", value: refund.cents, allowed: `1 ≤ x ≤ ${left} cents, what is left of the payment` }]),
+    ...(refund.tipCents <= tipLeft
+      ? []
+      : [{ path: "tipCents", value: refund.tipCents, allowed: `0 ≤ x ≤ ${tipLeft} cents, what is left of the tip` }]),
+  ];
 }
 
 export const prepaidKind: Definition<Prepaid> = {

@@ -7,6 +7,8 @@ import { referenceBallKept, referenceBallWritten } from "#contract/records/stock
 import { visitKept, visitWritten } from "#contract/records/visit";
 import { lastOwnerProblem } from "../accounts/owners.ts";
 import type { Definition } from "./definition.ts";
+import { settingsKind } from "./settings.ts";
+import { store } from "./store.ts";
 
 /*
  * Kinds that need no more than their schema and what they are looked up by.
@@ -29,7 +31,18 @@ export const people = plainKind({
     return problem === null ? [] : [problem];
   },
 });
-export const visits = plainKind({ kind: "visits", written: visitWritten, kept: visitKept, lookups: { bowlerId: "bowlers", state: null } });
+export const visits = plainKind({
+  kind: "visits",
+  written: visitWritten,
+  kept: visitKept,
+  lookups: { bowlerId: "bowlers", state: null },
+  /** What is settled on later changes no bill that is there. */
+  async filledIn({ taxRounding, taxIncluded }, before, session) {
+    if (taxRounding !== null && taxIncluded !== null) return {};
+    const usual = before ?? (await store(session, settingsKind).get(session.shopId));
+    return { taxRounding: taxRounding ?? usual.taxRounding, taxIncluded: taxIncluded ?? usual.taxIncluded };
+  },
+});
 export const houses = plainKind({ kind: "houses", written: houseWritten, kept: houseKept, lookups: {} });
 export const lanes = plainKind({ kind: "lanes", written: laneWritten, kept: laneKept, lookups: { houseId: "houses" } });
 export const patterns = plainKind({ kind: "patterns", written: patternWritten, kept: patternKept, lookups: { houseId: "houses" } });

@@ -1,5 +1,6 @@
 import type { ThingKind } from "#contract/records/auditEntry";
 import type { Fields } from "../things/definition.ts";
+import { inMillipercent } from "./inMillipercent.ts";
 import { onOneLine } from "./onOneLine.ts";
 import { stageIds } from "./stageIds.ts";
 
@@ -14,7 +15,7 @@ export const UPGRADES: Readonly<Record<ThingKind, readonly Upgrade[]>> = {
   people: [onOneLine],
   bowlers: [onOneLine],
   balls: [onOneLine],
-  visits: [onOneLine],
+  visits: [onOneLine, inMillipercent],
   tickets: [onOneLine, stageIds],
   stagesDone: [onOneLine],
   readings: [onOneLine],
@@ -27,10 +28,10 @@ export const UPGRADES: Readonly<Record<ThingKind, readonly Upgrade[]>> = {
   referenceBalls: [onOneLine],
   stockItems: [onOneLine],
   stockMovements: [onOneLine],
-  prices: [onOneLine],
+  prices: [onOneLine, inMillipercent],
   payments: [onOneLine],
   prepaid: [onOneLine],
-  settings: [onOneLine],
+  settings: [onOneLine, inMillipercent],
 };
 
 /** What is written today. */

@@ -70,7 +70,9 @@ function bodyOf(context: Context, route: Route, bytes: Uint8Array): unknown {
   const type = context.req.header("content-type")?.split(";")[0].trim().toLowerCase() ?? "";
   const taken = route.body.kind === "json" ? ["application/json"] : route.body.types;
   if (!taken.includes(type)) throw fieldRefusal("wrongType", "Content-Type", type, taken.join(", "), `Send ${taken.join(" or ")}.`);
-  return route.body.kind === "file" ? bytes : checkFile(route.body.schema, parsed(bytes));
+  if (route.body.kind === "file") return bytes;
+  const { schema, older = (body) => body } = route.body;
+  return checkFile(schema, older(parsed(bytes)));
 }
 
 function parsed(bytes: Uint8Array): unknown {

@@ -26,4 +26,9 @@ export function chance(value: number, low?: number, high?: number): string {
   return low === undefined || high === undefined ? `${percent(value)} %` : `${percent(value)} % (${percent(low)}–${percent(high)})`;
 }
 
+export function taxPercent(millipercent: number): string {
+  const decimals = [0, 1, 2].find((count) => millipercent % 10 ** (3 - count) === 0) ?? 3;
+  return `${fixed(millipercent / 1000, decimals)} %`;
+}
+
 export const inHundred = (points: number): string => `${fixed(points, 1)} von 100`;

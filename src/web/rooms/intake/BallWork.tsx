@@ -1,24 +1,28 @@
 import type { Price } from "#contract/records/money";
+import { usualPrices, workIn } from "#contract/records/pricedWork";
 import { HELD } from "#words/en/rooms/held";
 import { COUNTER_FINISHES, INTAKE, SYMPTOMS } from "#words/en/rooms/intake";
 import { COVER_WORDS } from "#words/en/screens";
+import { ChargeChoice } from "../../pieces/ChargeChoice.tsx";
 import { Choices } from "../../pieces/Choices.tsx";
 import { LineField, WordField, WordsField } from "../../pieces/PlainFields.tsx";
-import { answered, shop } from "../../shop/shopClient.ts";
-import { useRead } from "../../shop/useShop.ts";
 import { useShopTimes } from "../../shop/zone.ts";
 import { DidItWork } from "../held/DidItWork.tsx";
-import { type BallDraft, mustStop, type WhatChanged } from "./visitDraft.ts";
+import { useLastTime, useStagesOf } from "./useStagesOf.ts";
+import { type BallDraft, mustStop, pricingDraft, type WhatChanged } from "./visitDraft.ts";
 
 interface BallWorkProps {
   readonly ball: BallDraft;
   readonly prices: readonly Price[];
+  /** Whether somebody tried to take it in. */
+  readonly tried: boolean;
   onChange(ball: BallDraft): void;
   onLeaveOut(): void;
 }
 
 /** One ball of the visit: what hurts, what was found, what is wanted. Everything but its name may stay empty. */
-export function BallWork({ ball, prices, onChange, onLeaveOut }: BallWorkProps) {
+export function BallWork({ ball, prices, tried, onChange, onLeaveOut }: BallWorkProps) {
+  const usual = usualPrices(workIn(useStagesOf(ball)), prices);
   const set = (change: Partial<BallDraft>) => onChange({ ...ball, ...change });
   return (
     <section className="plate ball-work" aria-label={ball.name === "" ? INTAKE.newBall : ball.name}>
@@ -34,7 +38,7 @@ export function BallWork({ ball, prices, onChange, onLeaveOut }: BallWorkProps) 
         {!ball.sameAsLast && (
           <WordField label={INTAKE.wanted} value={ball.wanted} words={FINISH_WORDS} onChange={(wanted) => set({ wanted })} />
         )}
-        <WordField label={INTAKE.price} value={ball.priceId} words={priceWords(prices)} onChange={(priceId) => set({ priceId })} />
+        <ChargeChoice draft={pricingDraft(ball)} prices={prices} usual={usual} tried={tried} onChange={set} />
       </div>
       <Choices label={INTAKE.whatHurts} words={SYMPTOMS} chosen={ball.symptoms} onChange={(symptoms) => set({ symptoms })} />
       <Choices label={INTAKE.found} words={INTAKE.findings} chosen={ball.found} onChange={(found) => set({ found })} />
@@ -61,10 +65,6 @@ const FINISH_WORDS: Readonly<Record<string, string>> = {
   ...Object.fromEntries(COUNTER_FINISHES.map((finish) => [finish, finish])),
 };
 
-function priceWords(prices: readonly Price[]): Readonly<Record<string, string>> {
-  return { "": INTAKE.priceLater, ...Object.fromEntries(prices.map(({ id, name }) => [id, name])) };
-}
-
 interface PartProps {
   readonly ball: BallDraft;
   set(change: Partial<BallDraft>): void;
@@ -89,7 +89,7 @@ function NewBallFields({ ball, set }: PartProps) {
 function SameAsLast({ ball, set }: PartProps) {
   const times = useShopTimes();
   const id = ball.ballId ?? "";
-  const last = useRead(["tickets", "last", id], () => answered(shop.balls[":id"]["last-time"].$get({ param: { id } }))).data?.last;
+  const last = useLastTime(id).data?.last;
   if (last === undefined) return null;
   if (last === null) return <p className="note">{INTAKE.noLastTime}</p>;
   return (

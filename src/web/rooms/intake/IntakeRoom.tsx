@@ -1,7 +1,9 @@
 import { useEffect, useState } from "react";
 import { Link, useLocation, useSearchParams } from "wouter";
 import { INTAKE } from "#words/en/rooms/intake";
+import { PRICING } from "#words/en/rooms/pricing";
 import { LineField } from "../../pieces/PlainFields.tsx";
+import { usePricesToday } from "../../shop/pricing.ts";
 import { answered, ShopFault, shop } from "../../shop/shopClient.ts";
 import { useKept } from "../../shop/useKept.ts";
 import { useQueue } from "../../shop/useQueue.ts";
@@ -21,7 +23,7 @@ export function IntakeRoom() {
   const [draft, setDraft] = useKept(MEMORY, emptyVisit);
   const [tried, setTried] = useState(false);
   const [, go] = useLocation();
-  const priceList = useRead(["prices"], () => answered(shop.prices.$get({ query: { limit: "200" } }))).data?.items;
+  const priceList = usePricesToday();
   const prices = priceList ?? [];
   const promise = usePromise(draft);
   const settings = useSettings().data;
@@ -90,6 +92,7 @@ export function IntakeRoom() {
               key={ball.key}
               ball={ball}
               prices={prices}
+              tried={tried}
               onChange={(next) => change((old) => withBall(old, i, next))}
               onLeaveOut={() => change((old) => ({ ...old, balls: old.balls.filter(({ key }) => key !== ball.key) }))}
             />
@@ -104,7 +107,7 @@ export function IntakeRoom() {
           <p className="note">{INTAKE.promiseFrom(promise.waiting, promise.ballsPerHour)}</p>
           {tried && lacks !== null && (
             <p role="alert" className="field-problem">
-              {lacks === "ball" ? INTAKE.needsBall : INTAKE.needsName}
+              {{ ball: INTAKE.needsBall, name: INTAKE.needsName, why: PRICING.needsWhy }[lacks]}
             </p>
           )}
           {write.error instanceof ShopFault && (

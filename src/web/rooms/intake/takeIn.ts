@@ -1,15 +1,19 @@
 import type { Price } from "#contract/records/money";
+import { usualPrices, workIn } from "#contract/records/pricedWork";
 import type { TicketWritten } from "#contract/records/ticket";
+import type { Visit } from "#contract/records/visit";
 import { STOP_SENTENCES } from "#words/en/bench";
 import { benchBallOf, knownFinish } from "../../benchWork/benchBall.ts";
 import { plannedStages } from "../../benchWork/plannedStages.ts";
-import { answered, shop } from "../../shop/shopClient.ts";
-import { type BallDraft, mustStop, type VisitDraft } from "./visitDraft.ts";
+import { chosenPricing, type Priced, withPricing } from "../../shop/pricing.ts";
+import { answered, madeOn, shop } from "../../shop/shopClient.ts";
+import { type BallDraft, mustStop, pricingDraft, type VisitDraft } from "./visitDraft.ts";
 
 interface TakenIn {
   readonly draft: VisitDraft;
   /** The moment at which it was first sent, and what was promised then. */
   readonly sent: NonNullable<VisitDraft["sent"]>;
+  /** Those that hold today. */
   readonly prices: readonly Price[];
   readonly currency: string;
   /** Told of each part that the shop has: going on after a fault, even by somebody else, leaves it out. */
@@ -28,11 +32,7 @@ export async function takeIn(taken: TakenIn): Promise<readonly string[]> {
   const { at, promisedFor } = taken.sent;
   const part = partsOf(taken);
   const bowlerId = await bowlerOf(draft, part);
-  const charges = draft.balls.flatMap(({ priceId, name }) => {
-    const price = prices.find(({ id }) => id === priceId);
-    return price === undefined ? [] : [{ what: `${price.name}: ${name}`, eachCents: price.eachCents, taxPermille: price.taxPermille }];
-  });
-  const visit = { bowlerId, arrivedAt: at, promisedFor, currency, charges };
+  const visit = { bowlerId, arrivedAt: at, promisedFor, currency };
   const visitId = await part("visit", (once) => answered(shop.visits.$post({ json: visit }, once)));
   const tickets: string[] = [];
   for (const ball of draft.balls) {
@@ -45,7 +45,30 @@ export async function takeIn(taken: TakenIn): Promise<readonly string[]> {
       }),
     );
   }
+  await part("charges", (once) => charged(visitId, tickets, draft.balls, prices, once));
   return tickets;
+}
+
+/** Puts what the work costs on the visit, each line for its ticket: which work it is stands in the tickets. */
+async function charged(
+  visitId: string,
+  tickets: readonly string[],
+  balls: readonly BallDraft[],
+  prices: readonly Price[],
+  once: Once,
+): Promise<Visit> {
+  const visit = await answered(shop.visits[":id"].$get({ param: { id: visitId } }));
+  let priced: Priced = visit;
+  // Its answer was lost: it is written there already.
+  if (visit.charges.length + visit.free.length > 0) return visit;
+  for (const [i, ball] of balls.entries()) {
+    const ticket = await answered(shop.tickets[":id"].$get({ param: { id: tickets[i] } }));
+    const chosen = chosenPricing(pricingDraft(ball), prices, usualPrices(workIn(ticket.stages), prices));
+    priced = withPricing(priced, { id: ticket.id, ballName: ball.name.trim() }, chosen);
+  }
+  if (priced === visit) return visit;
+  const json = { charges: [...priced.charges], free: [...priced.free] };
+  return answered(shop.visits[":id"].$patch({ param: { id: visitId }, json, header: madeOn(visit) }, once));
 }
 
 type Once = { readonly headers: { readonly "Idempotency-Key": string } };

@@ -2,6 +2,7 @@ import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
 import type { CoverId } from "#engine/ball/ball";
 import type { SymptomId } from "#words/en/rooms/intake";
+import { lacksReason, type PricingDraft } from "../../shop/pricing.ts";
 import { newKey } from "../../shop/shopClient.ts";
 
 export type FindId = "crack" | "hollow sound" | "plug" | "flat spot" | "track wear";
@@ -22,7 +23,10 @@ export interface BallDraft {
   readonly whatChanged: WhatChanged | "";
   readonly found: readonly FindId[];
   readonly words: string;
+  /** As `PricingDraft` has it. */
   readonly priceId: string;
+  /** Not there in what was written before there was such a reason. */
+  readonly freeWhy?: string;
 }
 
 /** A visit that is being taken in. Its key goes with every write, so that pressing twice keeps nothing twice. */
@@ -56,6 +60,7 @@ export function newBall(): BallDraft {
     found: [],
     words: "",
     priceId: "",
+    freeWhy: "",
   };
 }
 
@@ -67,10 +72,15 @@ export function knownBowler({ id, name, phone }: Bowler): NonNullable<VisitDraft
   return { id, name, phone: phone ?? "" };
 }
 
-/** What is still missing, or null: a ball, and a name for whoever and whatever is new. */
-export function missing({ bowler, balls }: VisitDraft): "ball" | "name" | null {
+/** What is still missing, or null: a ball, a name for whoever and whatever is new, and a reason for what is free. */
+export function missing({ bowler, balls }: VisitDraft): "ball" | "name" | "why" | null {
   if (balls.length === 0 || balls.some(({ name }) => name.trim() === "")) return "ball";
-  return bowler !== null && bowler.name.trim() === "" ? "name" : null;
+  if (bowler !== null && bowler.name.trim() === "") return "name";
+  return balls.some((ball) => lacksReason(pricingDraft(ball))) ? "why" : null;
+}
+
+export function pricingDraft({ priceId, freeWhy = "" }: BallDraft): PricingDraft {
+  return { priceId, freeWhy };
 }
 
 /** A crack or a hollow sound: nothing is done to such a ball. */

@@ -4,13 +4,12 @@ import { LANE_SIDE } from "#words/en/rooms/laneSide";
 import { TICKET } from "#words/en/rooms/ticket";
 import { COVER_WORDS } from "#words/en/screens";
 import { messageText } from "#words/messageText";
+import { ChargeChoice } from "../../pieces/ChargeChoice.tsx";
 import { OneOf } from "../../pieces/OneOf.tsx";
 import { Picture } from "../../pieces/Picture.tsx";
-import { WordField } from "../../pieces/PlainFields.tsx";
-import { answered, shop } from "../../shop/shopClient.ts";
+import { lacksReason, usePricesToday } from "../../shop/pricing.ts";
 import { useActing } from "../../shop/useActing.ts";
 import { useOutbox } from "../../shop/useOutbox.tsx";
-import { useRead } from "../../shop/useShop.ts";
 import { useStock } from "../../shop/useStock.ts";
 import { cautionsByHand, type LaneSideBall, type LaneSideDraft, PAD_NUMBERS, toTell } from "./laneSideDraft.ts";
 
@@ -82,7 +81,8 @@ function Finish({ draft, ball, number, onChange, onSigned }: ThatNumberProps & {
   const { outbox } = useOutbox();
   const person = useActing();
   const stock = useStock();
-  const prices = useRead(["prices"], () => answered(shop.prices.$get({ query: { limit: "200" } }))).data?.items ?? [];
+  const prices = usePricesToday() ?? [];
+  const pricing = { priceId: draft.priceId, freeWhy: draft.freeWhy ?? "" };
   const sign = () => {
     const body = toTell(draft, ball, number, { prices, stock, doneAt: new Date().toISOString() });
     const words = LANE_SIDE.signed(ball.name, body.finish, draft.way);
@@ -99,14 +99,7 @@ function Finish({ draft, ball, number, onChange, onSigned }: ThatNumberProps & {
           words={LANE_SIDE.ends}
           onChange={(whereTo) => onChange({ ...draft, whereTo })}
         />
-        {prices.length > 0 && (
-          <WordField
-            label={LANE_SIDE.charge}
-            value={draft.priceId}
-            words={{ "": LANE_SIDE.noCharge, ...Object.fromEntries(prices.map(({ id, name }) => [id, name])) }}
-            onChange={(priceId) => onChange({ ...draft, priceId })}
-          />
-        )}
+        <ChargeChoice draft={pricing} prices={prices} usual={null} tried={true} onChange={(change) => onChange({ ...draft, ...change })} />
       </div>
       <h3>{LANE_SIDE.before}</h3>
       <ul className="lane-side-cautions">
@@ -117,7 +110,7 @@ function Finish({ draft, ball, number, onChange, onSigned }: ThatNumberProps & {
       <p>
         {LANE_SIDE.allSides} {LANE_SIDE.cannotUndo}
       </p>
-      <button type="button" className="button primary wide" disabled={person === null} onClick={sign}>
+      <button type="button" className="button primary wide" disabled={person === null || lacksReason(pricing)} onClick={sign}>
         {LANE_SIDE.done(person?.initials ?? TICKET.initials)}
       </button>
     </section>

@@ -8,6 +8,7 @@ import { ABRASIVES, type AbrasiveId } from "#engine/surface/abrasives";
 import { STAGE_NAMES } from "#words/en/bench";
 import { knownFinish } from "../../benchWork/benchBall.ts";
 import { stockUse } from "../../benchWork/stockUse.ts";
+import { FREE } from "../../shop/pricing.ts";
 
 export interface LaneSideBall {
   /** Null for a ball that was not found. */
@@ -27,7 +28,10 @@ export interface LaneSideDraft {
   readonly number: number | null;
   readonly way: LaneSideWritten["way"];
   readonly whereTo: LaneSideWritten["whereTo"];
+  /** As `PricingDraft` has it. */
   readonly priceId: string;
+  /** Not there in what was written before there was such a reason. */
+  readonly freeWhy?: string;
 }
 
 export function emptyLaneSide(key: string): LaneSideDraft {
@@ -80,8 +84,11 @@ export function toTell(draft: LaneSideDraft, ball: LaneSideBall, number: number,
     way: draft.way,
     doneAt,
     used: stockUse(stock, padOf(number)),
+    freeWhy: draft.priceId === FREE ? (draft.freeWhy ?? "").trim() : null,
     charge:
-      price === undefined ? null : { what: `${price.name}: ${ball.name}`, eachCents: price.eachCents, taxPermille: price.taxPermille },
+      price === undefined
+        ? null
+        : { what: `${price.name}: ${ball.name}`, eachCents: price.eachCents, taxMillipercent: price.taxMillipercent },
     whereTo: draft.whereTo,
   };
 }

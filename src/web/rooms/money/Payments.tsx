@@ -4,7 +4,7 @@ import { MONEY } from "#words/en/rooms/money";
 import { type Column, PlainTable } from "../../pieces/PlainTable.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
 import { AmountForm } from "./AmountForm.tsx";
-import { leftOf } from "./span.ts";
+import { leftOf, tipLeftOf } from "./span.ts";
 
 type Taken = Takings["payments"][number];
 
@@ -24,7 +24,7 @@ export function Payments({ takings }: { readonly takings: Takings }) {
       kind: "figure",
       cell: ({ payment }) => (payment.kind === "payment" ? times.money(payment.cents) : times.money(-payment.cents)),
     },
-    { name: columns.how, cell: ({ payment }) => howOf(payment) },
+    { name: columns.how, cell: ({ payment }) => howOf(payment, times.money) },
     { name: MONEY.giveBack, kind: "press", cell: (taken) => <GiveBack taken={taken} payments={payments} onPress={setReturning} /> },
   ];
   return (
@@ -43,6 +43,7 @@ export function Payments({ takings }: { readonly takings: Takings }) {
           }}
           method={returned.payment.method}
           mostCents={leftOf(returned.payment, payments)}
+          mostTipCents={tipLeftOf(returned.payment, payments)}
           onDone={() => setReturning(null)}
         />
       )}
@@ -51,8 +52,9 @@ export function Payments({ takings }: { readonly takings: Takings }) {
   );
 }
 
-function howOf({ method, note, kind }: Taken["payment"]): string {
-  return [kind === "refund" ? MONEY.kinds.refund : "", MONEY.methods[method], note].filter((part) => part !== "").join(", ");
+function howOf({ method, note, kind, tipCents }: Taken["payment"], money: (cents: number) => string): string {
+  const tip = tipCents === 0 ? "" : MONEY.withTip(money(tipCents));
+  return [kind === "refund" ? MONEY.kinds.refund : "", MONEY.methods[method], tip, note].filter((part) => part !== "").join(", ");
 }
 
 interface GiveBackProps {

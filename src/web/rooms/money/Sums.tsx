@@ -32,6 +32,7 @@ export function Sums({ takings, span }: { readonly takings: Takings; readonly sp
         </div>
         <p className="large-figure">{times.money(paidOf(payments.map(({ payment }) => payment)))}</p>
         <p className="note">{MONEY.inSpan(payments.length)}</p>
+        {takings.tipCents !== 0 && <p className="note">{MONEY.tips(times.money(takings.tipCents))}</p>}
         <Facts rows={byMethod(takings).map(([method, cents]) => [MONEY.methods[method], times.money(cents)])} />
       </section>
       <Days days={byDay(payments)} />
@@ -94,7 +95,7 @@ function Shares({ title, why, name, shares, nameOf }: SharesProps) {
 
 /** Amounts as plain figures with two decimals, refunds below nought, so that a spreadsheet adds them up. */
 function saveTakings({ payments, currency }: Takings, { from, to }: Span): void {
-  const rows = payments.map(({ payment: { at, kind, cents, method, note }, day, bowlerName }) => [
+  const rows = payments.map(({ payment: { at, kind, cents, tipCents, method, note }, day, bowlerName }) => [
     day,
     at,
     MONEY.kinds[kind],
@@ -103,6 +104,7 @@ function saveTakings({ payments, currency }: Takings, { from, to }: Span): void 
     currency,
     MONEY.methods[method],
     note,
+    (kind === "payment" ? tipCents : -tipCents) / 100,
   ]);
   saveText(csvText(Object.values(MONEY.csv), rows), `takings-${from}-${to}.csv`, "text/csv");
 }

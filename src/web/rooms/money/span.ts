@@ -61,6 +61,12 @@ export function leftOf(payment: Takings["payments"][number]["payment"], payments
   return payment.cents - given.reduce((sum, one) => sum + one.payment.cents, 0);
 }
 
+/** What is left of its tip. */
+export function tipLeftOf(payment: Takings["payments"][number]["payment"], payments: Takings["payments"]): number {
+  const given = payments.filter((one) => one.payment.refundOf === payment.id);
+  return payment.tipCents - given.reduce((sum, one) => sum + one.payment.tipCents, 0);
+}
+
 /** An amount as it is typed, `12`, `12.5` or `12,50`, in cents; null where it is none, or not above nought. */
 export function centsOf(typed: string): number | null {
   const written = /^\s*(\d{1,7})(?:[.,](\d{1,2}))?\s*$/.exec(typed);

@@ -6,7 +6,7 @@ import { EditPlate } from "../../pieces/EditPlate.tsx";
 import { answered, madeOn, shop } from "../../shop/shopClient.ts";
 import { figureOrNull, typedOf, wordOrNull } from "../../shop/typedValues.ts";
 import { type Typed, useEditing } from "../../shop/useEditing.ts";
-import { permilleOf } from "./shopFigures.ts";
+import { millipercentOf, percentTyped } from "./shopFigures.ts";
 
 type Change = Parameters<typeof shop.settings.$patch>[0]["json"];
 
@@ -14,7 +14,9 @@ const FIELDS: readonly EditField[] = [
   { path: "shopName", label: SHOP.shopName },
   { path: "zone", label: SHOP.zone, help: SHOP.zoneHelp },
   { path: "currency", label: SHOP.currency, help: SHOP.currencyHelp },
-  { path: "taxPermille", label: SHOP.tax, as: "number", help: SHOP.taxHelp },
+  { path: "taxMillipercent", label: SHOP.tax, as: "number", help: SHOP.taxHelp },
+  { path: "taxRounding", label: SHOP.taxRounding, words: SHOP.taxRoundings, help: SHOP.taxRulesHelp },
+  { path: "taxIncluded", label: SHOP.taxIncluded, words: SHOP.taxIncludeds, help: SHOP.taxRulesHelp },
   { path: "ballsPerHour", label: SHOP.pace, as: "number", help: SHOP.paceHelp },
   { path: "roughnessUnit", label: SHOP.roughnessUnit, words: { µin: "µin", µm: "µm" } },
   { path: "speedUnit", label: SHOP.speedUnit, words: { mph: "mph", "km/h": "km/h" }, help: SHOP.speedHelp },
@@ -26,14 +28,27 @@ const FIELDS: readonly EditField[] = [
 /** What the shop has settled on once for every room. */
 export function ShopSettings({ settings }: { readonly settings: Settings }) {
   const editing = useEditing({
-    memory: "gritwright.shop.settings",
+    memory: "gritwright.shop.house",
     thing: settings,
     typedOf: settingsTyped,
     send: (typed, made, changed) => answered(shop.settings.$patch({ json: changeOf(typed, changed), header: madeOn(made) })),
     read: (current) => settingsKept.safeParse(current).data ?? null,
     touches: ["settings"],
   });
-  const { shopName, zone, currency, taxPermille, ballsPerHour, roughnessUnit, speedUnit, paperSize, ruleBook, language } = settings;
+  const {
+    shopName,
+    zone,
+    currency,
+    taxMillipercent,
+    taxRounding,
+    taxIncluded,
+    ballsPerHour,
+    roughnessUnit,
+    speedUnit,
+    paperSize,
+    ruleBook,
+    language,
+  } = settings;
   return (
     <EditPlate
       least="owner"
@@ -42,7 +57,9 @@ export function ShopSettings({ settings }: { readonly settings: Settings }) {
         [SHOP.shopName, shopName],
         [SHOP.zone, zone],
         [SHOP.currency, currency],
-        [SHOP.tax, SHOP.percent(taxPermille)],
+        [SHOP.tax, SHOP.percent(taxMillipercent)],
+        [SHOP.taxRounding, SHOP.taxRoundings[taxRounding]],
+        [SHOP.taxIncluded, SHOP.taxIncludeds[taxIncluded]],
         [SHOP.pace, String(ballsPerHour)],
         [SHOP.roughnessUnit, roughnessUnit],
         [SHOP.speedUnit, speedUnit],
@@ -57,15 +74,40 @@ export function ShopSettings({ settings }: { readonly settings: Settings }) {
 }
 
 function settingsTyped(settings: Settings): Typed {
-  const { shopName, zone, currency, taxPermille, ballsPerHour, roughnessUnit, speedUnit, paperSize, ruleBook, language } = settings;
-  const figures = { taxPermille: String(taxPermille / 10), ballsPerHour: String(ballsPerHour) };
-  return { shopName, zone, currency, ...figures, roughnessUnit, speedUnit, paperSize, ruleBook, language: typedOf(language) };
+  const {
+    shopName,
+    zone,
+    currency,
+    taxMillipercent,
+    taxRounding,
+    taxIncluded,
+    ballsPerHour,
+    roughnessUnit,
+    speedUnit,
+    paperSize,
+    ruleBook,
+    language,
+  } = settings;
+  const figures = { taxMillipercent: percentTyped(taxMillipercent), ballsPerHour: String(ballsPerHour) };
+  return {
+    shopName,
+    zone,
+    currency,
+    taxRounding,
+    taxIncluded,
+    ...figures,
+    roughnessUnit,
+    speedUnit,
+    paperSize,
+    ruleBook,
+    language: typedOf(language),
+  };
 }
 
 function changeOf(typed: Typed, changed: ReadonlySet<string>): Change {
   const whole = {
     ...typed,
-    taxPermille: permilleOf(typed.taxPermille),
+    taxMillipercent: millipercentOf(typed.taxMillipercent),
     ballsPerHour: figureOrNull(typed.ballsPerHour),
     language: wordOrNull(typed.language),
   };

@@ -1,4 +1,11 @@
 import { useState } from "react";
+import type { Ball } from "#contract/records/ball";
+import { isPriced } from "#contract/records/pricedWork";
+import type { Ticket } from "#contract/records/ticket";
+import type { Visit } from "#contract/records/visit";
+import type { Account as VisitAccount } from "#contract/routes/money";
+import { PRICING } from "#words/en/rooms/pricing";
+import { SHOP } from "#words/en/rooms/shop";
 import { TICKET } from "#words/en/rooms/ticket";
 import { WordField } from "../../pieces/PlainFields.tsx";
 import { Reading } from "../../shop/Reading.tsx";
@@ -6,18 +13,115 @@ import { answered, newKey, shop } from "../../shop/shopClient.ts";
 import { useRead, useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
+import { PriceWork } from "./PriceWork.tsx";
+import { useAccount } from "./useTicket.ts";
 
 type Method = keyof typeof TICKET.methods;
 
-/** What the visit costs, what was paid of it and what is owed; one press when it is paid in full. */
-export function Account({ visitId }: { readonly visitId: string }) {
+interface OfTicket {
+  readonly ticket: Ticket;
+  readonly ball: Ball;
+}
+
+/** The bill of the visit, what was paid of it and what is owed; one press when it is paid in full. */
+export function Account({ ticket, ball }: OfTicket) {
+  const { visitId } = ticket;
+  const account = useAccount(visitId);
+  const visit = useRead(["visits", visitId], () => answered(shop.visits[":id"].$get({ param: { id: visitId } })));
+  return (
+    <section className="plate">
+      <h2>{TICKET.charges}</h2>
+      <Reading of={visit}>
+        {(ofVisit) => (
+          <Reading of={account}>
+            {(read) => (
+              <>
+                {read.linesCents > 0 || ofVisit.charges.length > 0 ? (
+                  <Bill visit={ofVisit} account={read} />
+                ) : (
+                  <p className="nothing">{TICKET.noCharges}</p>
+                )}
+                <FreeWork visit={ofVisit} ticket={ticket} ball={ball} />
+                <Pay visitId={visitId} account={read} />
+                <NotPriced ticket={ticket} ball={ball} visit={ofVisit} />
+              </>
+            )}
+          </Reading>
+        )}
+      </Reading>
+    </section>
+  );
+}
+
+/** Line by line, with the tax of each rate, and how that was rounded. */
+function Bill({ visit, account }: { readonly visit: Visit; readonly account: VisitAccount }) {
   const times = useShopTimes();
-  const account = useRead(["visits", visitId, "account"], () => answered(shop.visits[":id"].account.$get({ param: { id: visitId } })));
+  const { discountCents, taxes, taxIncluded, taxRounding, totalCents, paidCents, owedCents } = account;
+  const sums: readonly (readonly [string, number])[] = [
+    ...(discountCents === 0 ? [] : [[TICKET.discount(visit.discountWhy), -discountCents] as const]),
+    ...(taxIncluded === "yes" ? [] : taxes.map((tax) => [TICKET.tax(SHOP.percent(tax.taxMillipercent)), tax.cents] as const)),
+    [TICKET.total, totalCents],
+    ...(taxIncluded === "no" ? [] : taxes.map((tax) => [TICKET.taxIn(SHOP.percent(tax.taxMillipercent)), tax.cents] as const)),
+    ...(paidCents === 0 ? [] : [[TICKET.paid, paidCents] as const]),
+  ];
+  return (
+    <>
+      <dl className="bill">
+        {[...visit.charges.entries()].map(([i, { what, quantity, eachCents, prepaid }]) => (
+          <div key={i}>
+            <dt>{quantity === 1 ? what : `${quantity} × ${what}`}</dt>
+            <dd>{prepaid === "yes" ? TICKET.prepaid : times.money(quantity * eachCents)}</dd>
+          </div>
+        ))}
+        {sums.map(([name, cents]) => (
+          <div key={name} className={name === TICKET.total ? "bill-total" : undefined}>
+            <dt>{name}</dt>
+            <dd>{times.money(cents)}</dd>
+          </div>
+        ))}
+        <div className="bill-total">
+          <dt>{TICKET.owed}</dt>
+          <dd>{times.money(owedCents)}</dd>
+        </div>
+      </dl>
+      {taxes.length > 0 && <p className="note">{TICKET.taxRounded[taxRounding]}</p>}
+    </>
+  );
+}
+
+function FreeWork({ visit, ticket, ball }: OfTicket & { readonly visit: Visit }) {
+  const free = visit.free.find(({ ticketId }) => ticketId === ticket.id);
+  return free === undefined ? null : <p>{PRICING.isFree(ball.name, free.why)}</p>;
+}
+
+/** As soon as somebody knows what it costs it can be said; a line without a ticket is for all of the visit. */
+function NotPriced({ ticket, ball, visit }: OfTicket & { readonly visit: Visit }) {
+  const [pricing, setPricing] = useState(false);
+  if (isPriced(ticket, visit)) return null;
+  return (
+    <>
+      <p className="not-priced">{PRICING.isNotPriced(ball.name)}</p>
+      {pricing ? (
+        <PriceWork ticket={ticket} ball={ball} act={PRICING.keep} then={async () => setPricing(false)}>
+          <button type="button" className="button" onClick={() => setPricing(false)}>
+            {PRICING.later}
+          </button>
+        </PriceWork>
+      ) : (
+        <button type="button" className="button" onClick={() => setPricing(true)}>
+          {PRICING.priceIt}
+        </button>
+      )}
+    </>
+  );
+}
+
+function Pay({ visitId, account: { owedCents, currency } }: { readonly visitId: string; readonly account: VisitAccount }) {
   const [method, setMethod] = useState<Method>("card");
   // One key and one moment for one payment: pressed twice, or sent again after a fault, it is taken once.
   const [once, setOnce] = useState<{ readonly key: string; readonly at: string } | null>(null);
   const pay = useWrite(
-    ({ cents, currency, key, at }: { cents: number; currency: string; key: string; at: string }) =>
+    ({ cents, key, at }: { cents: number; key: string; at: string }) =>
       answered(
         shop.payments.$post({
           json: { visitId, at, kind: "payment", cents, currency, method },
@@ -26,36 +130,22 @@ export function Account({ visitId }: { readonly visitId: string }) {
       ),
     ["visits", "payments"],
   );
-  const take = (cents: number, currency: string) => {
+  const take = (cents: number) => {
     const now = once ?? { key: newKey(), at: new Date().toISOString() };
     setOnce(now);
-    pay.mutate(
-      { cents, currency, ...now },
-      { onSuccess: () => setOnce(null), onError: ({ problem }) => problem !== null && setOnce(null) },
-    );
+    pay.mutate({ cents, ...now }, { onSuccess: () => setOnce(null), onError: ({ problem }) => problem !== null && setOnce(null) });
   };
   return (
-    <section className="plate">
-      <h2>{TICKET.charges}</h2>
-      <Reading of={account} isEmpty={({ totalCents, paidCents }) => totalCents === 0 && paidCents === 0} empty={TICKET.noCharges}>
-        {({ totalCents, paidCents, owedCents, currency }) => (
-          <>
-            <p>
-              {TICKET.total} {times.money(totalCents)} · {TICKET.paid} {times.money(paidCents)} · <strong>{TICKET.owed}</strong>{" "}
-              {times.money(owedCents)}
-            </p>
-            {owedCents > 0 && (
-              <div className="field-row">
-                <WordField label={TICKET.method} value={method} words={TICKET.methods} onChange={(word) => setMethod(word as Method)} />
-                <button type="button" className="button" disabled={pay.isPending} onClick={() => take(owedCents, currency)}>
-                  {TICKET.takePayment}
-                </button>
-              </div>
-            )}
-            <WriteFault error={pay.error} />
-          </>
-        )}
-      </Reading>
-    </section>
+    <>
+      {owedCents > 0 && (
+        <div className="field-row">
+          <WordField label={TICKET.method} value={method} words={TICKET.methods} onChange={(word) => setMethod(word as Method)} />
+          <button type="button" className="button" disabled={pay.isPending} onClick={() => take(owedCents)}>
+            {TICKET.takePayment}
+          </button>
+        </div>
+      )}
+      <WriteFault error={pay.error} />
+    </>
   );
 }

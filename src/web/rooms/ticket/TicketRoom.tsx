@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect } from "react";
+import { type ReactNode, useEffect, useState } from "react";
 import { Link } from "wouter";
 import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
@@ -6,6 +6,7 @@ import type { Ticket } from "#contract/records/ticket";
 import { statesAfter } from "#contract/records/ticketStates";
 import { HELD } from "#words/en/rooms/held";
 import { INTAKE, SYMPTOMS } from "#words/en/rooms/intake";
+import { PRICING } from "#words/en/rooms/pricing";
 import { PRINT } from "#words/en/rooms/print";
 import { TICKET } from "#words/en/rooms/ticket";
 import { TICKET_STATE_WORDS } from "#words/en/rooms/today";
@@ -20,9 +21,10 @@ import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
 import { DidItWork } from "../held/DidItWork.tsx";
 import { Account } from "./Account.tsx";
+import { PriceWork } from "./PriceWork.tsx";
 import { ReadingsOf } from "./ReadingsOf.tsx";
 import { Stops } from "./Stops.tsx";
-import { useMoveTicket, useTicket } from "./useTicket.ts";
+import { useAccount, useMoveTicket, useTicket } from "./useTicket.ts";
 import { Work } from "./Work.tsx";
 
 /** One visit's ball: state, findings, finish, work, readings, money, history; and its papers. */
@@ -75,10 +77,10 @@ function WholeTicket(parts: PartProps) {
             </section>
           )}
           <For least="counter">
-            <Moves ticket={ticket} />
+            <Moves ticket={ticket} ball={ball} />
           </For>
           <For least="counter">
-            <Account visitId={ticket.visitId} />
+            <Account ticket={ticket} ball={ball} />
           </For>
           <History ticket={ticket} />
         </div>
@@ -128,8 +130,18 @@ function TicketFacts({ ticket, ball, bowler }: PartProps) {
   );
 }
 
-function Moves({ ticket }: { readonly ticket: Ticket }) {
+function Moves({ ticket, ball }: Pick<PartProps, "ticket" | "ball">) {
   const move = useMoveTicket(ticket);
+  const account = useAccount(ticket.visitId);
+  const [asking, setAsking] = useState(false);
+  // Where the shop is away nobody can say what it costs: the ball goes out, and is missed in the open balances.
+  const isPriced = (read = account.data) => read?.notPriced.every(({ ticketId }) => ticketId !== ticket.id) ?? true;
+  const isAsked = asking && !isPriced();
+  const handOver = async () => {
+    // Pressed before the bill was there it is waited for, or the question would be passed by.
+    if (isPriced(account.data ?? (await account.refetch()).data)) move.mutate("collected");
+    else setAsking(true);
+  };
   const next = statesAfter(ticket.state);
   if (next.length === 0) return null;
   return (
@@ -137,11 +149,31 @@ function Moves({ ticket }: { readonly ticket: Ticket }) {
       <h2>{TICKET.moveTo}</h2>
       <div className="choices-words">
         {next.map((state) => (
-          <button key={state} type="button" className="button" disabled={move.isPending} onClick={() => move.mutate(state)}>
+          <button
+            key={state}
+            type="button"
+            className="button"
+            disabled={move.isPending}
+            onClick={() => (state === "collected" ? handOver() : move.mutate(state))}
+          >
             {TICKET_STATE_WORDS[state]}
           </button>
         ))}
       </div>
+      {isAsked && (
+        <fieldset className="asked">
+          <legend>{PRICING.ask}</legend>
+          <p>{PRICING.askWhy(ball.name)}</p>
+          <PriceWork ticket={ticket} ball={ball} act={PRICING.handOver} then={() => move.mutateAsync("collected")}>
+            <button type="button" className="button" disabled={move.isPending} onClick={() => move.mutate("collected")}>
+              {PRICING.handOverLater}
+            </button>
+            <button type="button" className="button" onClick={() => setAsking(false)}>
+              {PRICING.leave}
+            </button>
+          </PriceWork>
+        </fieldset>
+      )}
       <WriteFault error={move.error} />
     </section>
   );

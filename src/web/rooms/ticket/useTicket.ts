@@ -24,6 +24,11 @@ export function useTicket(id: string) {
   return { ticket, ball, bowler };
 }
 
+/** What a visit costs, what was paid of it, and which of its balls nobody priced. */
+export function useAccount(visitId: string) {
+  return useRead(["visits", visitId, "account"], () => answered(shop.visits[":id"].account.$get({ param: { id: visitId } })));
+}
+
 /** What has been done on a ticket, in the order it was done. */
 export function useStagesDone(ticketId: string) {
   return useRead(["stages-done", ticketId], () =>
@@ -39,5 +44,5 @@ export function useChangeTicket(ticket: Ticket) {
 
 export function useMoveTicket(ticket: Ticket) {
   const { move } = useTicketWrites();
-  return useWrite((to: Ticket["state"]) => move(ticket, to), ["tickets", "queue", "balls"]);
+  return useWrite((to: Ticket["state"]) => move(ticket, to), ["tickets", "queue", "balls", "visits"]);
 }

@@ -40,8 +40,6 @@ export const INTAKE = {
   },
   stop: "Halt: kein Drehgerät, keine Wärme. Fotografieren und zuerst nach der Garantie fragen.",
   words: "Mit den Worten des Spielers",
-  price: "Berechnete Arbeit",
-  priceLater: "Preis später",
   promise: "Zugesagt bis",
   promiseFrom: (balls, perHour) => `aus ${balls} Bällen davor und ${perHour} in der Stunde`,
   takeIn: (balls) => (balls === 1 ? "1 Ball annehmen" : `${balls} Bälle annehmen`),

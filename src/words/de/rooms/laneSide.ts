@@ -17,8 +17,6 @@ export const LANE_SIDE = {
   ways: { "hand, dry": "trocken", "hand, wet": "nass" },
   afterwards: "Danach",
   ends: { "handed back": "zurückgegeben", "stays in the shop": "bleibt in der Werkstatt" },
-  charge: "Berechnet",
-  noCharge: "nichts",
   before: "Bevor Sie beginnen",
   allSides: "Alle sechs Seiten, gleich lange, bis der ganze Ball gleich aussieht.",
   done: (initials) => `Getan: ${initials} zeichnet ab`,

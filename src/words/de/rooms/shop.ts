@@ -1,6 +1,6 @@
 import type * as en from "../../en/rooms/shop.ts";
 import type { Translated } from "../../translated.ts";
-import { fixed } from "../figures.ts";
+import { fixed, taxPercent } from "../figures.ts";
 
 export const SHOP = {
   title: "Werkstatt",
@@ -11,7 +11,12 @@ export const SHOP = {
   currency: "Währung",
   currencyHelp: "drei Buchstaben nach ISO 4217",
   tax: "Steuer, %",
-  taxHelp: "für Preise, die von jetzt an geschrieben werden",
+  taxHelp: "für Preise, die von jetzt an dazukommen, z. B. 8,25",
+  taxRounding: "Steuer runden",
+  taxRoundings: { line: "je Zeile", bill: "einmal je Rechnung und Satz" },
+  taxIncluded: "Preise",
+  taxIncludeds: { no: "Steuer kommt dazu", yes: "enthalten die Steuer" },
+  taxRulesHelp: "für Besuche, die von jetzt an angenommen werden",
   pace: "Bälle, die die Werkbank in einer Stunde schafft",
   paceHelp: "daraus werden Zusagen gemacht",
   roughnessUnit: "Rauheit in",
@@ -22,7 +27,7 @@ export const SHOP = {
   languages: { "": "wie jeder Browser es will", en: "English", de: "Deutsch" },
   languageHelp: "Die Seite wechselt, wenn sie das nächste Mal geöffnet wird.",
   ruleBook: "Regelbuch",
-  percent: (permille) => `${fixed(permille / 10, 1)} %`,
+  percent: (millipercent) => taxPercent(millipercent),
 
   people: "Personen",
   peopleWhy:
@@ -33,8 +38,15 @@ export const SHOP = {
   noPeople: "Niemand ist aufgeschrieben.",
 
   prices: "Preise",
-  price: { name: "Wofür", each: "Preis ohne Steuer", tax: "Steuer, %", from: "Ab", until: "Bis", note: "Notiz" },
-  priceEach: (currency) => `Preis ohne Steuer, ${currency}`,
+  price: {
+    name: "Wofür",
+    each: { no: "Preis ohne Steuer", yes: "Preis mit Steuer" },
+    tax: "Steuer, %",
+    from: "Ab",
+    until: "Bis",
+    note: "Notiz",
+  },
+  priceEach: (price, currency) => `${price}, ${currency}`,
   priceAllowed: "ein Betrag wie 20 oder 12,50",
   addPrice: "Preis hinzufügen",
   noPrices: "Noch kein Preis ist aufgeschrieben. Arbeit kann später berechnet werden.",

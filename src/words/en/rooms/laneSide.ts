@@ -15,8 +15,6 @@ export const LANE_SIDE = {
   ways: { "hand, dry": "dry", "hand, wet": "wet" },
   afterwards: "Afterwards",
   ends: { "handed back": "handed back", "stays in the shop": "stays in the shop" },
-  charge: "Charged",
-  noCharge: "nothing",
   before: "Before you start",
   allSides: "All six sides, the same time each, until the whole ball looks alike.",
   done: (initials: string) => `Done: sign ${initials}`,

@@ -1,4 +1,4 @@
-import { fixed } from "../../figures.ts";
+import { fixed, taxPercent } from "../../figures.ts";
 
 /** English text of the shop's own room: settings, people, prices, backups, lists, and what the model assumes. */
 export const SHOP = {
@@ -10,7 +10,12 @@ export const SHOP = {
   currency: "Currency",
   currencyHelp: "three letters of ISO 4217",
   tax: "Tax, %",
-  taxHelp: "for prices that are written from now on",
+  taxHelp: "for prices you add from now on, e.g. 8.25",
+  taxRounding: "Round tax",
+  taxRoundings: { line: "on each line", bill: "once a bill, for each rate" },
+  taxIncluded: "Prices",
+  taxIncludeds: { no: "tax is added to them", yes: "include the tax" },
+  taxRulesHelp: "for visits taken in from now on",
   pace: "Balls that the bench works in an hour",
   paceHelp: "promises are made from it",
   roughnessUnit: "Roughness in",
@@ -21,7 +26,7 @@ export const SHOP = {
   languages: { "": "as each browser prefers", en: "English", de: "Deutsch" },
   languageHelp: "The page changes when it is opened the next time.",
   ruleBook: "Rule book",
-  percent: (permille: number) => `${fixed(permille / 10, 1)} %`,
+  percent: (millipercent: number) => taxPercent(millipercent),
 
   people: "People",
   peopleWhy: "A name says who did something and whose initials stand beside it. What opens a door is a password; initials open none.",
@@ -31,8 +36,15 @@ export const SHOP = {
   noPeople: "Nobody is written down.",
 
   prices: "Prices",
-  price: { name: "What for", each: "Price before tax", tax: "Tax, %", from: "From", until: "Until", note: "Note" },
-  priceEach: (currency: string) => `Price before tax, ${currency}`,
+  price: {
+    name: "What for",
+    each: { no: "Price before tax", yes: "Price with tax" },
+    tax: "Tax, %",
+    from: "From",
+    until: "Until",
+    note: "Note",
+  },
+  priceEach: (price: string, currency: string) => `${price}, ${currency}`,
   priceAllowed: "an amount such as 20 or 12.50",
   addPrice: "Add a price",
   noPrices: "No price is written down yet. Work can be charged later.",

@@ -1,0 +1,106 @@
+import { dayIn } from "./dayIn.ts";
+import type { Openings } from "./settings.ts";
+
+const MINUTE_MS = 60_000;
+const DAY_MS = 86_400_000;
+const ROUND_MS = 30 * MINUTE_MS;
+const LEAST_SECONDS = 3600;
+/** Longer than any queue; a shop opens at least once a week. */
+const MOST_DAYS = 400;
+
+/** Monday to Saturday, 10 to 19: what is taken until a shop has said when it is open (common practice). */
+export const USUAL_OPENINGS: Openings = {
+  monday: { from: "10:00", until: "19:00" },
+  tuesday: { from: "10:00", until: "19:00" },
+  wednesday: { from: "10:00", until: "19:00" },
+  thursday: { from: "10:00", until: "19:00" },
+  friday: { from: "10:00", until: "19:00" },
+  saturday: { from: "10:00", until: "19:00" },
+  sunday: null,
+};
+
+/** In the order of `Date.getUTCDay`. */
+const WEEKDAYS = ["sunday", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday"] as const;
+
+export interface ToPromise {
+  readonly nowMs: number;
+  /** Time zone of the shop, of the IANA list. */
+  readonly zone: string;
+  readonly openings: Openings;
+  /** Work at the bench that is to be done before, seconds. */
+  readonly waitingSeconds: number;
+  /** Work at the bench on the balls that are promised, seconds. */
+  readonly ownSeconds: number;
+  /** How long the slowest of them lies between: extraction and drying, seconds. It does so overnight too. */
+  readonly restSeconds: number;
+}
+
+/**
+ * When work can be promised for: the bench works while the shop is open, what waits comes first, and a ball is fetched while the shop is open. Rounded up to
+ * half an hour, never sooner than an hour from now.
+ */
+export function promiseFor({ nowMs, zone, openings, waitingSeconds, ownSeconds, restSeconds }: ToPromise): string {
+  const worked = (fromMs: number, seconds: number) => afterWork(fromMs, 1000 * seconds, zone, openings);
+  const before = worked(nowMs, waitingSeconds);
+  const done = restSeconds === 0 ? before : before + 1000 * restSeconds;
+  const own = restSeconds + waitingSeconds === 0 ? Math.max(LEAST_SECONDS, ownSeconds) : ownSeconds;
+  const ready = Math.max(worked(done, own), nowMs + 1000 * LEAST_SECONDS);
+  return new Date(whenOpen(Math.ceil(ready / ROUND_MS) * ROUND_MS, zone, openings)).toISOString();
+}
+
+/** When so much work is done that only goes on while the shop is open. */
+function afterWork(fromMs: number, workMs: number, zone: string, openings: Openings): number {
+  let left = workMs;
+  for (const { opensMs, closesMs } of openTimes(fromMs, zone, openings)) {
+    const begins = Math.max(opensMs, fromMs);
+    if (begins + left <= closesMs) return begins + left;
+    left -= Math.max(0, closesMs - begins);
+  }
+  return fromMs + workMs;
+}
+
+/** That moment where the shop is open then, or when it opens next. */
+function whenOpen(atMs: number, zone: string, openings: Openings): number {
+  for (const { opensMs, closesMs } of openTimes(atMs, zone, openings)) if (atMs <= closesMs) return Math.max(atMs, opensMs);
+  return atMs;
+}
+
+function* openTimes(fromMs: number, zone: string, openings: Openings) {
+  const first = Date.parse(dayIn(zone, new Date(fromMs).toISOString()));
+  for (let i = 0; i < MOST_DAYS; i++) {
+    const day = new Date(first + i * DAY_MS);
+    const open = openings[WEEKDAYS[day.getUTCDay()]];
+    const written = day.toISOString().slice(0, 10);
+    if (open !== null) yield { opensMs: instantAt(zone, written, open.from), closesMs: instantAt(zone, written, open.until) };
+  }
+}
+
+/**
+ * The moment at which clocks of a zone show a time of day; where they are put back, the first of the two.
+ *
+ * @param day 2026-05-31
+ * @param time 18:30
+ * @returns ms since 1970
+ */
+export function instantAt(zone: string, day: string, time: string): number {
+  const shown = Date.parse(`${day}T${time}:00.000Z`);
+  // The offset of a moment near it may be that of the other side of a change of clocks; the second look is at the right side.
+  const near = shown - offsetMs(zone, shown - DAY_MS);
+  return shown - offsetMs(zone, near);
+}
+
+/** How far clocks of a zone are ahead of UTC at a moment. */
+function offsetMs(zone: string, atMs: number): number {
+  const parts = new Intl.DateTimeFormat("en", {
+    timeZone: zone,
+    hourCycle: "h23",
+    year: "numeric",
+    month: "numeric",
+    day: "numeric",
+    hour: "numeric",
+    minute: "numeric",
+  }).formatToParts(new Date(atMs));
+  const part = (type: Intl.DateTimeFormatPartTypes) => Number(parts.find((one) => one.type === type)?.value);
+  const shown = Date.UTC(part("year"), part("month") - 1, part("day"), part("hour"), part("minute"));
+  return shown - Math.floor(atMs / MINUTE_MS) * MINUTE_MS;
+}
