@@ -8,8 +8,8 @@
  * takes away just the one.
  */
 const SIGNS = "=+\\-@＝＋－＠";
-const UNSAFE = new RegExp(`((?:^|[;\\t\\r\\n]) *'*)(?=[${SIGNS}])`, "g");
-const MADE_SAFE = new RegExp(`((?:^|[;\\t\\r\\n]) *'*)'(?=[${SIGNS}])`, "g");
+const UNSAFE = new RegExp(`((?:^|[;\\t\\r\\n])[ "']*)(?=[${SIGNS}])`, "g");
+const MADE_SAFE = new RegExp(`((?:^|[;\\t\\r\\n])[ "']*)'(?=[${SIGNS}])`, "g");
 
 /** One table as text, in which no text begins like a formula: {@link csvRows} reads it back to the letter, a spreadsheet shows an apostrophe. */
 export function csvText(columns: readonly string[], rows: readonly (readonly unknown[])[]): string {

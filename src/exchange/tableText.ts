@@ -30,7 +30,16 @@ export function tableText(bytes: Uint8Array): string {
 function decoded(bytes: Uint8Array): string | null {
   const utf16 = utf16Of(bytes);
   if (utf16 !== null) return strictly(utf16, bytes);
-  return strictly("utf-8", bytes) ?? windows1252(bytes);
+  return strictly("utf-8", bytes) ?? (isDamagedUtf8(bytes) ? null : windows1252(bytes));
+}
+
+/** Letters of several bytes that are right as UTF-8 hardly ever come about by chance: with as many of them as wrong ones it is UTF-8 that was cut or damaged. */
+function isDamagedUtf8(bytes: Uint8Array): boolean {
+  const text = new TextDecoder("utf-8").decode(bytes);
+  const wrong = text.match(/\ufffd/g)?.length ?? 0;
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: everything beyond ASCII
+  const right = (text.match(/[^\u0000-\u007f]/gu)?.length ?? 0) - wrong;
+  return right > 0 && right >= wrong;
 }
 
 /** Code page 1252 differs from Latin 1 in these (WHATWG Encoding, index-windows-1252); the gaps stay what they are, control characters. Node 20 reads it as Latin 1. */

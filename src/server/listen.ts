@@ -1,5 +1,6 @@
 import { createServer, type Server } from "node:http";
 import { createServer as createSecureServer } from "node:https";
+import type { Socket } from "node:net";
 import { getRequestListener } from "@hono/node-server";
 import { isLoopback, networkOf } from "./http/address.ts";
 import { type Certificate, hostOf } from "./reached.ts";
@@ -79,19 +80,37 @@ export async function listen(server: Fetching, { port, address, name, certificat
   throw new Error("No port was tried.");
 }
 
-/** Whoever opens more than a shop needs is not answered; the others keep their room. */
+/**
+ * Whoever opens more than a shop needs is not answered; the others keep their room. Where there is none left, from however many addresses it was taken, the
+ * connection gives way that has waited longest without ever having asked anything: a browser asks at once.
+ */
 function limitConnections(http: Server): void {
-  http.maxConnections = MOST_CONNECTIONS;
   const open = new Map<string, number>();
+  /** Those that have asked nothing yet, in the order in which they came. Encrypted, what asks is another object than what came. */
+  const silent = new Map<string, Socket>();
+  let all = 0;
+  const nameOf = ({ remoteAddress, remotePort }: Socket) => `${remoteAddress} ${remotePort}`;
+  http.on("request", ({ socket }) => silent.delete(nameOf(socket)));
   http.on("connection", (socket) => {
     const from = networkOf(socket.remoteAddress ?? "");
+    const name = nameOf(socket);
     const count = (open.get(from) ?? 0) + 1;
-    if (count > MOST_OF_ONE_ADDRESS) {
+    const [oldest] = all < MOST_CONNECTIONS ? [] : silent;
+    const isRoom = all < MOST_CONNECTIONS || oldest !== undefined;
+    if (count > MOST_OF_ONE_ADDRESS || !isRoom) {
       socket.destroy();
       return;
     }
+    if (oldest !== undefined) {
+      silent.delete(oldest[0]);
+      oldest[1].destroy();
+    }
     open.set(from, count);
+    all += 1;
+    silent.set(name, socket);
     socket.once("close", () => {
+      all -= 1;
+      silent.delete(name);
       const left = (open.get(from) ?? 1) - 1;
       if (left > 0) open.set(from, left);
       else open.delete(from);

@@ -45,6 +45,8 @@ describe("a table's bytes", () => {
     ["a workbook of the older kind", Uint8Array.of(0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1, 0, 0), "workbook"],
     ["a picture", Uint8Array.of(0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10, 0, 0, 0, 13), "notTable"],
     ["bytes that windows-1252 has no sign for", Buffer.from("Name\r\nA\x81\x8d\r\n", "latin1"), "notTable"],
+    ["UTF-8 with one byte that is none", Buffer.concat([Buffer.from(TABLE), Buffer.from([0xe9, 0x0a])]), "notTable"],
+    ["UTF-8 that was cut in the middle of a letter", Buffer.from("Name\r\nZoë Ång").subarray(0, -3), "notTable"],
     ["UTF-16 that breaks off", Buffer.concat([LITTLE_MARK, utf16(TABLE, true).subarray(0, 9)]), "notTable"],
     ["UTF-16 with half a sign", Buffer.concat([LITTLE_MARK, utf16("a\ud800b", true)]), "notTable"],
     ["nothing", new Uint8Array(), "emptyTable"],

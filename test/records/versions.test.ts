@@ -217,6 +217,58 @@ describe.each(ENGINES)("on %s", (_, open) => {
     await shop.reopen();
   });
 
+  it("settings and people that cannot be read do not lock the shop: what stands for them is looked at, and never written", async () => {
+    const { records, by } = shop;
+    const { id } = await records.settings.get();
+    await plant(db, "settings", id, (body) => ({ ...body, speedUnit: "knots" }));
+    await plant(db, "people", by, () => "{broken");
+    expect(await records.settings.get()).toMatchObject({ shopName: "My shop" });
+    expect((await records.people.list()).items).toMatchObject([{ id: by, name: "?" }]);
+    expect(new Set(records.unreadable.met().map(({ kind }) => kind))).toEqual(new Set(["settings", "people"]));
+    expect((await refusal<RecordsFault>(records.settings.change({ shopName: "Other" }, { by, expectedVersion: 1 }))).kind).toBe(
+      "unreadable",
+    );
+    const { version } = await records.unreadable.raw(by);
+    await records.unreadable.mend(by, { name: "Wren", initials: "W" }, { by, expectedVersion: version });
+    expect((await records.people.list()).items).toMatchObject([{ name: "Wren" }]);
+    // What was put right elsewhere is told no more.
+    await plant(db, "settings", id, ({ speedUnit: _, ...body }) => body);
+    expect(await records.unreadable.lookThrough()).toEqual([]);
+  });
+
+  it("an entry of the trail that cannot be read hides no other, nor stops an export", async () => {
+    const { records } = shop;
+    await onTheCounter(shop);
+    const { items } = await records.audit.list();
+    await db.updateTable("audit").set({ did: "sing", fields: "{broken" }).where("id", "=", items[1].id).execute();
+    const again = (await records.audit.list()).items;
+    expect(again.map(({ id }) => id)).toEqual(items.map(({ id }) => id));
+    expect(again[1].did).toBe("not readable");
+    expect((await records.lists.exportAll()).find(({ name }) => name === "audit.csv")?.text).toContain("sing");
+  });
+
+  it("a bowler is erased also where rows cannot be read, and so is what newer programs kept of them", async () => {
+    const { records, by } = shop;
+    const { bowler, ball, ticket } = await onTheCounter(shop);
+    await plant(db, "bowlers", bowler.id, (body) => ({ ...body, nick: "Sandy Sandgrouse" }));
+    await plant(db, "tickets", ticket.id, (body) => ({ ...body, complaint: "Sandgrouse says so", symptoms: "none" }));
+    await plant(db, "balls", ball.id, (body) => ({ ...body, core: { massLb: 15, ownerNote: "Ottilie Sandgrouse" } }));
+    await records.personal.erase(bowler.id, { by });
+    for (const kind of ["bowlers", "tickets", "balls"] as const)
+      expect((await db.selectFrom(kind).select("body").execute()).map(({ body }) => body).join()).not.toContain("Sandgrouse");
+    await shop.reopen();
+  });
+
+  it("a bowler who cannot be read is erased all the same, and looked for by the name that can be made out", async () => {
+    const { records, by } = shop;
+    const { bowler } = await onTheCounter(shop);
+    await records.houses.create({ name: "Reed Bank", notes: "Ask Ottilie Sandgrouse" }, { by });
+    await plant(db, "bowlers", bowler.id, (body) => ({ ...body, hand: "middle" }));
+    await records.personal.erase(bowler.id, { by });
+    expect(await records.bowlers.get(bowler.id)).toMatchObject({ hand: null });
+    expect((await records.houses.list()).items[0].notes).not.toContain("Sandgrouse");
+  });
+
   it("inside a write nothing is passed over: a sum that leaves one out would be wrong", async () => {
     const { records, by } = shop;
     const { visit } = await onTheCounter(shop);

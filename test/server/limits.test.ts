@@ -113,4 +113,19 @@ describe("connections", () => {
     for (const socket of sockets) socket.destroy();
     await server.close(100);
   });
+
+  test("silent ones from many addresses take nobody's room: the one that has waited longest gives way", async () => {
+    const paper = new Hono().get("*", (context) => context.text("page"));
+    const server = await listen(paper, { port: 0, address: "127.0.0.1", name: null, certificate: null });
+    const port = Number(new URL(server.address).port);
+    const sockets = Array.from({ length: 1300 }, (_, i) => {
+      const socket = connect({ port, host: "127.0.0.1", localAddress: `127.0.0.${2 + (i % 4)}` });
+      socket.on("error", () => undefined);
+      return socket;
+    });
+    await sleep(800);
+    for (let i = 0; i < 20; i += 1) expect(await (await fetch(server.address)).text()).toBe("page");
+    for (const socket of sockets) socket.destroy();
+    await server.close(100);
+  });
 });

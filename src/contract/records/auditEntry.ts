@@ -45,6 +45,8 @@ export const auditEntryKept = z.strictObject({
     "restore",
     "fail to sign in",
     "mend",
+    // Never written: stands for what cannot be read.
+    "not readable",
   ]),
   kind: z.enum(THING_KINDS),
   thingId: id,

@@ -12,7 +12,7 @@ const MOST_YEAR = 2099;
 
 /** Whether a PIN is among the first that somebody would try: on the list, a date, a repeat, a run. */
 export function isWeakPin(pin: string): boolean {
-  return GUESSED.has(pin) || isRepeated(pin) || isRun(pin) || isDate(pin);
+  return GUESSED.has(pin) || isRepeated(pin) || isRun(pin) || isDate(pin) || isMirrored(pin) || isOfRuns(pin) || isWay(pin);
 }
 
 /** `1111`, `1212`, `123123`, and pairs such as `1122`. */
@@ -27,6 +27,44 @@ function isRepeated(pin: string): boolean {
 function isRun(pin: string): boolean {
   const steps = [...pin].slice(1).map((digit, i) => (Number(digit) - Number(pin[i]) + 10) % 10);
   return new Set(steps).size === 1;
+}
+
+/** `1331`, `123321`. */
+function isMirrored(pin: string): boolean {
+  return pin === [...pin].reverse().join("");
+}
+
+/** Runs one behind the other: `123654`, `789456`, `43211234`, and a run of pairs, `246810`. */
+function isOfRuns(pin: string): boolean {
+  const half = Math.ceil(pin.length / 2);
+  const halves = [pin.slice(0, half), pin.slice(half)];
+  const pairs = pin.match(/../g) ?? [];
+  const steps = pairs.slice(1).map((pair, i) => Number(pair) - Number(pairs[i]));
+  const isCounted = pin.length > 4 && pairs.length * 2 === pin.length && new Set(steps).size === 1;
+  // `246810` and its like: numbers that are counted, written without a space.
+  const isWritten = [1, 2, 3, 4, 5].some((step) =>
+    [1, 2, 3, 4, 5, 6, 7, 8, 9, 10].some((start) => counted(start, step, pin.length) === pin),
+  );
+  return (halves.every((part) => part.length > 2) && halves.every(isRun)) || isCounted || isWritten;
+}
+
+function counted(start: number, step: number, length: number): string {
+  let text = "";
+  for (let number = start; text.length < length; number += step) text += number;
+  return text;
+}
+
+/** A keypad, as telephones have it. */
+const KEYS: Readonly<Record<string, readonly [number, number]>> = Object.fromEntries(
+  [..."123456789*0#"].map((key, i) => [key, [i % 3, Math.floor(i / 3)] as const]),
+);
+
+/** From each key to one beside it: `1478`. */
+function isWay(pin: string): boolean {
+  return [...pin].slice(1).every((key, i) => {
+    const [[x, y], [fromX, fromY]] = [KEYS[key], KEYS[pin[i]]];
+    return Math.abs(x - fromX) + Math.abs(y - fromY) <= 1;
+  });
 }
 
 /** A year, a day with its month, or both in any order that is written somewhere. */

@@ -3,6 +3,7 @@ import { csvText } from "#contract/csv";
 import { THING_KINDS, type ThingKind } from "#contract/records/auditEntry";
 import type { Db } from "../database/tables.ts";
 import type { Session } from "../session.ts";
+import { fieldsOf } from "../things/audit.ts";
 import { fieldsIn } from "../things/rows.ts";
 import { eachOf, portionsOf } from "./portions.ts";
 
@@ -37,7 +38,7 @@ async function* pagesOf(db: Db, kind: ThingKind | "audit"): AsyncGenerator<Row[]
       .orderBy("id")
       .limit(PAGE)
       .execute();
-    yield rows.map((row) => (kind === "audit" ? { ...row, fields: JSON.parse(row.fields as string) } : thingIn(row)));
+    yield rows.map((row) => (kind === "audit" ? { ...row, fields: fieldsOf(row.fields as string) ?? row.fields } : thingIn(row)));
     await nextTurn();
     after = rows.length < PAGE ? null : (rows[rows.length - 1].id as string);
   }

@@ -1,6 +1,9 @@
+import type { z } from "zod";
+import type { ThingKind } from "#contract/records/auditEntry";
 import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
 import type { Kept } from "#contract/records/fields";
+import type { ThingRow } from "../database/tables.ts";
 import type { Session } from "../session.ts";
 import { fileNameOf, photoKind, profileFileKind, removeUnused } from "../things/attachments.ts";
 import { balls } from "../things/balls.ts";
@@ -8,9 +11,13 @@ import { bowlers } from "../things/bowlers.ts";
 import type { Definition, Fields } from "../things/definition.ts";
 import { paymentKind, prepaidKind } from "../things/payments.ts";
 import { readings, shotNotes, visits } from "../things/plainKinds.ts";
+import { fieldsIn, readRow } from "../things/rows.ts";
+import { isUnreadable } from "../things/setAside.ts";
 import { stageKind } from "../things/stock.ts";
 import { store } from "../things/store.ts";
+import { tableOf } from "../things/table.ts";
 import { ticketKind } from "../things/tickets.ts";
+import { schemaVersionOf } from "../upgrades/upgrade.ts";
 import { gather, type OfBowler } from "./gather.ts";
 import type { Erasure } from "./ledger.ts";
 import { leaveNothingBehind } from "./rewrite.ts";
@@ -27,7 +34,9 @@ export async function erase(session: Session, { bowlerId, at, by }: Erasure): Pr
   await session.write({ by }, async (inside) => {
     // The person asks one shop and means all that keep anything of them.
     const everywhere = inside.acrossShops();
-    const found = await gather(everywhere, bowlerId);
+    await makeReadable(everywhere, bowlerId);
+    // Of what cannot be read nobody knows where the person stands in it: it says nothing any more.
+    const found = await gather(everywhere, bowlerId, (kind, { id }) => emptyRow(everywhere, kind, id, "{}"));
     const traces = tracesOf(found.bowler);
     await emptyBowler(everywhere, found.bowler, at, by);
     await emptyBalls(everywhere, found, traces, by);
@@ -39,6 +48,32 @@ export async function erase(session: Session, { bowlerId, at, by }: Erasure): Pr
   });
   await finish();
   await leaveNothingBehind(session);
+}
+
+/** A bowler who cannot be read is erased all the same: as far as a name or a number can be made out, it is looked for elsewhere. */
+async function makeReadable(session: Session, bowlerId: string): Promise<void> {
+  const row = (await tableOf(session.db, "bowlers").selectAll().where("id", "=", bowlerId).executeTakeFirst()) as ThingRow | undefined;
+  if (row === undefined) return;
+  try {
+    readRow(bowlers, row);
+  } catch (fault) {
+    if (!isUnreadable(fault)) throw fault;
+    const fields = fieldsIn(row.body) ?? {};
+    const sound = Object.entries(bowlers.written.shape).flatMap(([field, schema]) => {
+      const read = (schema as z.ZodType).safeParse(fields[field]);
+      return read.success && fields[field] !== undefined ? [[field, read.data]] : [];
+    });
+    const body = bowlers.written.parse({ name: NO_NAME, ...Object.fromEntries(sound) });
+    await emptyRow(session, "bowlers", bowlerId, JSON.stringify(body));
+  }
+}
+
+async function emptyRow({ db }: Session, kind: ThingKind, id: string, body: string): Promise<void> {
+  await db
+    .updateTable(kind as "bowlers")
+    .set({ body, schemaVersion: schemaVersionOf(kind) })
+    .where("id", "=", id)
+    .execute();
 }
 
 async function emptyBowler(session: Session, bowler: Bowler, at: string, by: string): Promise<void> {

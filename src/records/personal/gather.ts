@@ -1,5 +1,7 @@
+import type { ThingKind } from "#contract/records/auditEntry";
 import type { Ball } from "#contract/records/ball";
 import type { Kept } from "#contract/records/fields";
+import type { ThingRow } from "../database/tables.ts";
 import type { Session } from "../session.ts";
 import { photoKind, profileFileKind } from "../things/attachments.ts";
 import { balls } from "../things/balls.ts";
@@ -7,35 +9,41 @@ import { bowlers } from "../things/bowlers.ts";
 import type { Definition } from "../things/definition.ts";
 import { paymentKind, prepaidKind } from "../things/payments.ts";
 import { readings, shotNotes, visits } from "../things/plainKinds.ts";
+import { readRow } from "../things/rows.ts";
+import { isUnreadable } from "../things/setAside.ts";
 import { stageKind } from "../things/stock.ts";
 import { store } from "../things/store.ts";
+import { tableOf } from "../things/table.ts";
 import { ticketKind } from "../things/tickets.ts";
-
-const PAGE = 500;
 
 /** Everything that hangs on one bowler, by kind. */
 export type OfBowler = Awaited<ReturnType<typeof gather>>;
 
-/** @throws {RecordsFault} `notFound` */
-export async function gather(session: Session, bowlerId: string) {
+/** Takes a row that cannot be read, and hangs on the bowler. */
+type Unread = (kind: ThingKind, row: ThingRow) => Promise<void>;
+
+/** @throws {RecordsFault} `notFound`; `unreadable` where the bowler cannot be read, and another thing where nobody takes it */
+export async function gather(session: Session, bowlerId: string, unread?: Unread) {
+  const all = <Thing extends Kept>(definition: Definition<Thing>, field: string, ids: readonly string[]) =>
+    allOf(session, definition, field, ids, unread);
   const bowler = await store(session, bowlers).get(bowlerId);
-  const ownBalls = await all(session, balls, "bowlerId", [bowlerId]);
+  const ownBalls = await all(balls, "bowlerId", [bowlerId]);
   const ballIds = idsOf(ownBalls);
-  const visitsByName = await all(session, visits, "bowlerId", [bowlerId]);
+  const visitsByName = await all(visits, "bowlerId", [bowlerId]);
   // Their ball, brought in before anybody had said whose it was.
-  const unclaimed = (await all(session, ticketKind, "ballId", ballIds)).filter((ticket) => ticket.bowlerId === null);
+  const unclaimed = (await all(ticketKind, "ballId", ballIds)).filter((ticket) => ticket.bowlerId === null);
   const visitsUnclaimed = (
     await Promise.all([...new Set(unclaimed.map(({ visitId }) => visitId))].map((id) => store(session, visits).get(id)))
   ).filter((visit) => visit.bowlerId === null);
   const ownVisits = unique([...visitsByName, ...visitsUnclaimed]);
   const ownTickets = unique([
-    ...(await all(session, ticketKind, "bowlerId", [bowlerId])),
-    ...(await all(session, ticketKind, "visitId", idsOf(visitsByName))),
+    ...(await all(ticketKind, "bowlerId", [bowlerId])),
+    ...(await all(ticketKind, "visitId", idsOf(visitsByName))),
     ...unclaimed.filter(({ visitId }) => visitsUnclaimed.some(({ id }) => id === visitId)),
   ]);
   const ticketIds = idsOf(ownTickets);
   const either = async <Thing extends Kept>(definition: Definition<Thing>) =>
-    unique([...(await all(session, definition, "ballId", ballIds)), ...(await all(session, definition, "ticketId", ticketIds))]);
+    unique([...(await all(definition, "ballId", ballIds)), ...(await all(definition, "ticketId", ticketIds))]);
   return {
     bowler,
     balls: ownBalls,
@@ -43,15 +51,15 @@ export async function gather(session: Session, bowlerId: string) {
     formerBalls: await formerlyOf(session, bowlerId),
     visits: ownVisits,
     tickets: ownTickets,
-    stagesDone: await all(session, stageKind, "ticketId", ticketIds),
+    stagesDone: await all(stageKind, "ticketId", ticketIds),
     readings: await either(readings),
     profileFiles: await either(profileFileKind),
-    photos: unique([...(await either(photoKind)), ...(await all(session, photoKind, "bowlerId", [bowlerId]))]),
-    shotNotes: await all(session, shotNotes, "bowlerId", [bowlerId]),
+    photos: unique([...(await either(photoKind)), ...(await all(photoKind, "bowlerId", [bowlerId]))]),
+    shotNotes: await all(shotNotes, "bowlerId", [bowlerId]),
     /** With their balls, and nobody's name. */
     shotNotesOfBalls: (await either(shotNotes)).filter((note) => note.bowlerId === null),
-    payments: await all(session, paymentKind, "visitId", idsOf(ownVisits)),
-    prepaid: await all(session, prepaidKind, "bowlerId", [bowlerId]),
+    payments: await all(paymentKind, "visitId", idsOf(ownVisits)),
+    prepaid: await all(prepaidKind, "bowlerId", [bowlerId]),
   };
 }
 
@@ -61,20 +69,22 @@ async function formerlyOf(session: Session, bowlerId: string): Promise<Ball[]> {
   return found.filter((ball) => ball.bowlerId !== bowlerId);
 }
 
-async function all<Thing extends Kept>(
-  session: Session,
+async function allOf<Thing extends Kept>(
+  { db }: Session,
   definition: Definition<Thing>,
   field: string,
   ids: readonly string[],
+  unread: Unread | undefined,
 ): Promise<Thing[]> {
   const found: Thing[] = [];
-  for (const value of ids) {
-    for (let after: string | null | undefined; after !== null; ) {
-      const { items, next } = await store(session, definition).list({ where: { [field]: value }, limit: PAGE, after: after ?? null });
-      found.push(...items);
-      after = next;
-    }
-  }
+  for (const value of ids)
+    for (const row of (await tableOf(db, definition.kind).selectAll().where(field, "=", value).orderBy("id").execute()) as ThingRow[])
+      try {
+        found.push(readRow(definition, row).thing);
+      } catch (fault) {
+        if (unread === undefined || !isUnreadable(fault)) throw fault;
+        await unread(definition.kind, row);
+      }
   return found;
 }
 

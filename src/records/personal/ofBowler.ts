@@ -3,8 +3,6 @@ import { RecordsFault } from "#contract/records/fault";
 import { withFaults } from "../database/driverFault.ts";
 import { type Session, timeOf } from "../session.ts";
 import { fileNameOf } from "../things/attachments.ts";
-import { bowlers } from "../things/bowlers.ts";
-import { store } from "../things/store.ts";
 import { erase } from "./erase.ts";
 import { gather } from "./gather.ts";
 import type { Ledger } from "./ledger.ts";
@@ -29,13 +27,14 @@ export function personal(session: Session, ledger: Ledger, olderCopies: () => Pr
       }),
     erase: (bowlerId, { by }) =>
       withFaults("the ledger of erasures", async () => {
-        const { createdAt } = await store(session, bowlers).get(bowlerId);
+        const row = await session.db.selectFrom("bowlers").select("createdAt").where("id", "=", bowlerId).executeTakeFirst();
+        if (row === undefined) throw new RecordsFault("notFound", `bowlers ${bowlerId}`);
         const erasure = { bowlerId, at: timeOf(session.now()), by };
         // First the ledger: an erasure that the power interrupts is ended when the records are opened again.
         await ledger.add(erasure);
         await erase(session, erasure);
         // What was made before anything was kept of them does not hold them.
-        return { at: erasure.at, stillIn: (await olderCopies()).filter(({ madeAt }) => madeAt >= createdAt) };
+        return { at: erasure.at, stillIn: (await olderCopies()).filter(({ madeAt }) => madeAt >= row.createdAt) };
       }),
   };
 }

@@ -1,12 +1,15 @@
 import { type RawBuilder, sql } from "kysely";
 import type { Bowler } from "#contract/records/bowler";
 import type { Kept } from "#contract/records/fields";
+import { digitsOf } from "../search/terms.ts";
 import type { Session } from "../session.ts";
 import { photoKind, profileFileKind } from "../things/attachments.ts";
 import { balls } from "../things/balls.ts";
 import type { Definition, Fields } from "../things/definition.ts";
 import { paymentKind, prepaidKind } from "../things/payments.ts";
 import { houses, lanes, patterns, prices, readings, referenceBalls, shotNotes, visits } from "../things/plainKinds.ts";
+import { fieldsIn } from "../things/rows.ts";
+import { isUnreadable } from "../things/setAside.ts";
 import { itemKind, movementKind, stageKind } from "../things/stock.ts";
 import { store } from "../things/store.ts";
 import { ticketKind } from "../things/tickets.ts";
@@ -53,28 +56,54 @@ export async function sweep(everywhere: Session, bowler: Bowler, by: string): Pr
 
 async function sweepKind(everywhere: Session, definition: Definition<Kept>, whole: readonly string[], by: string): Promise<void> {
   const all = store(everywhere, withoutEffects(definition));
-  for (const { id } of await rowsWith(everywhere, definition.kind, whole)) {
-    const thing = await all.get(id);
+  for (const { id, body } of await rowsWith(everywhere, definition.kind, whole)) {
+    const thing = await all.get(id).catch((fault: unknown) => {
+      if (isUnreadable(fault)) return null;
+      throw fault;
+    });
+    if (thing === null) {
+      // What cannot be read cannot be put together again: the words go from it as it lies there.
+      await everywhere.db
+        .updateTable(definition.kind as "bowlers")
+        .set({ body: withoutWhole(body, whole) })
+        .where("id", "=", id)
+        .execute();
+      continue;
+    }
     const fields = freed(thing, whole);
     if (Object.keys(fields).length > 0) await all.alter(id, () => fields, { by, expectedVersion: thing.version }, "erase");
   }
 }
 
+/** What another bowler has too is theirs as well; that somebody is spoken of in another's notes makes it nobody else's. */
 async function onlyTheirs(everywhere: Session, bowler: Bowler): Promise<string[]> {
   const others = (await rowsWith(everywhere, "bowlers", tracesOf(bowler).whole)).filter(({ id }) => id !== bowler.id);
-  const spoken = others.map(({ body }) => body.toLowerCase());
-  return tracesOf(bowler).whole.filter((trace) => !spoken.some((body) => body.includes(inJson(trace).toLowerCase())));
+  const had = others.flatMap(({ body }) => {
+    const { name, phone, email, address, guardian } = (fieldsIn(body) ?? {}) as Partial<Bowler>;
+    return [name, phone, email, address, guardian?.name, guardian?.phone].flatMap((own) =>
+      typeof own === "string" ? [own.toLowerCase()] : [],
+    );
+  });
+  return tracesOf(bowler).whole.filter((trace) => !had.some((own) => own.includes(trace.toLowerCase())));
 }
 
-/** Rows that may speak of it; what else is like it comes too. */
+/** Rows that may speak of it, in whichever way it is written; what else is like it comes too. */
 function rowsWith({ db, engine }: Session, kind: Definition<Kept>["kind"], whole: readonly string[]) {
   const like = engine === "postgres" ? sql`ilike` : sql`like`;
-  const pattern = (trace: string): RawBuilder<boolean> => sql`body ${like} ${`%${inJson(trace).replaceAll(/[\\%_]/g, "_")}%`}`;
+  const pattern = (trace: string): RawBuilder<boolean> => sql`body ${like} ${likely(trace)}`;
   return db
     .selectFrom(kind as "bowlers")
     .select(["id", "body"])
     .where(({ or }) => or(whole.map((trace) => pattern(trace))))
     .execute();
+}
+
+/** A pattern that fits every way of writing it: the last digits of a number apart, the longest word of a name. */
+function likely(trace: string): string {
+  const digits = digitsOf(trace);
+  if (digits.length > 0 && !/\p{L}|@/u.test(trace)) return `%${[...digits].join("%")}%`;
+  const longest = trace.split(/\s+/).reduce((most, word) => (word.length > most.length ? word : most), "");
+  return `%${inJson(longest).replaceAll(/[\\%_]/g, "_")}%`;
 }
 
 /** As a text stands in JSON. */

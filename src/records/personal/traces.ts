@@ -42,7 +42,24 @@ export function withoutPerson(text: string, traces: Traces): string {
   return traces.areIn(text) ? NO_NAME : text;
 }
 
-/** A text with whole names, numbers and addresses taken out of it, and nothing else. */
+/** A text with whole names, numbers and addresses taken out of it, however they are written, and nothing else. */
 export function withoutWhole(text: string, whole: readonly string[]): string {
-  return whole.reduce((left, trace) => left.replaceAll(new RegExp(trace.replaceAll(/[\\^$.*+?()[\]{}|]/g, "\\$&"), "giu"), NO_NAME), text);
+  return whole.reduce((left, trace) => left.replaceAll(wayOf(trace), NO_NAME), text);
+}
+
+/** What may stand between the digits of one number. */
+const BETWEEN_DIGITS = "[\\s()./\\-–+]{0,3}";
+
+/** A trace as people write it: numbers with or without signs between the digits, the words of a name apart in any way, the last one first with a comma. */
+function wayOf(trace: string): RegExp {
+  const plain = (word: string) => word.replaceAll(/[\\^$.*+?()[\]{}|]/g, "\\$&");
+  const digits = digitsOf(trace);
+  const isNumber = digits.length >= SHORTEST_NUMBER && !/\p{L}|@/u.test(trace);
+  // As it was written, and without what a country or a city puts before it.
+  if (isNumber) return new RegExp([trace.replaceAll(/\D/g, ""), digits].map((way) => [...way].join(BETWEEN_DIGITS)).join("|"), "gu");
+  const words = trace.trim().split(/\s+/).map(plain);
+  const inOrder = words.join("\\s+");
+  if (words.length < 2) return new RegExp(inOrder, "giu");
+  const lastFirst = `${words[words.length - 1]}\\s*,\\s*${words.slice(0, -1).join("\\s+")}`;
+  return new RegExp(`${inOrder}|${lastFirst}`, "giu");
 }

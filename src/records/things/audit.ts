@@ -1,5 +1,4 @@
 import { type AuditEntry, auditEntryKept } from "#contract/records/auditEntry";
-import { RecordsFault } from "#contract/records/fault";
 import { withFaults } from "../database/driverFault.ts";
 import type { AuditRow } from "../database/tables.ts";
 import type { Things } from "../records.ts";
@@ -42,8 +41,20 @@ export function audit(session: Session): Things["audit"] {
   };
 }
 
+/** What cannot be read hides nothing else: it stands in the list as that. */
 function entryOf(row: AuditRow): AuditEntry {
-  const read = auditEntryKept.safeParse({ ...row, fields: JSON.parse(row.fields) });
-  if (!read.success) throw new RecordsFault("damaged", `audit ${row.id}`, { cause: read.error });
-  return read.data;
+  const read = auditEntryKept.safeParse({ ...row, fields: fieldsOf(row.fields) });
+  if (read.success) return read.data;
+  const { id, shopId } = row;
+  const at = auditEntryKept.shape.at.safeParse(row.at).data ?? timeOf(0);
+  return { id, shopId, at, by: shopId, did: "not readable", kind: "settings", thingId: shopId, fields: [] };
+}
+
+/** Null where it is no list. */
+export function fieldsOf(fields: string): unknown {
+  try {
+    return JSON.parse(fields);
+  } catch {
+    return null;
+  }
 }

@@ -13,6 +13,8 @@ export interface Definition<Thing extends Kept> {
   readonly kept: z.ZodType<Thing>;
   /** Fields that have a column of their own. A value names the kind whose id the field holds. */
   readonly lookups: Readonly<Record<string, ThingKind | null>>;
+  /** What stands for fields that cannot be read, where nothing can be done without such a thing; others are set aside. */
+  readonly rescue?: Fields;
   /** Words it is found by. */
   readonly terms?: (thing: Thing) => readonly string[];
   /** What the records fill in by themselves. */

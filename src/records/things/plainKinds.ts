@@ -25,6 +25,7 @@ export const people = plainKind({
   written: personWritten,
   kept: personKept,
   lookups: { state: null },
+  rescue: { name: "?", initials: "?" },
   async check({ id, state }, before, session) {
     if (state === "works here" || before?.state === state) return [];
     const problem = await lastOwnerProblem(session, id, "state", state);

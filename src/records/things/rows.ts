@@ -41,6 +41,28 @@ function bodyOf(row: ThingRow, kind: ThingKind): Fields {
   throw unreadable(kind, row.id, [{ path: "", value: null, allowed: "a JSON object" }]);
 }
 
+/** How often it is tried: a field that cannot be read may hide what is wrong beside it. */
+const RESCUES = 3;
+
+/**
+ * A thing that nothing can be done without, with what stands for the fields that cannot be read; only to be looked at, never to be written. Null where its
+ * kind has no such, or even that does not help.
+ */
+export function rescued<Thing extends Kept>({ kind, kept, rescue }: Definition<Thing>, row: ThingRow): Thing | null {
+  if (rescue === undefined) return null;
+  const { id, shopId, version, createdAt, changedAt, schemaVersion } = row;
+  let whole: Fields = { ...upgraded(kind, fieldsIn(row.body) ?? {}, schemaVersion), id, shopId, version, createdAt, changedAt };
+  for (let tries = 0; tries < RESCUES; tries += 1) {
+    const read = kept.safeParse(whole);
+    if (read.success) return read.data;
+    const bad = new Set(read.error.issues.flatMap((issue) => (issue.code === "unrecognized_keys" ? issue.keys : [String(issue.path[0])])));
+    const sound = Object.entries(whole).filter(([field]) => !bad.has(field));
+    const given = Object.entries(rescue).filter(([field]) => bad.has(field));
+    whole = Object.fromEntries([...sound, ...given]);
+  }
+  return null;
+}
+
 /** The fields of a row's body as they lie there, unchecked; null where it is no JSON object. */
 export function fieldsIn(body: string): Fields | null {
   try {

@@ -5,7 +5,7 @@ import type { Problem } from "#engine/fault";
 import type { ThingRow } from "../database/tables.ts";
 import type { Session } from "../session.ts";
 import type { Definition } from "./definition.ts";
-import { readRow } from "./rows.ts";
+import { readRow, rescued } from "./rows.ts";
 
 /** A row that this program cannot read. It stays where it is; lists and searches go on without it. */
 export interface SetAside {
@@ -18,6 +18,8 @@ export interface SetAside {
 export interface SetAsideNotes {
   note(found: SetAside): void;
   forget(kind: ThingKind, id: string): void;
+  /** Of a kind that was looked through: only these. */
+  only(kind: ThingKind, ids: ReadonlySet<string>): void;
   all(): readonly SetAside[];
 }
 
@@ -32,6 +34,9 @@ export function setAsideNotes(): SetAsideNotes {
       if (noted.size < MOST_NOTED) noted.set(keyOf(found.kind, found.id), found);
     },
     forget: (kind, id) => void noted.delete(keyOf(kind, id)),
+    only(kind, ids) {
+      for (const one of noted.values()) if (one.kind === kind && !ids.has(one.id)) noted.delete(keyOf(kind, one.id));
+    },
     all: () => [...noted.values()],
   };
 }
@@ -40,11 +45,13 @@ export function setAsideNotes(): SetAsideNotes {
 export function readable<Thing extends Kept>({ setAside }: Session, definition: Definition<Thing>, rows: readonly ThingRow[]): Thing[] {
   return rows.flatMap((row) => {
     try {
-      return [readRow(definition, row).thing];
+      const { thing } = readRow(definition, row);
+      setAside?.forget(definition.kind, row.id);
+      return [thing];
     } catch (fault) {
       if (setAside === null || !isUnreadable(fault)) throw fault;
       setAside.note({ kind: definition.kind, id: row.id, problems: fault.problems });
-      return [];
+      return rescued(definition, row) ?? [];
     }
   });
 }

@@ -7,7 +7,14 @@ import type { Definition } from "./definition.ts";
 import { fieldsIn } from "./rows.ts";
 import { store } from "./store.ts";
 
-export const settingsKind: Definition<Settings> = { kind: "settings", written: settingsWritten, kept: settingsKept, lookups: {} };
+/** Without settings and people no page opens, and nobody could put them right. */
+export const settingsKind: Definition<Settings> = {
+  kind: "settings",
+  written: settingsWritten,
+  kept: settingsKept,
+  lookups: {},
+  rescue: { shopName: "?" },
+};
 
 export function settings(session: Session): Things["settings"] {
   const stored = store(session, settingsKind);

@@ -101,7 +101,7 @@ async function altered<Thing extends Kept>(
   const bumped = { version: before.version + 1, changedAt: timeOf(inside.now()) };
   const thing = checkedFields(definition.kept, { ...before, ...filled, ...bumped }, `${kind} ${before.id}`) as Thing & Fields;
   await mustFit(inside, definition, thing, before);
-  await replaceRow(inside.db, kind, rowOf(definition, thing, beforeRow));
+  await replaceRow(inside.db, kind, rowOf(definition, thing, did === "erase" ? { ...beforeRow, whole: null } : beforeRow));
   await keepTerms(inside, definition, thing);
   await inside.note({ shopId: trailOf(inside, kind, thing), by, did, kind, thingId: thing.id, fields: Object.keys(filled) });
   await definition.alsoWrite?.(thing, before, inside, by);

@@ -4,7 +4,7 @@ import type { Kept } from "#contract/records/fields";
 import type { Db, ThingRow } from "../database/tables.ts";
 import type { Session } from "../session.ts";
 import type { Definition } from "./definition.ts";
-import { type ReadRow, readRow } from "./rows.ts";
+import { type ReadRow, readRow, rescued } from "./rows.ts";
 import { isUnreadable } from "./setAside.ts";
 
 /** @throws {RecordsFault} `notFound` where this shop sees no such thing, `unreadable` */
@@ -23,8 +23,11 @@ export async function foundRow<Thing extends Kept>(
   try {
     return readRow(definition, row as ThingRow);
   } catch (fault) {
-    if (isUnreadable(fault)) setAside?.note({ kind: definition.kind, id, problems: fault.problems });
-    throw fault;
+    if (setAside === null || !isUnreadable(fault)) throw fault;
+    setAside.note({ kind: definition.kind, id, problems: fault.problems });
+    const thing = rescued(definition, row as ThingRow);
+    if (thing === null) throw fault;
+    return { thing, whole: null, schemaVersion: (row as ThingRow).schemaVersion };
   }
 }
 

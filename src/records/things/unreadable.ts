@@ -71,11 +71,14 @@ async function rowAt({ db }: Session, id: string): Promise<{ readonly kind: Thin
 }
 
 async function lookThrough(session: Session, definition: Definition<Kept>, signal: AbortSignal | undefined): Promise<void> {
+  const seen = new Set<string>();
   for (let after = ""; signal?.aborted !== true; ) {
     const rows = await tableOf(session.db, definition.kind).selectAll().where("id", ">", after).orderBy("id").limit(PORTION).execute();
     readable(session, definition, rows as ThingRow[]);
+    for (const { id } of rows) seen.add(id as string);
     const last = rows.at(-1);
-    if (last === undefined) return;
+    // What is gone is not to be read any more.
+    if (last === undefined) return session.setAside?.only(definition.kind, seen);
     after = last.id as string;
     await new Promise((resolve) => setImmediate(resolve));
   }

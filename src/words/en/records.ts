@@ -1,5 +1,5 @@
 /** Why the records refuse, or cannot; by the kind of fault. */
-export const RECORDS_FAULT: Readonly<Record<string, (about: string) => string>> = {
+export const RECORDS_FAULT = {
   notFound: (about) => `There is no ${about}.`,
   changedMeanwhile: (about) => `Somebody else has changed ${about} meanwhile; nothing was written.`,
   refused: (about) => `Not done: ${about} cannot be written like that.`,
@@ -8,13 +8,17 @@ export const RECORDS_FAULT: Readonly<Record<string, (about: string) => string>> 
   readOnly: (about) => `${about} may not be written to. Check who owns it, and what may be done with it.`,
   full: (about) => `There is no room left for ${about}. Nothing that was kept before is lost.`,
   damaged: (about) => `${about} is damaged, and was left as it is. Restore the last backup: gritwright restore FILE FOLDER.`,
+  unreadable: (about) =>
+    `${about} cannot be read by this version. It was left as it is; the room Shop shows it, and takes one that is right.`,
+  newerWriter: (about) =>
+    `A newer Gritwright (${about}) has been here and asks older ones only to read. Nothing was written: use that one.`,
   newerSchema: (about) => `The records were written by a newer Gritwright (${about}). Use that one; this one has changed nothing.`,
   frozen: (about) => `These records are frozen: ${about}.`,
   notReachable: (about) => `${about} cannot be reached.`,
   folderGone: (about) =>
     `${about} has been moved, deleted or changed for another file while it was open. Nothing was written. Put it back, or restore a backup.`,
   badBackup: (about) => `${about} is no sound backup; nothing was changed.`,
-};
+} as const satisfies Record<string, (about: string) => string>;
 
 export const RECORDS = {
   noShop: (folder: string) => `${folder} holds no records of a shop`,

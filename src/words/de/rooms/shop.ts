@@ -174,6 +174,7 @@ export const SHOP = {
     import: "Liste aufgenommen",
     "undo import": "Liste wieder herausgenommen",
     mend: "berichtigt",
+    "not readable": "nicht lesbar",
     "take backup": "nahm eine Sicherung mit",
     restore: "spielte eine Sicherung ein",
     "fail to sign in": "kam nicht herein",

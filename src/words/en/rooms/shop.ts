@@ -166,6 +166,7 @@ export const SHOP = {
     import: "took in a list",
     "undo import": "took a list out again",
     mend: "put right",
+    "not readable": "cannot be read",
     export: "took data out",
     "take backup": "took a backup out",
     restore: "put a backup in its place",
