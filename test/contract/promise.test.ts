@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { instantAt, promiseFor, type ToPromise, USUAL_OPENINGS } from "#contract/records/promise";
+import { benchSecondsOf, instantAt, promiseFor, restSecondsOf, type ToPromise, USUAL_OPENINGS } from "#contract/records/promise";
 
 const ZONE = "America/Chicago";
 const HOUR = 3600;
@@ -28,10 +28,15 @@ describe("what can be promised", () => {
     ["a ball in the morning: never sooner than an hour", "11:00", {}, "Fri 12:00"],
     ["two hours of work before it, rounded up", "11:00", { waitingSeconds: 2 * HOUR }, "Fri 13:30"],
     ["six balls at five: their two hours end as the shop closes", "17:00", { ownSeconds: 2 * HOUR }, "Fri 19:00"],
-    ["six balls at five with one before them is not 19:30 but tomorrow", "17:00", { waitingSeconds: HOUR / 3, ownSeconds: 2 * HOUR }, "Sat 10:30"],
+    [
+      "six balls at five with one before them is not 19:30 but tomorrow",
+      "17:00",
+      { waitingSeconds: HOUR / 3, ownSeconds: 2 * HOUR },
+      "Sat 10:30",
+    ],
     ["what is left on Saturday evening is Monday's", "17:00", { waitingSeconds: 10.5 * HOUR, ownSeconds: HOUR }, "Mon 10:30"],
-    ["before it opens, work begins when it does", "07:00", {}, "Fri 11:00"],
-    ["after it has closed, tomorrow", "19:30", {}, "Sat 11:00"],
+    ["before it opens, work begins when it does", "07:00", {}, "Fri 10:30"],
+    ["after it has closed, tomorrow", "19:30", {}, "Sat 10:30"],
     ["drying goes on overnight, the cut after it does not", "17:00", { restSeconds: 12 * HOUR, ownSeconds: HOUR }, "Sat 11:00"],
     ["three hours of extraction and drying by day", "11:00", { restSeconds: 3 * HOUR, ownSeconds: HOUR / 2 }, "Fri 14:30"],
   ] as const)("%s", (_, time, change, answer) => {
@@ -39,7 +44,12 @@ describe("what can be promised", () => {
   });
 
   it("goes by the shop's own hours", () => {
-    const openings = { ...USUAL_OPENINGS, friday: { from: "12:00", until: "22:00" }, saturday: null, sunday: { from: "08:00", until: "12:00" } };
+    const openings = {
+      ...USUAL_OPENINGS,
+      friday: { from: "12:00", until: "22:00" },
+      saturday: null,
+      sunday: { from: "08:00", until: "12:00" },
+    };
     expect(promised("17:00", { openings, ownSeconds: 3 * HOUR })).toBe("Fri 20:00");
     expect(promised("17:00", { openings, ownSeconds: 6 * HOUR })).toBe("Sun 09:00");
   });
@@ -60,6 +70,22 @@ describe("what can be promised", () => {
       }),
       { seed: 13, numRuns: 300 },
     );
+  });
+});
+
+describe("how long a ball takes", () => {
+  const stage = (kind: "cut" | "extract" | "dryOff" | "check", secondsPerSide: number | null, sides: number | null) => ({
+    kind,
+    secondsPerSide,
+    sides,
+  });
+  it("is the bench's pace, or its stages where those alone are longer; what it lies for is apart", () => {
+    expect(benchSecondsOf([], 3)).toBe(1200);
+    expect(benchSecondsOf([stage("cut", 60, 6), stage("extract", null, null)], 3)).toBe(1200);
+    expect(benchSecondsOf([stage("cut", 240, 6), stage("check", null, null)], 3)).toBe(1440);
+    expect(restSecondsOf([stage("cut", 60, 6)])).toBe(0);
+    expect(restSecondsOf([stage("extract", 0, null), stage("dryOff", null, null)])).toBe(3 * HOUR);
+    expect(restSecondsOf([stage("extract", 1800, null), stage("dryOff", 600, null)])).toBe(2400);
   });
 });
 
