@@ -3,9 +3,7 @@ import { Link, useLocation, useSearchParams } from "wouter";
 import { INTAKE } from "#words/en/rooms/intake";
 import { PRICING } from "#words/en/rooms/pricing";
 import { PROMISE } from "#words/en/rooms/promise";
-import { fixed } from "#words/figures";
 import { LineField } from "../../pieces/PlainFields.tsx";
-import { PromiseFields } from "../../pieces/PromiseFields.tsx";
 import { usePricesToday } from "../../shop/pricing.ts";
 import { answered, ShopFault, shop } from "../../shop/shopClient.ts";
 import { useKept } from "../../shop/useKept.ts";
@@ -14,6 +12,7 @@ import { useRead, useWrite } from "../../shop/useShop.ts";
 import { useSettings, useShopTimes } from "../../shop/zone.ts";
 import { BallWork } from "./BallWork.tsx";
 import { Find } from "./Find.tsx";
+import { Promised } from "./Promised.tsx";
 import { takeIn } from "./takeIn.ts";
 import { type BallDraft, emptyVisit, knownBall, knownBowler, missing, newBall, type VisitDraft } from "./visitDraft.ts";
 
@@ -140,53 +139,6 @@ function useOfBowler(setDraft: (next: (old: VisitDraft) => VisitDraft) => void) 
 
 function withBall(draft: VisitDraft, index: number, ball: BallDraft): VisitDraft {
   return { ...draft, balls: draft.balls.map((one, i) => (i === index ? ball : one)) };
-}
-
-interface PromisedProps {
-  readonly draft: VisitDraft;
-  readonly at: string;
-  readonly reckoned: ReturnType<typeof usePromise>;
-  readonly tried: boolean;
-  onChange(next: (old: VisitDraft) => VisitDraft): void;
-}
-
-/** When it is promised for, what that comes from, and another time where there is a reason for one. */
-function Promised({ draft, at, reckoned, tried, onChange }: PromisedProps) {
-  const times = useShopTimes();
-  const { waiting, ballsPerHour, restHours, isUsual } = reckoned;
-  return (
-    <>
-      <p>
-        <strong>{INTAKE.promise}</strong>
-        <br />
-        {times.at(at)}
-      </p>
-      <p className="note">
-        {PROMISE.from(waiting, ballsPerHour)}
-        {restHours > 0 && `, ${PROMISE.rests(fixed(restHours, 0))}`}
-      </p>
-      {isUsual && <p className="note">{PROMISE.usualHours}</p>}
-      {draft.promisedFor === null ? (
-        <button type="button" className="button" onClick={() => onChange((old) => ({ ...old, promisedFor: at }))}>
-          {PROMISE.other}
-        </button>
-      ) : (
-        <>
-          <PromiseFields
-            at={at}
-            why={draft.promiseWhy ?? ""}
-            tried={tried}
-            onChange={(change) =>
-              onChange((old) => ({ ...old, promisedFor: change.at ?? old.promisedFor, promiseWhy: change.why ?? old.promiseWhy ?? "" }))
-            }
-          />
-          <button type="button" className="button" onClick={() => onChange((old) => ({ ...old, promisedFor: null }))}>
-            {PROMISE.asReckoned}
-          </button>
-        </>
-      )}
-    </>
-  );
 }
 
 interface WhoProps {

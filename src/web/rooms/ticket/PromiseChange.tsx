@@ -31,7 +31,7 @@ export function PromiseChange({ ticket }: { readonly ticket: Ticket }) {
   );
   const told = (visit?.promises ?? []).filter(({ ticketId }) => ticketId === null || ticketId === id);
   return (
-    <>
+    <div className="promise-change">
       {told.map(({ at, promisedFor, why }) => (
         <p key={at} className="note">
           {PROMISE.was(times.at(promisedFor), why)}
@@ -61,6 +61,6 @@ export function PromiseChange({ ticket }: { readonly ticket: Ticket }) {
         </form>
       )}
       <WriteFault error={write.error} />
-    </>
+    </div>
   );
 }
