@@ -9,7 +9,7 @@ import { answered, ShopFault, shop } from "../../shop/shopClient.ts";
 import { useKept } from "../../shop/useKept.ts";
 import { usePromise } from "../../shop/usePromise.ts";
 import { useRead, useWrite } from "../../shop/useShop.ts";
-import { useSettings, useShopTimes } from "../../shop/zone.ts";
+import { useSettings } from "../../shop/zone.ts";
 import { BallWork } from "./BallWork.tsx";
 import { Find } from "./Find.tsx";
 import { Promised } from "./Promised.tsx";
