@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { instantAt, promiseFor, type ToPromise, USUAL_OPENINGS } from "#contract/records/promise";
+import { benchSecondsOf, instantAt, promiseFor, restSecondsOf, type ToPromise, USUAL_OPENINGS } from "#contract/records/promise";
 
 const ZONE = "America/Chicago";
 const HOUR = 3600;
@@ -35,8 +35,8 @@ describe("what can be promised", () => {
       "Sat 10:30",
     ],
     ["what is left on Saturday evening is Monday's", "17:00", { waitingSeconds: 10.5 * HOUR, ownSeconds: HOUR }, "Mon 10:30"],
-    ["before it opens, work begins when it does", "07:00", {}, "Fri 11:00"],
-    ["after it has closed, tomorrow", "19:30", {}, "Sat 11:00"],
+    ["before it opens, work begins when it does", "07:00", {}, "Fri 10:30"],
+    ["after it has closed, tomorrow", "19:30", {}, "Sat 10:30"],
     ["drying goes on overnight, the cut after it does not", "17:00", { restSeconds: 12 * HOUR, ownSeconds: HOUR }, "Sat 11:00"],
     ["three hours of extraction and drying by day", "11:00", { restSeconds: 3 * HOUR, ownSeconds: HOUR / 2 }, "Fri 14:30"],
   ] as const)("%s", (_, time, change, answer) => {
@@ -70,6 +70,22 @@ describe("what can be promised", () => {
       }),
       { seed: 13, numRuns: 300 },
     );
+  });
+});
+
+describe("how long a ball takes", () => {
+  const stage = (kind: "cut" | "extract" | "dryOff" | "check", secondsPerSide: number | null, sides: number | null) => ({
+    kind,
+    secondsPerSide,
+    sides,
+  });
+  it("is the bench's pace, or its stages where those alone are longer; what it lies for is apart", () => {
+    expect(benchSecondsOf([], 3)).toBe(1200);
+    expect(benchSecondsOf([stage("cut", 60, 6), stage("extract", null, null)], 3)).toBe(1200);
+    expect(benchSecondsOf([stage("cut", 240, 6), stage("check", null, null)], 3)).toBe(1440);
+    expect(restSecondsOf([stage("cut", 60, 6)])).toBe(0);
+    expect(restSecondsOf([stage("extract", 0, null), stage("dryOff", null, null)])).toBe(3 * HOUR);
+    expect(restSecondsOf([stage("extract", 1800, null), stage("dryOff", 600, null)])).toBe(2400);
   });
 });
 

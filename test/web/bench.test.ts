@@ -16,7 +16,6 @@ import {
   stepsOf,
   withBall,
 } from "../../src/web/rooms/bench/guide.ts";
-import { promiseFor } from "../../src/web/rooms/intake/promise.ts";
 
 let count = 0;
 const stage = (kind: PlannedStage["kind"], abrasive: string | null): PlannedStage => ({
@@ -125,15 +124,5 @@ describe("is it this ball", () => {
     expect(isThisBall("inv100296", "abc", "INV100296")).toBe(true);
     expect(isThisBall("96", "abc", "INV100296")).toBe(false);
     expect(isThisBall("", "abc", null)).toBe(false);
-  });
-});
-
-describe("the promise", () => {
-  const ten = Date.parse("2026-05-31T10:00:00.000Z");
-
-  it("comes from what waits and the bench's pace, to the half hour, never sooner than an hour", () => {
-    expect(promiseFor(ten, 0, 1, 3)).toBe("2026-05-31T11:00:00.000Z");
-    expect(promiseFor(ten, 4, 2, 3)).toBe("2026-05-31T12:00:00.000Z");
-    expect(promiseFor(ten, 4, 3, 3)).toBe("2026-05-31T12:30:00.000Z");
   });
 });

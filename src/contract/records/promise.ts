@@ -1,5 +1,7 @@
+import type { StageKind } from "#engine/surface/stages";
 import { dayIn } from "./dayIn.ts";
 import type { Openings } from "./settings.ts";
+import type { Ticket } from "./ticket.ts";
 
 const MINUTE_MS = 60_000;
 const DAY_MS = 86_400_000;
@@ -42,9 +44,8 @@ export interface ToPromise {
 export function promiseFor({ nowMs, zone, openings, waitingSeconds, ownSeconds, restSeconds }: ToPromise): string {
   const worked = (fromMs: number, seconds: number) => afterWork(fromMs, 1000 * seconds, zone, openings);
   const before = worked(nowMs, waitingSeconds);
-  const done = restSeconds === 0 ? before : before + 1000 * restSeconds;
-  const own = restSeconds + waitingSeconds === 0 ? Math.max(LEAST_SECONDS, ownSeconds) : ownSeconds;
-  const ready = Math.max(worked(done, own), nowMs + 1000 * LEAST_SECONDS);
+  const done = before + 1000 * restSeconds;
+  const ready = Math.max(worked(done, ownSeconds), nowMs + 1000 * LEAST_SECONDS);
   return new Date(whenOpen(Math.ceil(ready / ROUND_MS) * ROUND_MS, zone, openings)).toISOString();
 }
 
@@ -63,6 +64,29 @@ function afterWork(fromMs: number, workMs: number, zone: string, openings: Openi
 function whenOpen(atMs: number, zone: string, openings: Openings): number {
   for (const { opensMs, closesMs } of openTimes(atMs, zone, openings)) if (atMs <= closesMs) return Math.max(atMs, opensMs);
   return atMs;
+}
+
+type Stages = readonly Pick<Ticket["stages"][number], "kind" | "secondsPerSide" | "sides">[];
+
+const HOUR_SECONDS = 3600;
+/** Where the stage itself says nothing, seconds: the oil sweats out in about an hour, and the ball wants two to be dry and cool (common practice). */
+const USUAL_REST: Partial<Record<StageKind, number>> = { extract: HOUR_SECONDS, dryOff: 2 * HOUR_SECONDS };
+
+/** How long a ball takes at the bench, seconds: as the bench's pace has it, or as long as its stages alone take where that is more. */
+export function benchSecondsOf(stages: Stages, ballsPerHour: number): number {
+  const atBench = stages.filter(({ kind }) => kind === null || !(kind in USUAL_REST));
+  return Math.max(HOUR_SECONDS / ballsPerHour, summed(atBench, 0));
+}
+
+/** How long it lies for oil to come out and to dry, seconds. */
+export function restSecondsOf(stages: Stages): number {
+  return stages.reduce((sum, stage) => sum + (stage.kind === null ? 0 : summed([stage], USUAL_REST[stage.kind] ?? null)), 0);
+}
+
+/** Seconds of stages; where one says none, the usual. @param usual null: it is none of those that are counted */
+function summed(stages: Stages, usual: number | null): number {
+  if (usual === null) return 0;
+  return stages.reduce((sum, { secondsPerSide, sides }) => sum + ((secondsPerSide ?? 0) * (sides ?? 1) || usual), 0);
 }
 
 function* openTimes(fromMs: number, zone: string, openings: Openings) {

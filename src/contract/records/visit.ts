@@ -36,6 +36,12 @@ export const visitWritten = mapping(
     bowlerId: maybe(id),
     arrivedAt: instant,
     promisedFor: maybe(instant),
+    /** Promises that somebody made otherwise than they were reckoned, and why; without a ticket for the whole visit. */
+    promises: listOf(
+      mapping({ at: instant, ticketId: maybe(id), promisedFor: instant, why: text("Why another time") }, "A promise"),
+      100,
+      "promises",
+    ),
     state: oneOf(["open", "closed"], "Whether something is still to be done or paid").default("open"),
     currency,
     charges: listOf(charge, 200, "lines"),

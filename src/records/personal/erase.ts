@@ -114,8 +114,9 @@ async function emptyWork(session: Session, found: OfBowler, traces: Traces, by: 
   const freeOrNone = (text: string | null) => (text === null ? null : free(text));
   for (const visit of found.visits) {
     const charges = visit.charges.map((charge) => ({ ...charge, what: free(charge.what) }));
+    const promises = visit.promises.map((promise) => ({ ...promise, why: NO_NAME }));
     const freeWork = visit.free.map((work) => ({ ...work, why: NO_NAME }));
-    await alter(session, visits, visit, { ...noText, charges, free: freeWork, discountWhy: "" }, by);
+    await alter(session, visits, visit, { ...noText, charges, free: freeWork, promises, discountWhy: "" }, by);
   }
   for (const ticket of found.tickets) {
     const stops = ticket.stops.map((stop) => ({ ...stop, why: NO_NAME }));

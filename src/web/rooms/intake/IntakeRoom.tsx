@@ -2,21 +2,21 @@ import { useEffect, useState } from "react";
 import { Link, useLocation, useSearchParams } from "wouter";
 import { INTAKE } from "#words/en/rooms/intake";
 import { PRICING } from "#words/en/rooms/pricing";
+import { PROMISE } from "#words/en/rooms/promise";
 import { LineField } from "../../pieces/PlainFields.tsx";
 import { usePricesToday } from "../../shop/pricing.ts";
 import { answered, ShopFault, shop } from "../../shop/shopClient.ts";
 import { useKept } from "../../shop/useKept.ts";
-import { useQueue } from "../../shop/useQueue.ts";
+import { usePromise } from "../../shop/usePromise.ts";
 import { useRead, useWrite } from "../../shop/useShop.ts";
-import { useSettings, useShopTimes } from "../../shop/zone.ts";
+import { useSettings } from "../../shop/zone.ts";
 import { BallWork } from "./BallWork.tsx";
 import { Find } from "./Find.tsx";
-import { promiseFor } from "./promise.ts";
+import { Promised } from "./Promised.tsx";
 import { takeIn } from "./takeIn.ts";
 import { type BallDraft, emptyVisit, knownBall, knownBowler, missing, newBall, type VisitDraft } from "./visitDraft.ts";
 
 const MEMORY = "gritwright.intake";
-const USUAL_BALLS_PER_HOUR = 3;
 
 /** The counter: a visit of one or several balls, taken in under a minute. */
 export function IntakeRoom() {
@@ -25,11 +25,14 @@ export function IntakeRoom() {
   const [, go] = useLocation();
   const priceList = usePricesToday();
   const prices = priceList ?? [];
-  const promise = usePromise(draft);
+  const reckoned = usePromise(
+    draft.balls.length === 0 ? [null] : draft.balls.map(({ ballId, sameAsLast }) => (sameAsLast ? ballId : null)),
+  );
+  const promisedFor = draft.sent?.promisedFor ?? draft.promisedFor ?? reckoned.at;
   const settings = useSettings().data;
   const write = useWrite(
     async (print: boolean) => {
-      const sent = draft.sent ?? { at: new Date().toISOString(), promisedFor: promise.at };
+      const sent = draft.sent ?? { at: new Date().toISOString(), promisedFor };
       // The form may be emptied meanwhile, and be about another visit.
       const ofThis = (change: (old: VisitDraft) => VisitDraft) => setDraft((old) => (old.key === draft.key ? change(old) : old));
       ofThis((old) => ({ ...old, sent }));
@@ -99,15 +102,10 @@ export function IntakeRoom() {
           ))}
         </div>
         <aside className="plate take-in">
-          <p>
-            <strong>{INTAKE.promise}</strong>
-            <br />
-            {promise.text}
-          </p>
-          <p className="note">{INTAKE.promiseFrom(promise.waiting, promise.ballsPerHour)}</p>
+          <Promised draft={draft} at={promisedFor} reckoned={reckoned} tried={tried} onChange={change} />
           {tried && lacks !== null && (
             <p role="alert" className="field-problem">
-              {{ ball: INTAKE.needsBall, name: INTAKE.needsName, why: PRICING.needsWhy }[lacks]}
+              {{ ball: INTAKE.needsBall, name: INTAKE.needsName, why: PRICING.needsWhy, promise: PROMISE.needsWhy }[lacks]}
             </p>
           )}
           {write.error instanceof ShopFault && (
@@ -141,14 +139,6 @@ function useOfBowler(setDraft: (next: (old: VisitDraft) => VisitDraft) => void) 
 
 function withBall(draft: VisitDraft, index: number, ball: BallDraft): VisitDraft {
   return { ...draft, balls: draft.balls.map((one, i) => (i === index ? ball : one)) };
-}
-
-function usePromise({ balls, promisedFor, sent }: VisitDraft) {
-  const times = useShopTimes();
-  const ballsPerHour = useSettings().data?.ballsPerHour ?? USUAL_BALLS_PER_HOUR;
-  const waiting = (useQueue().data?.items ?? []).filter(({ ticket }) => ticket.state !== "ready" && ticket.state !== "uncollected").length;
-  const at = sent?.promisedFor ?? promisedFor ?? promiseFor(Date.now(), waiting, Math.max(1, balls.length), ballsPerHour);
-  return { at, text: times.at(at), waiting, ballsPerHour };
 }
 
 interface WhoProps {

@@ -32,7 +32,9 @@ export async function takeIn(taken: TakenIn): Promise<readonly string[]> {
   const { at, promisedFor } = taken.sent;
   const part = partsOf(taken);
   const bowlerId = await bowlerOf(draft, part);
-  const visit = { bowlerId, arrivedAt: at, promisedFor, currency };
+  const why = (draft.promiseWhy ?? "").trim();
+  const promises = draft.promisedFor === null ? [] : [{ at, ticketId: null, promisedFor, why }];
+  const visit = { bowlerId, arrivedAt: at, promisedFor, promises, currency };
   const visitId = await part("visit", (once) => answered(shop.visits.$post({ json: visit }, once)));
   const tickets: string[] = [];
   for (const ball of draft.balls) {

@@ -34,8 +34,10 @@ export interface VisitDraft {
   readonly key: string;
   readonly bowler: { readonly id: string | null; readonly name: string; readonly phone: string } | null;
   readonly balls: readonly BallDraft[];
-  /** Null: what the bench's pace gives. */
+  /** Null: as it is reckoned. */
   readonly promisedFor: string | null;
+  /** Why another time is promised. */
+  readonly promiseWhy?: string;
   /** What it was first sent as: sent again after a fault it is the same. Not there before it was sent. */
   readonly sent?: { readonly at: string; readonly promisedFor: string };
   /** Ids of its parts that the shop has already, by the names of the writes. */
@@ -73,10 +75,11 @@ export function knownBowler({ id, name, phone }: Bowler): NonNullable<VisitDraft
 }
 
 /** What is still missing, or null: a ball, a name for whoever and whatever is new, and a reason for what is free. */
-export function missing({ bowler, balls }: VisitDraft): "ball" | "name" | "why" | null {
+export function missing({ bowler, balls, promisedFor, promiseWhy = "" }: VisitDraft): "ball" | "name" | "why" | "promise" | null {
   if (balls.length === 0 || balls.some(({ name }) => name.trim() === "")) return "ball";
   if (bowler !== null && bowler.name.trim() === "") return "name";
-  return balls.some((ball) => lacksReason(pricingDraft(ball))) ? "why" : null;
+  if (balls.some((ball) => lacksReason(pricingDraft(ball)))) return "why";
+  return promisedFor !== null && promiseWhy.trim() === "" ? "promise" : null;
 }
 
 export function pricingDraft({ priceId, freeWhy = "" }: BallDraft): PricingDraft {

@@ -12,6 +12,7 @@ import { CautionList } from "./CautionList.tsx";
 import { ExportAll } from "./ExportAll.tsx";
 import { ImportList } from "./ImportList.tsx";
 import { ModelAssumptions } from "./ModelAssumptions.tsx";
+import { OpeningHours } from "./OpeningHours.tsx";
 import { People } from "./People.tsx";
 import { Prices } from "./Prices.tsx";
 import { Sessions } from "./Sessions.tsx";
@@ -33,7 +34,14 @@ export function ShopRoom() {
       </div>
       <div className="room-columns even-columns">
         <div>
-          <Reading of={settings}>{(read) => <ShopSettings settings={read} />}</Reading>
+          <Reading of={settings}>
+            {(read) => (
+              <>
+                <ShopSettings settings={read} />
+                <OpeningHours settings={read} />
+              </>
+            )}
+          </Reading>
           <section className="plate">
             <Fold title={SHOP.people} summary="" startsOpen="wide">
               <People />

@@ -22,6 +22,7 @@ import { useShopTimes } from "../../shop/zone.ts";
 import { DidItWork } from "../held/DidItWork.tsx";
 import { Account } from "./Account.tsx";
 import { PriceWork } from "./PriceWork.tsx";
+import { PromiseChange } from "./PromiseChange.tsx";
 import { ReadingsOf } from "./ReadingsOf.tsx";
 import { Stops } from "./Stops.tsx";
 import { useAccount, useMoveTicket, useTicket } from "./useTicket.ts";
@@ -125,6 +126,9 @@ function TicketFacts({ ticket, ball, bowler }: PartProps) {
   return (
     <section className="plate">
       <Facts rows={rows} />
+      <For least="counter">
+        <PromiseChange ticket={ticket} />
+      </For>
       <Link href={`/balls/${ball.id}`}>{TICKET.ballLog}</Link> <Link href={`/wrong?ball=${ball.id}&ticket=${ticket.id}`}>{WRONG.open}</Link>
     </section>
   );

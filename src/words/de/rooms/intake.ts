@@ -41,7 +41,6 @@ export const INTAKE = {
   stop: "Halt: kein Drehgerät, keine Wärme. Fotografieren und zuerst nach der Garantie fragen.",
   words: "Mit den Worten des Spielers",
   promise: "Zugesagt bis",
-  promiseFrom: (balls, perHour) => `aus ${balls} Bällen davor und ${perHour} in der Stunde`,
   takeIn: (balls) => (balls === 1 ? "1 Ball annehmen" : `${balls} Bälle annehmen`),
   takeInAndPrint: "Annehmen und drucken",
   needsBall: "Wählen Sie einen Ball oder schreiben Sie, wie er heißt.",

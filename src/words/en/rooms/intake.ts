@@ -40,7 +40,6 @@ export const INTAKE = {
   stop: "Stop: no spinner, no heat. Photograph it, and ask about the warranty first.",
   words: "In the bowler's own words",
   promise: "Promised for",
-  promiseFrom: (balls: number, perHour: number) => `from ${balls} balls before it and ${perHour} an hour`,
   takeIn: (balls: number) => (balls === 1 ? "Take in 1 ball" : `Take in ${balls} balls`),
   takeInAndPrint: "Take in and print",
   needsBall: "Choose a ball, or write what it is called.",

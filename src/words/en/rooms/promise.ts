@@ -1,0 +1,28 @@
+/** English text of what is promised, and of when the shop is open. */
+export const PROMISE = {
+  from: (balls: number, perHour: number) => `${balls === 1 ? "1 ball" : `${balls} balls`} before it, ${perHour} an hour`,
+  rests: (hours: string) => `with ${hours} h for extraction and drying`,
+  usualHours: "Opening hours are the usual ones, Monday to Saturday 10 to 19; Shop sets yours.",
+  other: "Promise another time",
+  asReckoned: "As reckoned",
+  when: "Promised for, by the shop's clock",
+  why: "Why",
+  needsWhy: "Say why another time is promised.",
+  was: (when: string, why: string) => `${when}: ${why}`,
+  keep: "Promise it",
+  leave: "Leave as it was",
+  openings: "Opening hours",
+  openingsUsual: "the usual, until you set yours",
+  openAllowed: "10:00–19:00; empty where closed",
+  closed: "closed",
+  open: (from: string, until: string) => `${from}–${until}`,
+  weekdays: {
+    monday: "Monday",
+    tuesday: "Tuesday",
+    wednesday: "Wednesday",
+    thursday: "Thursday",
+    friday: "Friday",
+    saturday: "Saturday",
+    sunday: "Sunday",
+  },
+} as const;
