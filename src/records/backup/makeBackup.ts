@@ -62,7 +62,7 @@ export function backups({ folder, now, programVersion, from, mustBeThere = () =>
       );
       const out = there.filter(({ madeAt }) => !keep.has(madeAt));
       for (const { name } of out) await withFaults(folder.backups, () => rm(join(folder.backups, name)));
-      if (made !== null || out.length > 0) await processes.run({ does: "free", folder });
+      if (made !== null || out.length > 0) await processes.run({ does: "free", folder, now: now() });
       return { made, takenOut: out.map(({ name }) => name) };
     },
     verify: async (name) => processes.run({ does: "verify", path: await all.path(name) }),
