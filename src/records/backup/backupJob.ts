@@ -7,7 +7,7 @@ import { withBackupsAlone } from "./alone.ts";
 import { backupNameParts, isZip } from "./backupName.ts";
 import type { BackupReport } from "./backups.ts";
 import { blobsFolder, freeBlobs, prepareBlobs } from "./blobs.ts";
-import { type ArchiveAsked, makeArchive } from "./makeArchive.ts";
+import { type ArchiveAsked, type ArchiveMade, makeArchive } from "./makeArchive.ts";
 import { snapshotOfFolder, snapshotOfServer, type WithSnapshot } from "./snapshot.ts";
 import { readManifest, verifyBackup } from "./verifyBackup.ts";
 
@@ -21,8 +21,7 @@ export type BackupJob =
   | { readonly does: "free"; readonly folder: ShopFolder /** Milliseconds since 1970. */; readonly now: number };
 
 export interface BackupAnswers {
-  /** Bytes of the file. */
-  readonly make: number;
+  readonly make: ArchiveMade;
   readonly verify: BackupReport;
   /** How many photos and files were taken out. */
   readonly free: number;

@@ -35,8 +35,8 @@ export function backups({ folder, now, programVersion, from, mustBeThere = () =>
     try {
       mustBeThere();
       const asked = { name, madeAt, why, isWhole: form === "whole", programVersion };
-      const bytes = await processes.run({ does: "make", folder, from, asked });
-      await failures.clear();
+      const { bytes, lostFiles } = await processes.run({ does: "make", folder, from, asked });
+      await failures.clear(lostFiles);
       return { name, madeAt, bytes, why };
     } catch (error) {
       if (isFailure(error)) await failures.set({ at: madeAt, why, fault: error instanceof RecordsFault ? error.kind : "broken" });
