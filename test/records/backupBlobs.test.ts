@@ -1,6 +1,7 @@
 import { mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { restoreBackup } from "#records/backup/restoreBackup";
 import { verifyBackup } from "#records/backup/verifyBackup";
 import { shopFolder } from "#records/folder";
 import { openRecords } from "#records/openRecords";
@@ -143,4 +144,37 @@ it("a damaged backup of ours is told where it keeps photos from going", async ()
   writeFileSync(path, "cut short");
   await refusal(shop.records.backups.keepUp());
   expect(blobCount()).toBe(4);
+});
+
+describe("a restore of a backup whose photos are not all beside it", () => {
+  it("takes missing and damaged ones from today's records where those have the same bytes", async () => {
+    const { photos, path } = await backedUp();
+    const [first, second] = photos;
+    rmSync(join(backups, "blobs", first.sha256));
+    writeFileSync(join(backups, "blobs", second.sha256), "damaged");
+    await shop.records.close();
+    expect(await restoreBackup(path, shop.parts)).toMatchObject({ leftOut: [], report: { files: 5 } });
+    const restored = await shop.reopen();
+    for (const [i, { id }] of photos.entries()) expect(Buffer.from(await restored.photos.bytes(id))).toEqual(AWKWARD_PICTURES[i]);
+  });
+
+  it("is refused where one is nowhere, or today's has other bytes, and done without it where that is asked for", async () => {
+    const { photos, path } = await backedUp();
+    const [first, second, third] = photos;
+    const live = join(shop.parts.folder, "live", "photos");
+    for (const { sha256 } of [first, second]) rmSync(join(backups, "blobs", sha256));
+    rmSync(join(live, `${first.sha256}.png`));
+    writeFileSync(join(live, `${second.sha256}.png`), "other bytes");
+    await shop.records.close();
+    expect(await refusal(restoreBackup(path, shop.parts))).toMatchObject({
+      kind: "badBackup",
+      problems: [{ value: "2 of 4 missing" }, {}, {}],
+    });
+    const { leftOut } = await restoreBackup(path, { ...shop.parts, withoutLost: true });
+    expect([...leftOut].sort()).toEqual([first, second].map(({ sha256 }) => `photos/${sha256}.png`).sort());
+    const restored = await shop.reopen();
+    expect(Buffer.from(await restored.photos.bytes(third.id))).toEqual(AWKWARD_PICTURES[2]);
+    expect(await refusal(restored.photos.bytes(first.id))).toMatchObject({ kind: "damaged" });
+    expect((await restored.bowlers.list()).items).toHaveLength(1);
+  });
 });
