@@ -55,7 +55,7 @@ const COMMANDS = new Map<string, Entry>([
   ["limits", { run: oneFile(limits), takes: ["on", "book"] }],
   ["backup", { run: backup, takes: ["due", "whole", "shop"] }],
   ["verify", { run: verify, takes: [] }],
-  ["restore", { run: restore, takes: [] }],
+  ["restore", { run: restore, takes: ["without-lost-files"] }],
   ["export", { run: exportAll, takes: ["shop"] }],
   ["import", { run: importTable, takes: ["apply", "map", "by", "shop"] }],
   ["undo", { run: undo, takes: ["by", "shop"] }],

@@ -42,6 +42,7 @@ FILE is a job file (plan, shot), a bench file (stages, fade) or a file of the co
   --book ID         limits: usbc or world-bowling; else the file's
   --due             backup: the daily one, where it is time; older ones are thinned out
   --whole           backup: one file with photos and files in it, to be kept elsewhere by itself
+  --without-lost-files   restore: also where photos or files of the backup are lost; names what it left out
   --apply           import: write it
   --map COL=FIELD,… import: which column feeds which field; else by their names
   --by INITIALS     import, undo: who does it, where several work in the shop

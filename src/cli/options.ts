@@ -24,6 +24,7 @@ const KNOWN = {
   "z-unit": { type: "string" },
   due: { type: "boolean", default: false },
   whole: { type: "boolean", default: false },
+  "without-lost-files": { type: "boolean", default: false },
   apply: { type: "boolean", default: false },
   map: { type: "string" },
   by: { type: "string" },
@@ -58,6 +59,8 @@ export interface Options {
   readonly due: boolean;
   /** A backup with photos and files in it. */
   readonly whole: boolean;
+  /** Restore what is there of a backup whose photos or files are not all. */
+  readonly withoutLostFiles: boolean;
   /** Do what was only shown. */
   readonly apply: boolean;
   /** Field by column of a table. */
@@ -106,6 +109,7 @@ export function readOptions(args: readonly string[]): Options {
     book: values.book ?? null,
     due: values.due,
     whole: values.whole,
+    withoutLostFiles: values["without-lost-files"],
     apply: values.apply,
     map: values.map === undefined ? null : pairs(values.map),
     by: values.by ?? null,

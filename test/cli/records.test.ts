@@ -1,7 +1,8 @@
-import { readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { zipSync } from "fflate";
 import { describe, expect, it } from "vitest";
+import { PNG } from "../records/pictures.ts";
 import { onTheCounter, testShop } from "../records/shop.ts";
 import { fileWith, inProcess, scratchFolder } from "./commandLine.ts";
 
@@ -61,6 +62,22 @@ describe("the records from the command line", () => {
       expect(stderr).toContain("is no sound backup; nothing was changed.");
     }
     expect(readdirSync(folder).sort()).toEqual(["backups", "live"]);
+  });
+
+  it("a backup whose photo is lost is restored without it when that is asked for, which the refusal names", async () => {
+    const folder = join(scratchFolder(), "shop");
+    const shop = await testShop({ folder });
+    await shop.records.photos.add({ of: "other" }, PNG, { by: shop.by });
+    const path = join(folder, "backups", (await shop.records.backups.make("asked")).name);
+    await shop.records.close();
+    for (const place of ["live/photos", "backups/blobs"])
+      for (const name of readdirSync(join(folder, place))) if (/^[0-9a-f]{64}/.test(name)) rmSync(join(folder, place, name));
+    expect(await inProcess("restore", path, folder)).toMatchObject({ code: 3, stderr: expect.stringContaining("--without-lost-files") });
+    const { code, stdout } = await inProcess("restore", path, folder, "--without-lost-files");
+    expect(code).toBe(0);
+    expect(stdout).toMatch(
+      /^Restored as of .*\nEverything but 1 photo or file, .*\n {2}left out: photos\/[0-9a-f]{64}\.png\nWhat was there/,
+    );
   });
 
   it("an import is shown, then done, then taken back", async () => {

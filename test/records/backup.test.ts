@@ -76,7 +76,7 @@ describe("a backup", () => {
   it("leaves nothing half made beside it", async () => {
     const path = await madeBackup();
     const folder = join(shop.parts.folder, "backups");
-    expect(readdirSync(folder).sort()).toEqual(["blobs", basename(path)]);
+    expect(readdirSync(folder).sort()).toEqual(["blobs", basename(path), "last.json"]);
     expect(readdirSync(join(folder, "blobs"))).toEqual(["lock.sqlite"]);
   });
 

@@ -149,10 +149,15 @@ describe("photos and files beside backups", () => {
     expect(blobNames()).toHaveLength(4);
     rmSync(join(backups, "gritwright-2026-05-30T18-00-00.000Z-asked.zip"));
     rmSync(old);
-    const later = await openRecords({ ...parts, now: () => parts.now() + 86_400_000 });
-    await later.backups.keepUp();
-    await later.close();
-    expect(blobNames()).toHaveLength(3);
+    for (const [days, left] of [
+      [1, 4],
+      [32, 3],
+    ]) {
+      const later = await openRecords({ ...parts, now: () => parts.now() + days * 86_400_000 });
+      await later.backups.keepUp();
+      await later.close();
+      expect(blobNames()).toHaveLength(left);
+    }
     expect(readdirSync(blobs)).toHaveLength(4);
     for (const { name } of await records.backups.list()) expect((await verifyBackup(await records.backups.path(name))).missing).toEqual([]);
   });

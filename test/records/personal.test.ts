@@ -114,8 +114,9 @@ describe("erasing a bowler", () => {
         goneBy: "2026-06-30T18:30:00.000Z",
       },
       { name: asked.name, kind: "backup", madeAt: asked.madeAt, goneBy: null },
-      // A Sunday, and the last of its month: no other of May 2026 will be there after it, and 24 months are kept.
-      { name: made?.name, kind: "backup", madeAt: made?.madeAt, goneBy: "2028-05-01T00:00:00.000Z" },
+      // A Sunday, and the last of its month: no other of May 2026 will be there after it, and 24 months are kept;
+      // its photos for thirty days more, and one until the backup that they go with.
+      { name: made?.name, kind: "backup", madeAt: made?.madeAt, goneBy: "2028-06-01T00:00:00.000Z" },
     ]);
   });
 

@@ -4,10 +4,10 @@ import { openPostgres } from "../database/postgres.ts";
 import { filesInDatabase } from "../files/inDatabase.ts";
 import type { ShopFolder } from "../folder.ts";
 import { withBackupsAlone } from "./alone.ts";
-import { backupNameParts } from "./backupName.ts";
+import { backupNameParts, isZip } from "./backupName.ts";
 import type { BackupReport } from "./backups.ts";
 import { blobsFolder, freeBlobs, prepareBlobs } from "./blobs.ts";
-import { type ArchiveAsked, makeArchive } from "./makeArchive.ts";
+import { type ArchiveAsked, type ArchiveMade, makeArchive } from "./makeArchive.ts";
 import { snapshotOfFolder, snapshotOfServer, type WithSnapshot } from "./snapshot.ts";
 import { readManifest, verifyBackup } from "./verifyBackup.ts";
 
@@ -18,11 +18,10 @@ export type BackupSource = { readonly file: string | null } | { readonly postgre
 export type BackupJob =
   | { readonly does: "make"; readonly folder: ShopFolder; readonly from: BackupSource; readonly asked: ArchiveAsked }
   | { readonly does: "verify"; readonly path: string }
-  | { readonly does: "free"; readonly folder: ShopFolder };
+  | { readonly does: "free"; readonly folder: ShopFolder /** Milliseconds since 1970. */; readonly now: number };
 
 export interface BackupAnswers {
-  /** Bytes of the file. */
-  readonly make: number;
+  readonly make: ArchiveMade;
   readonly verify: BackupReport;
   /** How many photos and files were taken out. */
   readonly free: number;
@@ -36,7 +35,7 @@ export async function doBackupJob(job: BackupJob): Promise<BackupAnswers[BackupJ
     case "verify":
       return verifyBackup(job.path);
     case "free":
-      return freeUnnamed(job.folder);
+      return freeUnnamed(job.folder, job.now);
   }
 }
 
@@ -53,14 +52,25 @@ function snapshotsOf(folder: ShopFolder, from: BackupSource, now: number): WithS
   };
 }
 
-/** Takes out photos and files that no backup names any more. Where a backup cannot be read nobody knows what it names, and nothing goes. */
-async function freeUnnamed(folder: ShopFolder): Promise<number> {
+/**
+ * Takes out photos and files that no backup has named for long, whatever somebody called it. Where a zip cannot be read nobody knows what it names, and
+ * nothing goes.
+ *
+ * @throws {RecordsFault} `badBackup` where it is one of ours by its name
+ */
+async function freeUnnamed(folder: ShopFolder, now: number): Promise<number> {
   const blobs = blobsFolder(folder);
   await prepareBlobs(blobs);
   return withBackupsAlone(blobs, async () => {
     const named = new Set<string>();
-    for (const name of (await readdir(folder.backups)).filter((one) => backupNameParts(one) !== null))
-      for (const { sha256 } of (await readManifest(join(folder.backups, name))).blobs ?? []) named.add(sha256);
-    return freeBlobs(blobs, named);
+    for (const name of (await readdir(folder.backups)).filter(isZip)) {
+      const manifest = await readManifest(join(folder.backups, name)).catch((error: unknown) => {
+        if (backupNameParts(name) !== null) throw error;
+        return null;
+      });
+      if (manifest === null) return 0;
+      for (const { sha256 } of manifest.blobs ?? []) named.add(sha256);
+    }
+    return freeBlobs(blobs, named, now);
   });
 }

@@ -12,3 +12,8 @@ export function backupNameParts(name: string): Pick<BackupFile, "madeAt" | "why"
   const [, hours, minutes, seconds, why] = NAME.exec(name) ?? [];
   return why === undefined ? null : { madeAt: `${hours}:${minutes}:${seconds}`, why: why.replace("-", " ") as BackupFile["why"] };
 }
+
+/** Whether it may be a backup that somebody called something else. */
+export function isZip(name: string): boolean {
+  return name.toLowerCase().endsWith(".zip");
+}

@@ -1,9 +1,11 @@
 import { createHash, randomBytes } from "node:crypto";
+import { existsSync } from "node:fs";
 import { mkdir, open, readdir, rename, rm } from "node:fs/promises";
 import { basename, join } from "node:path";
 import { RecordsFault } from "#contract/records/fault";
 import { asRecordsFault } from "../database/driverFault.ts";
 import type { ShopFolder } from "../folder.ts";
+import { longUnnamed } from "./unnamed.ts";
 import { type FileSum, piecesOf } from "./zipWriter.ts";
 
 /*
@@ -22,6 +24,11 @@ export function blobsFolder({ backups }: Pick<ShopFolder, "backups">): string {
 
 export async function prepareBlobs(folder: string): Promise<void> {
   await mkdir(folder, { recursive: true, mode: OWNER_ONLY.folder });
+}
+
+/** Names of those that lie there; none where there is no such folder. */
+export async function blobNames(folder: string): Promise<string[]> {
+  return existsSync(folder) ? (await readdir(folder)).filter((name) => NAME.test(name)) : [];
 }
 
 /** Copies, rather than links: what happens to the shop's own file must not happen to its backup. */
@@ -80,12 +87,16 @@ export async function sumOf(
 }
 
 /**
- * Takes out what no backup names, and what was left half written. Whoever calls has the folder of backups alone (`withBackupsAlone`).
+ * Takes out what no backup has named for long, and what was left half written. Whoever calls has the folder of backups alone (`withBackupsAlone`).
  *
+ * @param now milliseconds since 1970
  * @returns how many were taken out
  */
-export async function freeBlobs(folder: string, named: ReadonlySet<string>): Promise<number> {
-  const gone = (await readdir(folder)).filter((name) => MAKING.test(name) || (NAME.test(name) && !named.has(name)));
-  for (const name of gone) await rm(join(folder, name), { force: true });
-  return gone.length;
+export async function freeBlobs(folder: string, named: ReadonlySet<string>, now: number): Promise<number> {
+  const there = await readdir(folder);
+  const unnamed = there.filter((name) => NAME.test(name) && !named.has(name));
+  const gone = new Set(await longUnnamed(folder, unnamed, now));
+  const out = there.filter((name) => MAKING.test(name) || gone.has(name));
+  for (const name of out) await rm(join(folder, name), { force: true });
+  return out.length;
 }

@@ -1,43 +1,49 @@
 import { existsSync } from "node:fs";
 import { mkdir, readFile, rm } from "node:fs/promises";
 import { join } from "node:path";
-import { z } from "zod";
-import { RECORDS_FAULT_KINDS, RecordsFault } from "#contract/records/fault";
+import { RecordsFault } from "#contract/records/fault";
 import { writeSynced } from "../files/syncedFile.ts";
 import type { ShopFolder } from "../folder.ts";
 import type { BackupFailure } from "./backups.ts";
-
-const failureSchema = z.strictObject({
-  at: z.iso.datetime(),
-  why: z.enum(["asked", "scheduled", "before migration", "before restore"]),
-  fault: z.enum([...RECORDS_FAULT_KINDS, "broken"]),
-});
+import { failureSchema, lastStateFile } from "./lastState.ts";
 
 /** Remembers that the last backup failed, for every program that has the records open, until one succeeds. */
 export interface FailureMark {
   set(failure: BackupFailure): Promise<void>;
-  clear(): Promise<void>;
+  /** @param lostFiles how many photos and profile files the backup that succeeded could not hold any more */
+  clear(lostFiles: number): Promise<void>;
+  /** How many that was, of the last that succeeded. */
+  lostFiles(): Promise<number>;
   get(): Promise<BackupFailure | null>;
 }
 
-export function failureMark({ backups }: Pick<ShopFolder, "backups">): FailureMark {
+export function failureMark(folder: Pick<ShopFolder, "backups">): FailureMark {
+  const { backups } = folder;
   const path = join(backups, "failed.json");
-  // What no file can be written for, as on a full disk, is still known here.
+  const last = lastStateFile(folder);
+  // What no file can be written for at all is still known here.
   let here: BackupFailure | null = null;
+  const lostFiles = async () => (await last.get())?.lostFiles ?? 0;
   return {
     async set(failure) {
       here = failure;
       // A folder that is gone is not made anew for it.
       await mkdir(backups, { mode: 0o700 }).catch(() => {});
-      if (existsSync(backups)) await writeSynced(path, Buffer.from(`${JSON.stringify(failure)}\n`)).catch(() => {});
+      if (!existsSync(backups)) return;
+      // A full disk has no room for a new file, and the old one goes on being there.
+      const inPlace = async () => last.putInPlace({ failed: failure, lostFiles: await lostFiles() });
+      await writeSynced(path, Buffer.from(`${JSON.stringify(failure)}\n`)).catch(() => inPlace().catch(() => {}));
     },
-    async clear() {
+    async clear(lost) {
       here = null;
       await rm(path, { force: true });
+      // The backup is good, whether this can be written or not.
+      await last.put({ failed: null, lostFiles: lost }).catch(() => {});
     },
+    lostFiles,
     async get() {
       const text = await readFile(path, "utf8").catch(() => null);
-      return text === null ? here : (readFailure(text) ?? here);
+      return (text === null ? null : readFailure(text)) ?? (await last.get())?.failed ?? here;
     },
   };
 }

@@ -28,6 +28,11 @@ export interface ArchiveAsked {
   readonly programVersion: string;
 }
 
+export interface ArchiveMade {
+  readonly bytes: number;
+  readonly lostFiles: number;
+}
+
 /** A file that is copied elsewhere keeps this: nobody else on a machine reads it. */
 const OWNER_ONLY = 0o600;
 /** What a process left that was ended while it made a backup; it holds what the records hold. */
@@ -37,10 +42,10 @@ const LEFT = /\.zip\.(?:making|copy(?:-wal|-shm|-journal)?)$/;
  * Copies the database as of one moment while it is used, puts the copy into one file, and the files it speaks of with it or beside it; reads all of that
  * again; and gives the file its name last. What cannot be read again never gets it.
  *
- * @returns bytes of the file
+ * @returns bytes of the file, and how many photos and profile files it lacks since they were lost before
  * @throws {RecordsFault} `badBackup` where what was written is not what it should be; `full`, `readOnly`; `busy` where another one is being made
  */
-export async function makeArchive(folder: ShopFolder, withSnapshot: WithSnapshot, asked: ArchiveAsked): Promise<number> {
+export async function makeArchive(folder: ShopFolder, withSnapshot: WithSnapshot, asked: ArchiveAsked): Promise<ArchiveMade> {
   // A root that is gone, as of a disk that was taken out, is not made anew.
   if (!existsSync(folder.root)) throw new RecordsFault("folderGone", folder.root);
   prepareBackups(folder);
@@ -51,13 +56,13 @@ export async function makeArchive(folder: ShopFolder, withSnapshot: WithSnapshot
     const making = join(folder.backups, `${asked.name}.making`);
     try {
       const known = await withSnapshot((snapshot) => write(folder, snapshot, making, asked));
-      await readBackup(making, () => () => {}, { known, blobs });
+      const { missing } = await readBackup(making, () => () => {}, { known, blobs });
       await rename(making, join(folder.backups, asked.name));
       await syncFolder(folder.backups);
+      return { bytes: (await stat(join(folder.backups, asked.name))).size, lostFiles: missing.length };
     } finally {
       await removeLeft(folder);
     }
-    return (await stat(join(folder.backups, asked.name))).size;
   });
 }
 

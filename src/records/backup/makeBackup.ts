@@ -35,8 +35,8 @@ export function backups({ folder, now, programVersion, from, mustBeThere = () =>
     try {
       mustBeThere();
       const asked = { name, madeAt, why, isWhole: form === "whole", programVersion };
-      const bytes = await processes.run({ does: "make", folder, from, asked });
-      await failures.clear();
+      const { bytes, lostFiles } = await processes.run({ does: "make", folder, from, asked });
+      await failures.clear(lostFiles);
       return { name, madeAt, bytes, why };
     } catch (error) {
       if (isFailure(error)) await failures.set({ at: madeAt, why, fault: error instanceof RecordsFault ? error.kind : "broken" });
@@ -62,7 +62,7 @@ export function backups({ folder, now, programVersion, from, mustBeThere = () =>
       );
       const out = there.filter(({ madeAt }) => !keep.has(madeAt));
       for (const { name } of out) await withFaults(folder.backups, () => rm(join(folder.backups, name)));
-      if (made !== null || out.length > 0) await processes.run({ does: "free", folder });
+      if (made !== null || out.length > 0) await processes.run({ does: "free", folder, now: now() });
       return { made, takenOut: out.map(({ name }) => name) };
     },
     verify: async (name) => processes.run({ does: "verify", path: await all.path(name) }),

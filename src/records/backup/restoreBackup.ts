@@ -1,4 +1,5 @@
 import { existsSync, renameSync, rmSync } from "node:fs";
+import { readFile } from "node:fs/promises";
 import { join, sep } from "node:path";
 import { withFaults } from "../database/driverFault.ts";
 import { closeToOthers, openSqlite } from "../database/sqlite.ts";
@@ -7,15 +8,22 @@ import { type ShopFolder, shopFolder } from "../folder.ts";
 import { ledgerInFolder } from "../personal/ledger.ts";
 import type { RecordsParts } from "../records.ts";
 import type { BackupReport } from "./backups.ts";
+import { type TodaysFile, verifyWithGaps } from "./gaps.ts";
 import { restoreOnServer } from "./restoreOnServer.ts";
 import { safetyCopyName } from "./safetyCopy.ts";
 import { unpackBackup } from "./unpackBackup.ts";
-import { verifyBackup } from "./verifyBackup.ts";
 
 export interface RestoreDone {
   readonly report: BackupReport;
   /** Folder, or schema of the database, with what was there before; null where there was nothing. */
   readonly safetyCopy: string | null;
+  /** Names of photos and files that were nowhere, and are not in the records now. */
+  readonly leftOut: readonly string[];
+}
+
+export interface RestoreParts extends RecordsParts {
+  /** Restores everything else where photos or files of the backup are missing or damaged, and today's records do not have them either. */
+  readonly withoutLost?: boolean;
 }
 
 /**
@@ -24,19 +32,20 @@ export interface RestoreDone {
  *
  * @throws {RecordsFault} `badBackup`, `newerSchema`, `busy` where the records are open, `full`, `readOnly`. Today's records are then as they were.
  */
-export function restoreBackup(path: string, parts: RecordsParts): Promise<RestoreDone> {
+export function restoreBackup(path: string, parts: RestoreParts): Promise<RestoreDone> {
   return parts.postgres === undefined ? restoreInFolder(path, parts) : restoreOnServer(path, parts.postgres, parts);
 }
 
-function restoreInFolder(path: string, parts: RecordsParts): Promise<RestoreDone> {
+function restoreInFolder(path: string, parts: RestoreParts): Promise<RestoreDone> {
   const folder = shopFolder(parts.folder);
   return withFaults(folder.root, async () => {
-    const report = await verifyBackup(path);
+    const todays: TodaysFile = (name) => readFile(join(folder.live, ...name.split("/")));
+    const { report, gaps } = await verifyWithGaps(path, todays, parts.withoutLost ?? false);
     const making = join(folder.root, "restoring");
     for (const left of [making, folder.checked]) rmSync(left, { recursive: true, force: true });
     try {
-      await unpackBackup(path, making, await ledgerInFolder(folder).all(), parts);
-      return { report, safetyCopy: await swap(making, folder, parts.now()) };
+      await unpackBackup(path, making, { erased: await ledgerInFolder(folder).all(), gaps, todays }, parts);
+      return { report, safetyCopy: await swap(making, folder, parts.now()), leftOut: gaps.lost };
     } finally {
       rmSync(making, { recursive: true, force: true });
     }

@@ -19,10 +19,10 @@ import { chanceOf } from "../openDatabase.ts";
 import { erasuresOnServer, ledgerInFolder, ledgerInTable } from "../personal/ledger.ts";
 import type { RecordsParts } from "../records.ts";
 import { filesOfRecords } from "../tidy.ts";
-import type { RestoreDone } from "./restoreBackup.ts";
+import { type TodaysFile, verifyWithGaps } from "./gaps.ts";
+import type { RestoreDone, RestoreParts } from "./restoreBackup.ts";
 import { safetySchemaName } from "./safetySchema.ts";
 import { unpackBackup } from "./unpackBackup.ts";
-import { verifyBackup } from "./verifyBackup.ts";
 
 const RESTORING = "gritwright_restoring";
 
@@ -30,17 +30,19 @@ const RESTORING = "gritwright_restoring";
  * Puts a backup in the place of a PostgreSQL database's records: made ready in a folder of its own as every restore is, carried into a new schema,
  * compared there row by row, then changed for today's schema in one transaction.
  */
-export function restoreOnServer(path: string, address: string, parts: RecordsParts): Promise<RestoreDone> {
+export function restoreOnServer(path: string, address: string, parts: RestoreParts): Promise<RestoreDone> {
   return withFaults("the PostgreSQL database", async () => {
-    const report = await verifyBackup(path);
     const letGo = await holdAlone(address);
     // Only its owner may read it.
     const making = mkdtempSync(join(tmpdir(), "gritwright-restoring-"));
     const today = openPostgres(address);
     try {
-      await unpackBackup(path, making, await erasuresOnServer(today), parts);
+      const { get } = filesInDatabase(parts.now);
+      const todays: TodaysFile = (name) => get(today, name);
+      const { report, gaps } = await verifyWithGaps(path, todays, parts.withoutLost ?? false);
+      await unpackBackup(path, making, { erased: await erasuresOnServer(today), gaps, todays }, parts);
       await load(making, today, address, parts);
-      return { report, safetyCopy: await swap(today, parts.now()) };
+      return { report, safetyCopy: await swap(today, parts.now()), leftOut: gaps.lost };
     } finally {
       await today.destroy();
       await letGo();

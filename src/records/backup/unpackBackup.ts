@@ -9,27 +9,45 @@ import { openRecords } from "../openRecords.ts";
 import { type Erasure, joined, ledgerInFolder, ledgerText } from "../personal/ledger.ts";
 import type { RecordsParts } from "../records.ts";
 import { shopsIn } from "../things/settings.ts";
+import { type Gaps, soundBytes, type TodaysFile } from "./gaps.ts";
 import { readBackup, type Taker } from "./verifyBackup.ts";
 
 /** What may lie in a backup, and under which names; nothing else is written anywhere. */
 const ENTRY = /^(?:records\.sqlite|erasures\.jsonl|(?:photos|profiles)\/[0-9a-f]{64}\.[a-z]{3,7})$/;
 
+/** What is unpacked besides the file itself. */
+export interface UnpackAsked {
+  /** Ledger of today: persons erased since the backup was made. */
+  readonly erased: readonly Erasure[];
+  readonly gaps: Gaps;
+  readonly todays: TodaysFile;
+}
+
 /**
  * Unpacks a backup into a new folder, checks it there, brings it up to date and clears it of erased persons: all that is to be done before it takes
  * the place of today's records.
  *
- * @param erased ledger of today: persons erased since the backup was made
  * @throws {RecordsFault} `badBackup`, `newerSchema`, `full`, `readOnly`
  */
-export async function unpackBackup(path: string, making: string, erased: readonly Erasure[], parts: RecordsParts): Promise<void> {
+export async function unpackBackup(path: string, making: string, asked: UnpackAsked, parts: RecordsParts): Promise<void> {
+  const { erased, gaps, todays } = asked;
   const folder = shopFolder(making);
   prepareRoot(folder);
   prepareFolder(folder);
-  await readBackup(path, (name) => {
-    if (!ENTRY.test(name))
-      throw new RecordsFault("badBackup", path, { problems: [{ path: name, value: null, allowed: "names of a backup" }] });
+  const refused = (name: string, allowed: string) =>
+    new RecordsFault("badBackup", path, { problems: [{ path: name, value: null, allowed }] });
+  const take = (name: string): Taker => {
+    if (!ENTRY.test(name)) throw refused(name, "names of a backup");
     return writer(name === "erasures.jsonl" ? folder.erasures : join(folder.live, ...name.split("/")));
-  });
+  };
+  await readBackup(path, take, { leftOut: new Set([...gaps.today.map(({ name }) => name), ...gaps.lost]) });
+  for (const file of gaps.today) {
+    const bytes = await soundBytes(file, todays);
+    if (bytes === null) throw refused(file.name, "what lay in today's records a moment ago");
+    const taker = take(file.name);
+    taker(bytes);
+    taker(null);
+  }
   const all = joined(await ledgerInFolder(folder).all(), erased);
   writeFileSync(folder.erasures, ledgerText(all), { flush: true });
   const [shop] = await checkedShops(folder);

@@ -33,6 +33,10 @@ interface ReadOptions {
   readonly known?: ReadonlySet<string>;
   /** Folder of the files beside it; usually that of the backup. */
   readonly blobs?: string;
+  /** Names of files beside it that are not read, nor handed out. */
+  readonly leftOut?: ReadonlySet<string>;
+  /** Asked of each file beside it that is missing or damaged: whether the backup is to be taken without it. */
+  readonly mayLack?: (file: FileSum) => Promise<boolean>;
 }
 
 /**
@@ -123,15 +127,19 @@ async function readOne(path: string, { name, bytes, sha256 }: FileSum, take: Tak
 
 /** All that are lost or damaged are told, not the first alone. */
 async function readBlobs(path: string, { blobs = [] }: Manifest, take: (name: string) => Taker, options: ReadOptions): Promise<void> {
-  const { known = new Set(), blobs: folder = blobsFolder({ backups: dirname(path) }) } = options;
+  const { known = new Set(), leftOut = new Set(), mayLack = async () => false } = options;
+  const { blobs: folder = blobsFolder({ backups: dirname(path) }) } = options;
   const wrong: Problem[] = [];
   let lost = 0;
-  for (const { name, bytes, sha256 } of blobs) {
+  for (const file of blobs) {
+    const { name, bytes, sha256 } = file;
+    if (leftOut.has(name)) continue;
     const taker = take(name);
     if (known.has(sha256)) continue;
     const found = await sumOf(folder, sha256, taker);
     taker(null);
     if (found?.sha256 === sha256 && found.bytes === bytes) continue;
+    if (await mayLack(file)) continue;
     if (found === null) lost += 1;
     wrong.push({ path: name, value: found === null ? "missing" : "damaged", allowed: `blobs/${sha256}, as it was` });
   }

@@ -29,6 +29,12 @@ export const RECORDS = {
   counted: (count: number, kind: string) => `  ${String(count).padStart(8)}  ${kind}`,
   missing: (name: string) => `  lost before the backup was made: ${name}`,
   restored: (madeAt: string) => `Restored as of ${madeAt}.`,
+  restoredWithout: (count: number) =>
+    count === 1
+      ? "Everything but 1 photo or file, which is missing or damaged beside the backup and not in the records of before either:"
+      : `Everything but ${count} photos and files, which are missing or damaged beside the backup and not in the records of before either:`,
+  restoredWithoutOne: (name: string) => `  left out: ${name}`,
+  mayRestoreWithout: "an option of restore, which then restores everything else and names what was left out",
   safety: (folder: string) => `What was there before lies in ${folder}`,
   exported: (count: number, folder: string) =>
     `${count} files written to ${folder}. They hold personal data: keep them as you keep the shop's records.`,
