@@ -249,7 +249,7 @@ describe("a backup that does not read back", () => {
     expect((await again.backups.state()).failed).toMatchObject({ fault: "badBackup" });
     await again.close();
     const path = await madeBackup();
-    expect(await records.backups.state()).toEqual({ lastMadeAt: expect.stringContaining("2026-05-31"), failed: null });
+    expect(await records.backups.state()).toEqual({ lastMadeAt: expect.stringContaining("2026-05-31"), failed: null, lostFiles: 0 });
     expect(readdirSync(dirname(path))).not.toContain("failed.json");
   });
 
