@@ -34,11 +34,12 @@ export function apiHandlers({ records, plans, queue, version, meter, present, is
     async health() {
       await records.health();
       const { data } = await records.settings.get();
-      const { lastMadeAt, failed } = await records.backups.state();
+      const { lastMadeAt, failed, lostFiles } = await records.backups.state();
       const lastBackup = failed !== null ? "failed" : lastMadeAt === null ? "none" : "good";
       const unreadable = records.unreadable.met().length;
       const state = isClosing() ? "closing" : "well";
-      return { state, version, invented: data === "invented", lastBackup, unreadable, mayWrite: records.newerProgram === null };
+      const about = { state, version, invented: data === "invented", mayWrite: records.newerProgram === null } as const;
+      return { ...about, lastBackup, lostFiles, unreadable };
     },
     describe: async () => description,
     async metrics() {

@@ -85,7 +85,9 @@ describe("photos and files beside backups", () => {
     const { sha256 } = await shop.records.photos.get(photo.id);
     expect(fault.problems.map(({ path: name }) => name)).toContain(`photos/${sha256}.png`);
     await shop.records.close();
-    expect((await refusal<RecordsFault>(restoreBackup(moved, shop.parts))).kind).toBe("badBackup");
+    // Another machine has none of them either.
+    const another = { ...shop.parts, folder: join(elsewhere, "new") };
+    expect((await refusal<RecordsFault>(restoreBackup(moved, another))).kind).toBe("badBackup");
     // Together with them it is a backup anywhere.
     renameSync(blobs, join(elsewhere, "blobs"));
     await restoreBackup(moved, shop.parts);
@@ -249,7 +251,7 @@ describe("a backup that does not read back", () => {
     expect((await again.backups.state()).failed).toMatchObject({ fault: "badBackup" });
     await again.close();
     const path = await madeBackup();
-    expect(await records.backups.state()).toEqual({ lastMadeAt: expect.stringContaining("2026-05-31"), failed: null });
+    expect(await records.backups.state()).toEqual({ lastMadeAt: expect.stringContaining("2026-05-31"), failed: null, lostFiles: 0 });
     expect(readdirSync(dirname(path))).not.toContain("failed.json");
   });
 

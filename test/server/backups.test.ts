@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
@@ -44,7 +44,7 @@ describe("a backup that failed", () => {
     writeFileSync(join(backups, "blobs"), "in the way");
     expect((await shop.ask("makeBackup")).status).toBeGreaterThanOrEqual(500);
     const { body: health } = await shop.ask("health");
-    const well = { state: "well", version: "0.0.0-test", invented: false, unreadable: 0, mayWrite: true };
+    const well = { state: "well", version: "0.0.0-test", invented: false, unreadable: 0, lostFiles: 0, mayWrite: true };
     expect(health).toEqual({ ...well, lastBackup: "failed" });
     expect((await shop.ask("listBackups")).body).toMatchObject({ items: [], failed: { why: "asked" } });
     expect(await metrics()).toContain("\ngritwright_backup_failed 1\n");
@@ -55,4 +55,25 @@ describe("a backup that failed", () => {
     expect(await metrics()).toContain("\ngritwright_backup_failed 0\n");
     expect(await metrics()).toContain(`\ngritwright_backup_last_made_seconds ${Date.parse(made.madeAt) / 1000}\n`);
   });
+});
+
+test("photos that were lost before the last backup are counted by health, until a backup has all again", async () => {
+  const { records, by, parts } = kept;
+  const lost = async () => (await shop.ask("health")).body.lostFiles;
+  for (const picture of AWKWARD_PICTURES.slice(0, 2)) await records.photos.add({ of: "other" }, picture, { by });
+  expect(await lost()).toBe(0);
+  const photos = join(parts.folder, "live", "photos");
+  for (const name of readdirSync(photos)) rmSync(join(photos, name));
+  await shop.ask("makeBackup");
+  expect(await lost()).toBe(2);
+  // A backup that failed says nothing of them.
+  const { backups } = shopFolder(parts.folder);
+  renameSync(join(backups, "blobs"), join(backups, "aside"));
+  writeFileSync(join(backups, "blobs"), "in the way");
+  expect((await shop.ask("makeBackup")).status).toBeGreaterThanOrEqual(500);
+  expect(await lost()).toBe(2);
+  rmSync(join(backups, "blobs"));
+  for (const { id, version } of (await records.photos.list()).items) await records.photos.remove(id, { by, expectedVersion: version });
+  await shop.ask("makeBackup");
+  expect(await lost()).toBe(0);
 });

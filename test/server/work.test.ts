@@ -121,6 +121,7 @@ describe("the shop", () => {
       version: "0.0.0-test",
       invented: false,
       lastBackup: "none",
+      lostFiles: 0,
       unreadable: 0,
       mayWrite: true,
     });

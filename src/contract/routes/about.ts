@@ -8,6 +8,8 @@ const healthSchema = z.strictObject({
   invented: z.boolean(),
   /** Whether the last backup that was to be made is there and read back; when and why stands in the list of backups. */
   lastBackup: z.enum(["good", "failed", "none"]),
+  /** How many photos and profile files were lost before the last good backup was made; it names them. */
+  lostFiles: z.int(),
   /** How many things that are kept could not be read, as far as anybody has met them; which and why, an owner may ask. */
   unreadable: z.int(),
   /** Whether this program may write; it may not where a newer one asks older ones only to read. */

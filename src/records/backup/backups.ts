@@ -33,6 +33,8 @@ export interface BackupState {
   readonly lastMadeAt: string | null;
   /** The last one, where it failed. */
   readonly failed: BackupFailure | null;
+  /** How many photos and profile files were lost before the last good one was made. */
+  readonly lostFiles: number;
 }
 
 /** A backup as one file that holds everything, on its way. */

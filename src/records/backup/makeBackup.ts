@@ -48,7 +48,7 @@ export function backups({ folder, now, programVersion, from, mustBeThere = () =>
     list: () => withFaults(folder.backups, () => listed(folder)),
     async state() {
       const [newest] = await withFaults(folder.backups, () => names(folder));
-      return { lastMadeAt: newest?.madeAt ?? null, failed: await failures.get() };
+      return { lastMadeAt: newest?.madeAt ?? null, failed: await failures.get(), lostFiles: await failures.lostFiles() };
     },
     make: (why, form) => all.makeFor(why, form),
     makeFor: (why, form = "sharing") => withFaults(folder.backups, () => make(why, form)),

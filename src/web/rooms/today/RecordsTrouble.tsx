@@ -10,6 +10,7 @@ export function RecordsTrouble() {
   return (
     <>
       {data.lastBackup === "failed" && <Trouble what={TODAY.backupFailed} />}
+      {data.lostFiles > 0 && <Trouble what={TODAY.lostFiles(data.lostFiles)} />}
       {data.unreadable > 0 && <Trouble what={TODAY.unreadable(data.unreadable)} />}
     </>
   );

@@ -4,6 +4,10 @@ import type { Translated } from "../../translated.ts";
 export const TODAY = {
   title: "Heute",
   backupFailed: "Die letzte Sicherung ist misslungen.",
+  lostFiles: (count) =>
+    count === 1
+      ? "1 Foto oder Datei der Aufzeichnungen ist verloren, und die letzte Sicherung hat sie nicht."
+      : `${count} Fotos und Dateien der Aufzeichnungen sind verloren, und die letzte Sicherung hat sie nicht.`,
   unreadable: (count) =>
     count === 1
       ? "1 Eintrag der Aufzeichnungen ist nicht lesbar und wurde beiseite gelegt; er fehlt in Listen und Summen."

@@ -2,6 +2,10 @@
 export const TODAY = {
   title: "Today",
   backupFailed: "The last backup failed.",
+  lostFiles: (count: number) =>
+    count === 1
+      ? "1 photo or file of the records is lost, and the last backup does not have it."
+      : `${count} photos and files of the records are lost, and the last backup does not have them.`,
   unreadable: (count: number) =>
     count === 1
       ? "1 entry of the records cannot be read and was set aside; lists and sums are without it."
