@@ -35,8 +35,9 @@ export function faultsOf(done: readonly Done[]): string[] {
   );
 }
 
-/** The page of a long run in which everything held. */
+/** The page of the long runs, with what did not hold in them. */
 export function reliabilityPage(done: readonly Done[], seed: number, machine: string): string {
+  const faults = faultsOf(done);
   const minutes = Math.round(done.reduce((sum, { seconds }) => sum + seconds, 0) / 60);
   return `# What was done to it, and what became of it
 
@@ -45,6 +46,10 @@ Written by \`npm run chaos\` (seed ${seed}, ${minutes} minutes) on ${machine}; s
 *Acknowledged* are writes that were answered with success; *lost* those of them that were not there when read again, *doubled* those that were there more than once. *Longest freeze*: the longest time in which somebody else, who asked all the while, got no answer. *Memory*: the most that the server kept.
 
 ${table(done)}
+
+## What did not hold
+
+${faults.length > 0 ? faults.map((fault) => `- ${fault}.`).join("\n") : "Nothing."}
 
 Power cuts in the middle of a write are simulated in \`test/records/durability.test.ts\`: what was written and not synced is kept or dropped by lot. See [records](records.md) for what is promised, and [decisions/records-power-cut.md](decisions/records-power-cut.md) for what a disk must do.
 `;
