@@ -51,3 +51,16 @@ test("a ball that cannot be read hides neither the queue nor the other balls; To
   await server.stop();
   rmSync(data, { recursive: true, force: true });
 });
+
+test("Today says that the last backup failed, and how many photos are lost; an owner is led to why", async ({ page }) => {
+  await page.route("**/api/health", async (route) => {
+    const answer = await route.fetch();
+    await route.fulfill({ response: answer, json: { ...(await answer.json()), lastBackup: "failed", lostFiles: 2 } });
+  });
+  await page.goto("/");
+  const said = page.locator("p.failed");
+  await expect(said.filter({ hasText: "The last backup failed." })).toBeVisible();
+  await expect(said.filter({ hasText: "2 photos and files of the records are lost" })).toBeVisible();
+  await said.filter({ hasText: "failed" }).getByRole("link", { name: "The room Shop says why" }).click();
+  await expect(page).toHaveURL(/\/shop$/);
+});
