@@ -58,19 +58,12 @@ test("by a name in the shop's network the page is a secure context: it is kept b
   await page.close();
 });
 
-test("the session's cookie is out of reach of scripts, and belongs to this host and to encrypted connections alone", async () => {
+test("session and known device: their cookies are out of reach of scripts, and belong to this host and to encrypted connections alone", async () => {
   const page = await signedIn();
   expect(await page.evaluate(() => document.cookie)).toBe("");
-  const [cookie, ...others] = await page.context().cookies();
-  expect(others).toEqual([]);
-  expect(cookie).toMatchObject({
-    name: "__Host-gritwright-session",
-    domain: NAME,
-    path: "/",
-    httpOnly: true,
-    secure: true,
-    sameSite: "Strict",
-  });
+  const cookies = await page.context().cookies();
+  expect(cookies.map(({ name }) => name).sort()).toEqual(["__Host-gritwright-device", "__Host-gritwright-session"]);
+  for (const cookie of cookies) expect(cookie).toMatchObject({ domain: NAME, path: "/", httpOnly: true, secure: true, sameSite: "Strict" });
   await page.close();
 });
 
