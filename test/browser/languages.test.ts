@@ -45,7 +45,6 @@ async function rooms(request: APIRequestContext): Promise<readonly string[]> {
     `/bags/${bowlerId}`,
     `/wrong?ball=${ticket.ballId}`,
     "/held",
-    "/held",
     "/lane-side",
     "/lanes",
     `/lanes/${note.laneId}`,
