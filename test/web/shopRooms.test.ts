@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { csvText } from "#contract/csv";
 import { paymentKept } from "#contract/records/money";
 import { stockItemKept } from "#contract/records/stock";
-import { type PlannedStage, type WorkEntry, workOf } from "#engine/work/work";
+import { type PlannedStage, type WorkEntry, workOf } from "#engine/signed/work";
 import { byDay, centsOf, leftOf, spanOf } from "../../src/web/rooms/money/span.ts";
 import { arranged, waitingUse } from "../../src/web/rooms/stock/waitingWork.ts";
 

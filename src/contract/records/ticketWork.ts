@@ -1,4 +1,4 @@
-import { type PlannedStage, type Work, type WorkEntry, workOf } from "#engine/work/work";
+import { type PlannedStage, type Work, type WorkEntry, workOf } from "#engine/signed/work";
 import type { StageDone } from "./stageDone.ts";
 import type { Ticket } from "./ticket.ts";
 

@@ -2,7 +2,7 @@ import type { Ball } from "#contract/records/ball";
 import type { StageDoneWritten } from "#contract/records/stageDone";
 import type { Ticket } from "#contract/records/ticket";
 import { type Signed, type SignedEntry, workOfTicket } from "#contract/records/ticketWork";
-import type { Work } from "#engine/work/work";
+import type { Work } from "#engine/signed/work";
 import type { Waiting } from "../shop/outbox.ts";
 
 /** A ticket with its ball and what was signed on it. */

@@ -3,7 +3,7 @@ import { useEffect, useState } from "react";
 import { Link } from "wouter";
 import type { Ticket } from "#contract/records/ticket";
 import type { SignedEntry } from "#contract/records/ticketWork";
-import type { Work } from "#engine/work/work";
+import type { Work } from "#engine/signed/work";
 import { BENCH } from "#words/en/rooms/bench";
 import { SHOP_FRAME } from "#words/en/rooms/frame";
 import { type OnTheBench, workHere } from "../../benchWork/onTheBench.ts";

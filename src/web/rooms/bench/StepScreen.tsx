@@ -1,8 +1,8 @@
 import { useEffect, useRef, useState } from "react";
 import type { SignedEntry } from "#contract/records/ticketWork";
 import { sideDiagram } from "#drawing/sideDiagram";
+import type { Work } from "#engine/signed/work";
 import type { SideId } from "#engine/surface/padWork/sides";
-import type { Work } from "#engine/work/work";
 import { ABRASIVE_NAMES } from "#words/en/bench";
 import { SIDE_NAMES } from "#words/en/padWork";
 import { BENCH } from "#words/en/rooms/bench";

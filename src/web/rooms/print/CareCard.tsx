@@ -1,10 +1,10 @@
 import { useMemo } from "react";
 import type { SignedEntry } from "#contract/records/ticketWork";
 import { assume } from "#engine/assumptions";
+import type { Work } from "#engine/signed/work";
 import { freshRoughness } from "#engine/surface/benchBall";
 import { careOf } from "#engine/surface/care";
 import { finishText, parseFinish } from "#engine/surface/finish";
-import type { Work } from "#engine/work/work";
 import { SHOP_FRAME } from "#words/en/rooms/frame";
 import { CARE_CARD, TICKET } from "#words/en/rooms/ticket";
 import { benchBallOf } from "../../benchWork/benchBall.ts";

@@ -1,5 +1,5 @@
 import type { StockItem } from "#contract/records/stock";
-import type { Work } from "#engine/work/work";
+import type { Work } from "#engine/signed/work";
 import { stockUse } from "../../benchWork/stockUse.ts";
 
 /** What the work that waits will take, by the id of the item, in the item's own unit: stages that are signed took from the stock already. */

@@ -3,7 +3,7 @@ import { Link } from "wouter";
 import type { Ball } from "#contract/records/ball";
 import type { Ticket } from "#contract/records/ticket";
 import type { SignedEntry } from "#contract/records/ticketWork";
-import type { StageStanding } from "#engine/work/work";
+import type { StageStanding } from "#engine/signed/work";
 import { COUNTER_FINISHES } from "#words/en/rooms/intake";
 import { TICKET } from "#words/en/rooms/ticket";
 import { benchBallOf } from "../../benchWork/benchBall.ts";

@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { NO_FINDINGS } from "#engine/rules/stops";
+import { type PlannedStage, type WorkEntry, workOf } from "#engine/signed/work";
 import type { BenchBall } from "#engine/surface/benchBall";
 import { parseFinish } from "#engine/surface/finish";
 import { planStages } from "#engine/surface/stages";
-import { type PlannedStage, type WorkEntry, workOf } from "#engine/work/work";
 
 const BALL: BenchBall = {
   cover: "solid",
