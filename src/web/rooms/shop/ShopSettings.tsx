@@ -35,37 +35,23 @@ export function ShopSettings({ settings }: { readonly settings: Settings }) {
     read: (current) => settingsKept.safeParse(current).data ?? null,
     touches: ["settings"],
   });
-  const {
-    shopName,
-    zone,
-    currency,
-    taxMillipercent,
-    taxRounding,
-    taxIncluded,
-    ballsPerHour,
-    roughnessUnit,
-    speedUnit,
-    paperSize,
-    ruleBook,
-    language,
-  } = settings;
   return (
     <EditPlate
       least="owner"
       title={SHOP.settings}
       rows={[
-        [SHOP.shopName, shopName],
-        [SHOP.zone, zone],
-        [SHOP.currency, currency],
-        [SHOP.tax, SHOP.percent(taxMillipercent)],
-        [SHOP.taxRounding, SHOP.taxRoundings[taxRounding]],
-        [SHOP.taxIncluded, SHOP.taxIncludeds[taxIncluded]],
-        [SHOP.pace, String(ballsPerHour)],
-        [SHOP.roughnessUnit, roughnessUnit],
-        [SHOP.speedUnit, speedUnit],
-        [SHOP.paperSize, paperSize],
-        [SHOP.ruleBook, BOOK_NAMES[ruleBook]],
-        [SHOP.language, SHOP.languages[language ?? ""]],
+        [SHOP.shopName, settings.shopName],
+        [SHOP.zone, settings.zone],
+        [SHOP.currency, settings.currency],
+        [SHOP.tax, SHOP.percent(settings.taxMillipercent)],
+        [SHOP.taxRounding, SHOP.taxRoundings[settings.taxRounding]],
+        [SHOP.taxIncluded, SHOP.taxIncludeds[settings.taxIncluded]],
+        [SHOP.pace, String(settings.ballsPerHour)],
+        [SHOP.roughnessUnit, settings.roughnessUnit],
+        [SHOP.speedUnit, settings.speedUnit],
+        [SHOP.paperSize, settings.paperSize],
+        [SHOP.ruleBook, BOOK_NAMES[settings.ruleBook]],
+        [SHOP.language, SHOP.languages[settings.language ?? ""]],
       ]}
       fields={FIELDS}
       editing={editing}
