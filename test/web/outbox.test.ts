@@ -121,6 +121,8 @@ describe("what this browser has signed and the shop has not got yet", () => {
       what: null,
       signs: true,
       sidesDone: [],
+      sidesAgain: [],
+      againSeconds: null,
       takesBack: null,
       doneAt,
       initials: "T",

@@ -1,4 +1,5 @@
 import type { z } from "zod";
+import { SIDE_IDS, type SideId } from "#engine/surface/padWork/sides";
 import { mapping, oneOf, quantity, text } from "../job/fields.ts";
 import { id, instant, keptAs, longText, maybe } from "./fields.ts";
 
@@ -9,7 +10,7 @@ export const readingWritten = mapping(
     ticketId: maybe(id),
     at: instant,
     when: oneOf(["before", "after", "between"], "Before the work, after it, or between visits"),
-    place: text("Which side, or the track"),
+    place: text("Which side, the track, or off the track"),
     how: oneOf(["tester", "reference ball", "durometer", "scale", "calliper"], "What it was measured with"),
     raUm: maybe(quantity("µm", { from: 0, to: 100 }, "Ra")),
     rzUm: maybe(quantity("µm", { from: 0, to: 1000 }, "Rz")),
@@ -18,6 +19,8 @@ export const readingWritten = mapping(
     comparison: maybe(oneOf(["duller", "the same", "smoother"], "Against the reference ball")),
     referenceBallId: maybe(id),
     profileFileId: maybe(id),
+    /** The reading that this one takes back; it says nothing else. */
+    takesBack: maybe(id),
     hardnessShoreD: maybe(quantity("Shore D", { from: 0, to: 100 }, "Hardness")),
     massLb: maybe(quantity("lb", { above: 0, to: 50 }, "Mass")),
     diameterIn: maybe(quantity("in", { from: 2, to: 20 }, "Diameter")),
@@ -28,3 +31,16 @@ export const readingWritten = mapping(
 export const readingKept = keptAs(readingWritten);
 export type ReadingWritten = z.input<typeof readingWritten>;
 export type Reading = z.output<typeof readingKept>;
+
+/** Where wear lives, and where it does not: beside the six sides the places that tell how a finish fades. */
+export const TRACK = "track";
+export const OFF_TRACK = "off track";
+/** Places of a ball that the page knows by name; older readings may say others. */
+export type Place = SideId | typeof TRACK | typeof OFF_TRACK;
+export const PLACES: readonly Place[] = [...SIDE_IDS, TRACK, OFF_TRACK];
+
+/** Readings without those that were taken back, and without what took them back. */
+export function standingReadings<One extends Pick<Reading, "id" | "takesBack">>(readings: readonly One[]): One[] {
+  const gone = new Set(readings.flatMap(({ takesBack }) => takesBack ?? []));
+  return readings.filter(({ id: of, takesBack }) => takesBack === null && !gone.has(of));
+}

@@ -61,6 +61,12 @@ export const ticketWritten = mapping(
     finishAfter: maybe(finishText),
     plan: maybe(plan),
     stages: listOf(stagePlanned, 60, "stages"),
+    /** Sides that did not agree and were left so, with the reason. */
+    keptAsIs: listOf(
+      mapping({ at: instant, places: listOf(text("A place"), 20, "places"), why: text("Why") }, "Left as it is"),
+      50,
+      "entries",
+    ),
     /** The ticket whose work is done again, free. */
     reworkOf: maybe(id),
     promisedFor: maybe(instant),

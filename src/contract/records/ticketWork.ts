@@ -10,7 +10,18 @@ export function stageId(revision: number, place: number): string {
 /** What is known of a signature, also while it waits in a browser and the shop has not got it yet. */
 export type Signed = Pick<
   StageDone,
-  "stageId" | "revision" | "kind" | "what" | "abrasive" | "signs" | "sidesDone" | "takesBack" | "doneAt" | "initials"
+  | "stageId"
+  | "revision"
+  | "kind"
+  | "what"
+  | "abrasive"
+  | "signs"
+  | "sidesDone"
+  | "sidesAgain"
+  | "againSeconds"
+  | "takesBack"
+  | "doneAt"
+  | "initials"
 > & {
   readonly id: string;
   /** When the shop was told; null while it waits. */

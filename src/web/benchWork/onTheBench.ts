@@ -26,6 +26,8 @@ export function signedHere({ key, path, body }: Pick<Waiting, "key" | "path" | "
     abrasive: written.abrasive ?? null,
     signs: written.signs ?? true,
     sidesDone: written.sidesDone ?? [],
+    sidesAgain: written.sidesAgain ?? [],
+    againSeconds: written.againSeconds ?? null,
     takesBack: written.takesBack ?? null,
     doneAt: written.doneAt,
     initials: written.initials,

@@ -1,5 +1,5 @@
 import type { Ball } from "#contract/records/ball";
-import type { Reading } from "#contract/records/reading";
+import { OFF_TRACK, type Reading, TRACK } from "#contract/records/reading";
 import type { Ticket } from "#contract/records/ticket";
 import { assume } from "#engine/assumptions";
 import { type MeasuredBall, NOTHING_MEASURED } from "#engine/rules/measuredBall";
@@ -37,8 +37,18 @@ export function ballUse(ball: Ball, tickets: readonly Ticket[], readings: readon
       gamesSinceResurfacing: gamesAfter(ball, resurfacedAt ?? ""),
       abrasiveness: 1,
       readings: sinceWork(ball, readings)
-        .filter(({ place }) => place === "track")
-        .flatMap(({ at, raUm }) => (raUm === null ? [] : [{ games: gamesBetween(ball, at), raUm: effective(raUm) }])),
+        .filter(({ place }) => place === TRACK || place === OFF_TRACK)
+        .flatMap(({ at, raUm, place }) =>
+          raUm === null
+            ? []
+            : [
+                {
+                  games: gamesBetween(ball, at),
+                  raUm: effective(raUm),
+                  where: place === TRACK ? ("track" as const) : ("offTrack" as const),
+                },
+              ],
+        ),
     },
   };
 }
