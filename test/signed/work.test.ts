@@ -122,7 +122,7 @@ describe("a ball's work", () => {
     const cut = cuts(stages).at(-1) as PlannedStage;
     const again = signs(cut, { signs: false, sidesDone: [], sidesAgain: ["opposite"], againSeconds: 5 });
     const open = workOf(stages, [...all, again]);
-    expect(open.next).toMatchObject({ stage: cut, state: "begun", sidesLeft: ["opposite"], againSeconds: 5 });
+    expect(open.next).toMatchObject({ stage: cut, state: "begun", sidesLeft: ["opposite"], againSeconds: 5, again: ["opposite"] });
     expect(open.stages.at(-1)).toMatchObject({ stage: { kind: "check" }, state: "open" });
     expect(open.finish).toEqual({ number: 1000, polished: false });
     const worked = [...all, again, signs(cut, { signs: false, sidesDone: ["opposite"] })];

@@ -1,5 +1,4 @@
 import type { z } from "zod";
-import { SIDE_IDS, type SideId } from "#engine/surface/padWork/sides";
 import { mapping, oneOf, quantity, text } from "../job/fields.ts";
 import { id, instant, keptAs, longText, maybe } from "./fields.ts";
 
@@ -31,13 +30,6 @@ export const readingWritten = mapping(
 export const readingKept = keptAs(readingWritten);
 export type ReadingWritten = z.input<typeof readingWritten>;
 export type Reading = z.output<typeof readingKept>;
-
-/** Where wear lives, and where it does not: beside the six sides the places that tell how a finish fades. */
-export const TRACK = "track";
-export const OFF_TRACK = "off track";
-/** Places of a ball that the page knows by name; older readings may say others. */
-export type Place = SideId | typeof TRACK | typeof OFF_TRACK;
-export const PLACES: readonly Place[] = [...SIDE_IDS, TRACK, OFF_TRACK];
 
 /** Readings without those that were taken back, and without what took them back. */
 export function standingReadings<One extends Pick<Reading, "id" | "takesBack">>(readings: readonly One[]): One[] {

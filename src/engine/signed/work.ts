@@ -56,6 +56,8 @@ export interface StageStanding<Entry extends WorkEntry = WorkEntry> {
   readonly sidesLeft: readonly SideId[];
   /** How long a side that is worked once more takes, s; null where the plan says it. */
   readonly againSeconds: number | null;
+  /** Sides that are worked once more on a stage that was whole before: its next signature is for them alone. Empty: for all of it. */
+  readonly again: readonly SideId[];
 }
 
 /** A ball's work: everything that may be said of it follows from this. */
@@ -113,27 +115,30 @@ function standingOf<Entry extends WorkEntry>(
   let by = server;
   let left = server === null ? stage.sideIds : [];
   let againSeconds: number | null = null;
+  let again: readonly SideId[] = [];
   const reopen = (sides: readonly SideId[]) => {
     const before = left;
     left = stage.sideIds.filter((side) => before.includes(side) || sides.includes(side));
+    if (by !== null || again.length > 0) again = stage.sideIds.filter((side) => again.includes(side) || sides.includes(side));
     by = null;
   };
   for (const entry of entries) {
     const of = own.get(entry);
     if (of !== stage) {
       if ((by === null || by !== server) && undoes(entry, stage, of !== undefined && stages.indexOf(of) < stages.indexOf(stage)))
-        reopen(entry.sidesDone);
+        reopen(entry.sidesDone.length === 0 ? stage.sideIds : entry.sidesDone);
     } else if (entry.sidesAgain.length > 0) {
       reopen(entry.sidesAgain);
       againSeconds = entry.againSeconds;
     } else if (entry.signs) {
       if (by === server) by = entry;
       left = [];
+      again = [];
       againSeconds = null;
     } else left = left.filter((side) => !entry.sidesDone.includes(side));
   }
-  if (by !== null) return { stage, state: by === server ? "served" : "signed", by, sidesLeft: [], againSeconds: null };
-  return { stage, state: left.length < stage.sideIds.length ? "begun" : "open", by: null, sidesLeft: left, againSeconds };
+  if (by !== null) return { stage, state: by === server ? "served" : "signed", by, sidesLeft: [], againSeconds: null, again: [] };
+  return { stage, state: left.length < stage.sideIds.length ? "begun" : "open", by: null, sidesLeft: left, againSeconds, again };
 }
 
 /** Whether an entry of another stage makes what was signed before it be done again: a cut under what came after it, or anything at all under what was checked. */

@@ -1,5 +1,5 @@
 import type { Ball } from "#contract/records/ball";
-import { OFF_TRACK, type Reading, TRACK } from "#contract/records/reading";
+import type { Reading } from "#contract/records/reading";
 import type { Ticket } from "#contract/records/ticket";
 import { assume } from "#engine/assumptions";
 import { type MeasuredBall, NOTHING_MEASURED } from "#engine/rules/measuredBall";
@@ -7,6 +7,7 @@ import { ABRASIVES, type Abrasive } from "#engine/surface/abrasives";
 import { freshRoughness } from "#engine/surface/benchBall";
 import type { Use } from "#engine/surface/care";
 import { effectiveRaOfReadingUm } from "#engine/surface/finish";
+import { OFF_TRACK, TRACK } from "#engine/surface/readings/places";
 import { MICROINCH, MICROMETRE } from "#engine/units";
 import { benchBallOf, lastWork } from "../../benchWork/benchBall.ts";
 

@@ -17,7 +17,6 @@ export const PRINT = {
   several: (mean, count, low, high) => `${mean} (${count} gelesen: ${low} bis ${high})`,
   agreement: { before: "Vor der Arbeit", after: "Nach der Arbeit" },
   eye: "Mit Auge und Fingerspitze verglichen: Mehr als eine halbe Stufe der Leiter zeigen sie kaum.",
-  notPlace: "Ra ist gelesen, wie das Messgerät es zeigt; „wirksam“ ist, wofür der Schliffplan es nimmt.",
   signed: "Gemessen von",
   back: "Zurück zum Auftrag",
   print: "Drucken",
