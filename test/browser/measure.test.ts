@@ -47,6 +47,12 @@ async function kept(request: APIRequestContext, ballId: string) {
   return items as { id: string; place: string; how: string; comparison: string | null; raUm: number | null; ticketId: string | null }[];
 }
 
+async function currentFinish(request: APIRequestContext, ballId: string): Promise<string> {
+  const { surface, boxFinish } = await (await request.get(`${shop.address}/api/balls/${ballId}`)).json();
+  const worked = (surface as { at: string; finish: string | null }[]).filter(({ finish }) => finish !== null);
+  return worked.toSorted((a, b) => b.at.localeCompare(a.at))[0]?.finish ?? boxFinish;
+}
+
 /** Types one place's readings and goes on. */
 async function reads(page: Page, figures: string): Promise<void> {
   await page.locator(".tester-field input").fill(figures);
@@ -258,6 +264,9 @@ test("a ticket's plan opens with its ball and bowler; one press takes the finish
   const ticket = await (await request.get(`${shop.address}/api/tickets/${id}`)).json();
   expect(ticket.finishAfter).toBe(finish);
   expect(ticket.stages.length).toBeGreaterThan(1);
+  // What was said of it stays with the ticket, for the card: of this finish and no other.
+  expect(ticket.predicted).toMatchObject({ to: finish, from: await currentFinish(request, ballId) });
+  expect(ticket.predicted.now.points.length).toBeGreaterThan(5);
   expect(heard).toEqual([]);
   // The plan without a ticket is as it was.
   await page.goto(`${shop.address}/plan`);

@@ -18,6 +18,7 @@ const old = {
   sidesDone: [],
   sidesAgain: [],
   againSeconds: null,
+  way: null,
   takesBack: null,
   initials: "T",
 };

@@ -123,6 +123,7 @@ describe("what this browser has signed and the shop has not got yet", () => {
       sidesDone: [],
       sidesAgain: [],
       againSeconds: null,
+      way: null,
       takesBack: null,
       doneAt,
       initials: "T",

@@ -15,6 +15,7 @@ export type Signed = Pick<
   | "kind"
   | "what"
   | "abrasive"
+  | "way"
   | "signs"
   | "sidesDone"
   | "sidesAgain"
@@ -31,6 +32,8 @@ export type Signed = Pick<
 /** A signature as an entry of the work. */
 export interface SignedEntry extends WorkEntry {
   readonly initials: string;
+  /** How it was worked: wet or dry, spinner or hand; null where nobody says. */
+  readonly way: StageDone["way"];
 }
 
 /**

@@ -24,6 +24,7 @@ export function signedHere({ key, path, body }: Pick<Waiting, "key" | "path" | "
     kind: written.kind ?? null,
     what: written.what ?? null,
     abrasive: written.abrasive ?? null,
+    way: written.way ?? null,
     signs: written.signs ?? true,
     sidesDone: written.sidesDone ?? [],
     sidesAgain: written.sidesAgain ?? [],

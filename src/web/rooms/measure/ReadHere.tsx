@@ -22,7 +22,7 @@ export function ReadHere({ of, measuring, unit, said, onFile }: HereProps) {
   const { at, here, readAt } = measuring;
   const { figure } = useRoughnessUnit();
   const read = readAt(at);
-  const place = READ_ORDER.findIndex((side) => side === at);
+  const place = isSide(at) ? READ_ORDER.indexOf(at) : -1;
   return (
     <section className="plate read-here">
       <h2>

@@ -5,6 +5,7 @@ import type { ReferenceBall } from "#contract/records/stock";
 import type { Ticket } from "#contract/records/ticket";
 import type { SignedEntry } from "#contract/records/ticketWork";
 import type { Work } from "#engine/signed/work";
+import type { SideId } from "#engine/surface/padWork/sides";
 import { OFF_TRACK, type Place, TRACK } from "#engine/surface/readings/places";
 import { MEASURE, PLACE_LABELS } from "#words/en/rooms/measure";
 import { benchBallOf } from "../../benchWork/benchBall.ts";
@@ -155,7 +156,7 @@ function firstUnread(of: (place: Place) => Read | null): Place | null {
 
 /** The next side that was not read, going round; where all were, the next one. Off the sides it stays. */
 function nextAfter(at: Place, isRead: (place: Place) => boolean): Place {
-  const i = READ_ORDER.findIndex((side) => side === at);
+  const i = READ_ORDER.indexOf(at as SideId);
   if (i === -1) return READ_ORDER.find((side) => !isRead(side)) ?? at;
   const round = [...READ_ORDER.slice(i + 1), ...READ_ORDER.slice(0, i + 1)];
   return round.find((side) => !isRead(side)) ?? at;

@@ -1,6 +1,5 @@
 import { type ReactNode, useMemo, useState } from "react";
 import { Button, ProgressBar } from "react-aria-components";
-import type { FinishPlan } from "#engine/planning/plan";
 import { PLAN_OF_TICKET } from "#words/en/rooms/planOfTicket";
 import { PLAN_ANSWER, PLAN_FORM } from "#words/en/screens";
 import type { WorkerPool } from "../../client/workerPool.ts";
@@ -17,7 +16,7 @@ import { ballSummary, bowlerSummary, laneSummary, patternName } from "./summarie
 import { useChoice } from "./useChoice.ts";
 import { type Beginning, useDraft } from "./useDraft.ts";
 import { usePictures } from "./usePictures.ts";
-import { type RunningPlan, usePlan } from "./usePlan.ts";
+import { type Answered, type RunningPlan, usePlan } from "./usePlan.ts";
 
 const VIEWS = { technician: PLAN_ANSWER.technician, customer: PLAN_ANSWER.customer } as const;
 
@@ -25,7 +24,7 @@ interface PlanProps {
   readonly pool: WorkerPool;
   readonly beginning: Beginning;
   /** Whom it is for and what is done with the answer; null where nobody in particular asked. */
-  readonly forTicket: { readonly note: ReactNode; take(plan: FinishPlan): ReactNode } | null;
+  readonly forTicket: { readonly note: ReactNode; take(answered: Answered): ReactNode } | null;
 }
 
 /** The form on one side, the answer on the other. */
@@ -68,7 +67,7 @@ export function Plan({ pool, beginning, forTicket }: PlanProps) {
         </div>
         <p className="print-only">{[bowlerSummary(draft.job), ballSummary(draft.job), laneSummary(draft.job)].join(" · ")}</p>
         <Trouble plan={plan} pictureFailure={failure} />
-        {plan.answered !== null && forTicket?.take(plan.answered.plan)}
+        {plan.answered !== null && forTicket?.take(plan.answered)}
         <Guard watch={plan.answered?.plan}>
           {plan.answered !== null &&
             (view === "customer" ? (

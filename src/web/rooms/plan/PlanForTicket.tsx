@@ -3,18 +3,20 @@ import { Link, useLocation } from "wouter";
 import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
 import type { Ticket } from "#contract/records/ticket";
-import type { FinishPlan } from "#engine/planning/plan";
 import { PLAN_OF_TICKET } from "#words/en/rooms/planOfTicket";
 import { benchBallOf } from "../../benchWork/benchBall.ts";
 import { plannedStages } from "../../benchWork/plannedStages.ts";
 import type { WorkerPool } from "../../client/workerPool.ts";
 import { WordField } from "../../pieces/PlainFields.tsx";
 import { Reading } from "../../shop/Reading.tsx";
+import { useTicketWrites } from "../../shop/ticketWrites.ts";
 import { For } from "../../shop/useDoor.tsx";
+import { useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
-import { useChangeTicket, useTicket } from "../ticket/useTicket.ts";
+import { useTicket } from "../ticket/useTicket.ts";
 import { jobOfTicket, unknownOf } from "./jobOfTicket.ts";
 import { Plan } from "./Plan.tsx";
+import type { Answered } from "./usePlan.ts";
 
 /** The finish plan of a ticket's ball, for its owner; the finish that is picked goes back to the ticket. */
 export function PlanForTicket({ id, pool }: { readonly id: string; readonly pool: WorkerPool }) {
@@ -52,30 +54,39 @@ function Known({ ticket, ball, bowler, pool }: KnownProps) {
         {unknown.length > 0 && PLAN_OF_TICKET.notKnown(unknown)} <Link href={`/tickets/${ticket.id}`}>{PLAN_OF_TICKET.toTicket}</Link>
       </p>
     ),
-    take: (plan: FinishPlan) => <Take ticket={ticket} ball={ball} plan={plan} />,
+    take: (answered: Answered) => <Take ticket={ticket} ball={ball} answered={answered} pool={pool} />,
   };
   return <Plan pool={pool} beginning={beginning} forTicket={forTicket} />;
 }
 
+interface TakeProps {
+  readonly ticket: Ticket;
+  readonly ball: Ball;
+  readonly answered: Answered;
+  readonly pool: WorkerPool;
+}
+
 /** The pick, or any other finish of the table, with one press to the ticket. */
-function Take({ ticket, ball, plan }: { readonly ticket: Ticket; readonly ball: Ball; readonly plan: FinishPlan }) {
+function Take({ ticket, ball, answered, pool }: TakeProps) {
+  const { plan, question } = answered;
   const [, go] = useLocation();
-  const change = useChangeTicket(ticket);
+  const { change: changeTicket } = useTicketWrites();
   const [chosen, setChosen] = useState<string | null>(null);
   const finishes = plan.candidates.map(({ finish }) => finish);
   const pick = plan.pick?.finish ?? "";
   const finish = chosen !== null && finishes.includes(chosen) ? chosen : pick;
   const words = Object.fromEntries(finishes.map((one) => [one, one === pick ? PLAN_OF_TICKET.isPick(one) : one]));
   const isStopped = ticket.stops.some(({ clearedAt }) => clearedAt === null);
-  const take = () =>
-    change.mutate(
-      {
-        finishAfter: finish,
-        stages: isStopped ? [] : plannedStages(benchBallOf(ball), finish),
-        planSure: finish === pick ? (plan.pick?.sureShare ?? null) : null,
-      },
-      { onSuccess: () => go(`/tickets/${ticket.id}`) },
-    );
+  const change = useWrite(async () => {
+    const wanted = { question, plan, finish, madeAt: new Date().toISOString() };
+    await changeTicket(ticket, {
+      finishAfter: finish,
+      stages: isStopped ? [] : plannedStages(benchBallOf(ball), finish),
+      planSure: finish === pick ? (plan.pick?.sureShare ?? null) : null,
+      predicted: await pool.call({ kind: "predict", wanted }, null),
+    });
+    go(`/tickets/${ticket.id}`);
+  }, ["tickets", "queue"]);
   return (
     <section className="plate take-finish no-print" aria-label={PLAN_OF_TICKET.take}>
       <WordField
@@ -85,7 +96,12 @@ function Take({ ticket, ball, plan }: { readonly ticket: Ticket; readonly ball: 
         onChange={setChosen}
       />
       <For least="counter">
-        <button type="button" className="button primary" disabled={finish === "" || change.isPending} onClick={take}>
+        <button
+          type="button"
+          className="button primary"
+          disabled={finish === "" || change.isPending}
+          onClick={() => change.mutate(undefined)}
+        >
           {PLAN_OF_TICKET.take}
         </button>
       </For>
