@@ -31,7 +31,7 @@ async function writeUntilKilled(
   child.stdout?.setEncoding("utf8").on("data", (text: string) => {
     said += text;
     // From the first acknowledged write on: by then a slow machine has written something too.
-    if (said.split("\n").length > 2) kill ??= setTimeout(() => child.kill("SIGKILL"), runMs);
+    if (kill === undefined && said.split("\n").length > 2) kill = setTimeout(() => child.kill("SIGKILL"), runMs);
   });
   await ended(child);
   // A line that was cut short was not acknowledged.
