@@ -49,8 +49,8 @@ export function promiseFor({ nowMs, zone, openings, waitingSeconds, ownSeconds, 
   return new Date(whenOpen(Math.ceil(ready / ROUND_MS) * ROUND_MS, zone, openings)).toISOString();
 }
 
-/** When so much work is done that only goes on while the shop is open. */
-function afterWork(fromMs: number, workMs: number, zone: string, openings: Openings): number {
+/** When so much work is done that only goes on while the shop is open, ms. */
+export function afterWork(fromMs: number, workMs: number, zone: string, openings: Openings): number {
   let left = workMs;
   for (const { opensMs, closesMs } of openTimes(fromMs, zone, openings)) {
     const begins = Math.max(opensMs, fromMs);
@@ -60,8 +60,8 @@ function afterWork(fromMs: number, workMs: number, zone: string, openings: Openi
   return fromMs + workMs;
 }
 
-/** That moment where the shop is open then, or when it opens next. */
-function whenOpen(atMs: number, zone: string, openings: Openings): number {
+/** That moment where the shop is open then, or when it opens next, ms. */
+export function whenOpen(atMs: number, zone: string, openings: Openings): number {
   for (const { opensMs, closesMs } of openTimes(atMs, zone, openings)) if (atMs <= closesMs) return Math.max(atMs, opensMs);
   return atMs;
 }
