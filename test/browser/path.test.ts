@@ -34,7 +34,7 @@ async function takenIn(page: Page, ball: KnownBall, finish: string): Promise<str
   await page.getByRole("button", { name: "Take in 1 ball" }).click();
   await page.waitForURL(/\/tickets\//);
   // The form stays in view until the ticket's room has been loaded.
-  await expect(page.getByRole("link", { name: "Care card" })).toBeVisible();
+  await expect(page.locator(".state-track")).toBeVisible();
   return new URL(page.url()).pathname.split("/")[2];
 }
 
@@ -84,7 +84,7 @@ test("a new customer with a new ball needs two names; a crack stops the work; pr
   await page.getByRole("button", { name: "Take in 1 ball" }).dblclick();
   await page.waitForURL(/\/tickets\//);
   await expect(page.getByText(/Stopped: /)).toBeVisible();
-  await expect(page.getByRole("link", { name: "Open the work guide" })).toHaveCount(0);
+  await expect(page.getByRole("link", { name: /^(Start work|Keep working)$/ })).toHaveCount(0);
   const found = await (await request.get("/api/search?words=Quillfeather")).json();
   expect(found.bowlers).toHaveLength(1);
 });
@@ -120,7 +120,7 @@ test("worked by the clock: the wrong label is refused, a reload in mid side stan
   await page.clock.install();
   const ball = await knownBall(request);
   const id = await takenIn(page, ball, "2000");
-  await page.getByRole("link", { name: "Open the work guide" }).click();
+  await page.getByRole("link", { name: /^(Start work|Keep working)$/ }).click();
   await expect(page.getByRole("heading", { name: "Clean" })).toBeVisible();
   await passCautions(page);
   await page.getByRole("button", { name: /sign/ }).click();
@@ -261,7 +261,7 @@ test("the server dies in the middle of the work: the guide goes on, says what wa
     const page = await context.newPage();
     const ball = await knownBall(context.request);
     const id = await takenIn(page, ball, "3000");
-    await page.getByRole("link", { name: "Open the work guide" }).click();
+    await page.getByRole("link", { name: /^(Start work|Keep working)$/ }).click();
     await passCautions(page);
     await expect(page.getByRole("button", { name: /sign/ })).toBeVisible();
     await server.kill();
@@ -283,6 +283,7 @@ test("the server dies in the middle of the work: the guide goes on, says what wa
 test("two counters change one ticket: the second is told, and nothing is overwritten", async ({ page, request }) => {
   const ball = await knownBall(request);
   const id = await takenIn(page, ball, "1000");
+  await page.getByRole("button", { name: "Change the finish" }).click();
   await expect(page.getByLabel("Finish wanted")).toHaveValue("1000");
   const ticket = await (await request.get(`/api/tickets/${id}`)).json();
   const other = await request.patch(`/api/tickets/${id}`, {

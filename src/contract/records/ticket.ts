@@ -86,7 +86,7 @@ export const ticketKept = keptAs(
     state: oneOf(TICKET_STATES, "Where the ticket stands"),
     /**
      * Every state it has been in, oldest first. `signedVersion`: where a signature moved it, the version of the ticket that came of that; null where somebody
-     * moved it.
+     * moved it. `why`: where it was put back, the reason.
      */
     been: z.array(
       z.strictObject({
@@ -94,6 +94,7 @@ export const ticketKept = keptAs(
         at: instant,
         by: id,
         signedVersion: z.int().min(1).nullable().default(null),
+        why: longText,
       }),
     ),
     readyAt: instant.nullable(),
