@@ -1,5 +1,5 @@
 import type { StageKind } from "#engine/surface/stages";
-import { dayIn } from "./dayIn.ts";
+import { dayIn, WEEKDAYS } from "./dayIn.ts";
 import type { Openings } from "./settings.ts";
 import type { Ticket } from "./ticket.ts";
 
@@ -20,9 +20,6 @@ export const USUAL_OPENINGS: Openings = {
   saturday: { from: "10:00", until: "19:00" },
   sunday: null,
 };
-
-/** In the order of `Date.getUTCDay`. */
-const WEEKDAYS = ["sunday", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday"] as const;
 
 export interface ToPromise {
   readonly nowMs: number;

@@ -1,5 +1,6 @@
 import { ASSUMPTIONS, type AssumptionId } from "../assumptions.ts";
 import type { Ball } from "../ball/ball.ts";
+import { coversOf, knownCover } from "../ball/covers.ts";
 import type { Hand, Line } from "../delivery/bowler.ts";
 import type { Message } from "../message.ts";
 import { leaveSeen } from "../pins/carry.ts";
@@ -15,7 +16,7 @@ import { type PlanGround, throwerOn } from "./ground.ts";
 import { fadeOf, keepsGames } from "./keepsGames.ts";
 import { noLine } from "./noLine.ts";
 import type { AssumptionUse, Candidate, FinishPlan, Interval, Pick, PinsLeft } from "./plan.ts";
-import { planAssumptions } from "./planAssumptions.ts";
+import { assumptionsOfBall } from "./planAssumptions.ts";
 import { type FinishRating, type MeanShot, meanShot } from "./rating.ts";
 import { reasonsFor } from "./reasons.ts";
 import { ruleVerdicts } from "./ruleVerdicts.ts";
@@ -42,7 +43,7 @@ export function decide(ground: PlanGround, ratings: readonly FinishRating[], dra
   const todaysLine = question.line ?? today?.line ?? null;
   const todaysShot = today && todaysLine ? shotOn(ground, today, todaysLine) : null;
   const comparison = compare(standings, objective, question.ball.finish);
-  const laws = fadeOf(question.ball.cover, ground.assumed);
+  const laws = fadeOf(knownCover(question.ball), ground.assumed);
   const candidates = standings.map((standing, i) => ({
     ...candidateOf(ground, standing, todaysLine, todaysShot),
     keepsGames: keepsGames(comparison, i, laws),
@@ -60,7 +61,7 @@ export function decide(ground: PlanGround, ratings: readonly FinishRating[], dra
     rules: ruleVerdicts(ground, comparison, candidates, pick !== null),
     assumptions: assumptionsUsed(ground),
     cautions: cautionsFor({
-      cover: question.ball.cover,
+      cover: knownCover(question.ball),
       number: found.finish.number,
       polished: found.finish.polished,
       extracts: false,
@@ -139,7 +140,11 @@ function pickOf(comparison: Comparison): Pick | null {
 
 function messagesFor(ground: PlanGround, comparison: Comparison, pick: Pick | null): readonly Message[] {
   const { standings, objective, best } = comparison;
-  const messages: Message[] = [...outsideRuleBook(ground.question.ball), ...learnedOfHouse(ground.question)];
+  const messages: Message[] = [
+    ...outsideRuleBook(ground.question.ball),
+    ...unknownOf(ground.question.ball),
+    ...learnedOfHouse(ground.question),
+  ];
   if (objective === "leastHook") messages.push({ id: "message.leastHook", params: {} });
   if (objective === "heldChance") messages.push({ id: "message.leastChange", params: {} });
   if (!sensible(comparison)) return [...messages, noLine(ground, comparison)];
@@ -162,6 +167,15 @@ function messagesFor(ground: PlanGround, comparison: Comparison, pick: Pick | nu
   return messages;
 }
 
+/** What stands for what nobody knows of the ball. */
+function unknownOf(ball: Ball): readonly Message[] {
+  return (ball.unknown ?? []).map((what) =>
+    what === "cover"
+      ? { id: "message.coverUnknown", params: { covers: coversOf(ball).join() } }
+      : { id: "message.finishUnknown", params: { finish: finishText(ball.finish) } },
+  );
+}
+
 function learnedOfHouse({ house }: PlanGround["question"]): readonly Message[] {
   return house === null ? [] : [{ id: "message.houseLearned", params: { shots: house.shots } }];
 }
@@ -180,7 +194,8 @@ function outsideRuleBook({ massLb, diameterIn, rgIn, differentialIn }: Ball): re
 function besidePick({ question }: PlanGround, { standings, pick: index, objective }: Comparison, pick: Pick): readonly Message[] {
   const messages: Message[] = [];
   const today = finishText(question.ball.finish);
-  if (pick.plateau.includes(today)) messages.push({ id: "message.todayIsAsGood", params: { today } });
+  const isKnown = !(question.ball.unknown ?? []).includes("finish");
+  if (isKnown && pick.plateau.includes(today)) messages.push({ id: "message.todayIsAsGood", params: { today } });
   const { line } = standings[index].rating;
   if (objective !== "leastHook" && line) {
     const [least, most] = question.limits.launchAngleDeg;
@@ -205,7 +220,7 @@ function assumptionsUsed({ question, assumed }: PlanGround): readonly Assumption
   const measuredFilm: readonly AssumptionId[] = question.lane.pattern.kind === "filmPoints" ? ["film.unit"] : [];
   const { house } = question;
   const learned = house?.ids ?? [];
-  const ids = [...new Set([...planAssumptions(question.ball.cover), ...measuredFilm, ...learned])];
+  const ids = [...new Set([...assumptionsOfBall(question.ball), ...measuredFilm, ...learned])];
   return ids.map((id) => {
     const { low, high, unit, mark, source } = ASSUMPTIONS[id];
     const at = learned.indexOf(id);

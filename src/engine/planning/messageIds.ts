@@ -28,6 +28,10 @@ export const PLAN_MESSAGES = [
   "message.leastHook",
   /** Least change over the lane's states is the aim. [] */
   "message.leastChange",
+  /** Nobody knows the cover: the plan is over all that it may be. [covers] */
+  "message.coverUnknown",
+  /** Nobody knows today's finish: what changes is against one that is assumed. [finish] */
+  "message.finishUnknown",
   /** The plan uses what this house has taught. [shots: number] */
   "message.houseLearned",
 ] as const;

@@ -26,6 +26,8 @@ export const COVER_WORDS: Readonly<Record<CoverId, string>> = {
   pearl: "reaktives Pearl",
 };
 
+export const COVER_UNKNOWN: Translated<typeof en.COVER_UNKNOWN> = "Schale nicht bekannt";
+
 export const BALL_JOB_WORDS: Readonly<Record<BallJob, string>> = {
   strike: "Strikeball",
   control: "Kontrollball",

@@ -25,6 +25,9 @@ export const COVER_WORDS: Readonly<Record<CoverId, string>> = {
   pearl: "reactive pearl",
 };
 
+/** Beside what the cover is, where nobody knows it. */
+export const COVER_UNKNOWN = "cover not known";
+
 export const BALL_JOB_WORDS: Readonly<Record<BallJob, string>> = {
   strike: "strike ball",
   control: "control ball",

@@ -104,8 +104,7 @@ async function ballOf(draft: BallDraft, bowlerId: string | null, at: string, par
       name: draft.name.trim(),
       serial: serial === "" ? null : serial,
       bowlerId,
-      cover: draft.cover === "" ? ("solid" as const) : draft.cover,
-      notes: draft.cover === "" ? COVER_TAKEN : "",
+      cover: draft.cover === "" ? null : draft.cover,
       found,
     };
     return part(`ball-${draft.key}`, (once) => answered(shop.balls.$post({ json }, once)));
@@ -120,8 +119,6 @@ async function ballOf(draft: BallDraft, bowlerId: string | null, at: string, par
     return answered(shop.balls[":id"].$patch({ param: { id: ballId }, json, header: { "If-Match": `"${kept.version}"` } }, once));
   });
 }
-
-const COVER_TAKEN = "Cover not known at the counter; reactive solid taken.";
 
 /** Symptoms, finish and stages of a ball's ticket: as last time, or to the finish wanted. */
 async function workOn(

@@ -33,5 +33,5 @@ export function useStagesOf(draft: BallDraft): Stages {
 
 /** A ball that is not kept yet, as far as the bench looks at one. */
 function unseen({ cover }: BallDraft): Ball {
-  return ballWritten.parse({ name: "?", cover: cover === "" ? "solid" : cover }) as Ball;
+  return ballWritten.parse({ name: "?", cover: cover === "" ? null : cover }) as Ball;
 }

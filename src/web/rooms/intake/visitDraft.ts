@@ -67,7 +67,7 @@ export function newBall(): BallDraft {
 }
 
 export function knownBall({ id, name, serial, cover }: Ball): BallDraft {
-  return { ...newBall(), ballId: id, name, serial: serial ?? "", cover };
+  return { ...newBall(), ballId: id, name, serial: serial ?? "", cover: cover ?? "" };
 }
 
 export function knownBowler({ id, name, phone }: Bowler): NonNullable<VisitDraft["bowler"]> {

@@ -2,6 +2,7 @@ import { useEffect, useState } from "react";
 import { Link, useLocation } from "wouter";
 import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
+import type { Pattern } from "#contract/records/place";
 import type { Ticket } from "#contract/records/ticket";
 import type { FinishPlan } from "#engine/planning/plan";
 import { PLAN_OF_TICKET } from "#words/en/rooms/planOfTicket";
@@ -10,7 +11,9 @@ import { plannedStages } from "../../benchWork/plannedStages.ts";
 import type { WorkerPool } from "../../client/workerPool.ts";
 import { WordField } from "../../pieces/PlainFields.tsx";
 import { Reading } from "../../shop/Reading.tsx";
+import { answered, shop } from "../../shop/shopClient.ts";
 import { For } from "../../shop/useDoor.tsx";
+import { useRead } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useChangeTicket, useTicket } from "../ticket/useTicket.ts";
 import { jobOfTicket, unknownOf } from "./jobOfTicket.ts";
@@ -19,9 +22,11 @@ import { Plan } from "./Plan.tsx";
 /** The finish plan of a ticket's ball, for its owner; the finish that is picked goes back to the ticket. */
 export function PlanForTicket({ id, pool }: { readonly id: string; readonly pool: WorkerPool }) {
   const { ticket, ball, bowler } = useTicket(id);
-  if (ticket.data !== undefined && ball.data !== undefined) {
-    if (ticket.data.bowlerId === null) return <Known ticket={ticket.data} ball={ball.data} bowler={null} pool={pool} />;
-    if (bowler.data !== undefined) return <Known ticket={ticket.data} ball={ball.data} bowler={bowler.data} pool={pool} />;
+  const pattern = usePattern(ticket.data?.playedOn?.patternId ?? null);
+  if (ticket.data !== undefined && ball.data !== undefined && pattern !== undefined) {
+    const known = { ticket: ticket.data, ball: ball.data, pattern, pool };
+    if (ticket.data.bowlerId === null) return <Known {...known} bowler={null} />;
+    if (bowler.data !== undefined) return <Known {...known} bowler={bowler.data} />;
   }
   return (
     <main id="answer" className="room" tabIndex={-1}>
@@ -31,16 +36,25 @@ export function PlanForTicket({ id, pool }: { readonly id: string; readonly pool
   );
 }
 
+/** The pattern that a ball is wanted for; null where nobody said, or it is gone; undefined until it was read. */
+function usePattern(id: string | null): Pattern | null | undefined {
+  const read = useRead(["patterns", id ?? ""], () => answered(shop.patterns[":id"].$get({ param: { id: id ?? "" } })), {
+    enabled: id !== null,
+  });
+  return id === null || read.isError ? null : read.data;
+}
+
 interface KnownProps {
   readonly ticket: Ticket;
   readonly ball: Ball;
   readonly bowler: Bowler | null;
+  readonly pattern: Pattern | null;
   readonly pool: WorkerPool;
 }
 
-function Known({ ticket, ball, bowler, pool }: KnownProps) {
+function Known({ ticket, ball, bowler, pattern, pool }: KnownProps) {
   // Set once: a record that changes meanwhile must not take away what was typed.
-  const [beginning] = useState(() => ({ job: jobOfTicket(ball, bowler), memory: `gritwright.plan.draft.${ticket.id}` }));
+  const [beginning] = useState(() => ({ job: jobOfTicket(ball, bowler, pattern), memory: `gritwright.plan.draft.${ticket.id}` }));
   const unknown = unknownOf(ball, bowler).map((what) => PLAN_OF_TICKET.unknown[what]);
   useEffect(() => {
     document.title = PLAN_OF_TICKET.pageTitle(ball.name);
@@ -48,7 +62,8 @@ function Known({ ticket, ball, bowler, pool }: KnownProps) {
   const forTicket = {
     note: (
       <p className="note">
-        {PLAN_OF_TICKET.whom(ball.name, bowler?.name ?? null)} {PLAN_OF_TICKET.lane}{" "}
+        {PLAN_OF_TICKET.whom(ball.name, bowler?.name ?? null)}{" "}
+        {pattern === null ? PLAN_OF_TICKET.lane : PLAN_OF_TICKET.laneOf(pattern.name)}{" "}
         {unknown.length > 0 && PLAN_OF_TICKET.notKnown(unknown)} <Link href={`/tickets/${ticket.id}`}>{PLAN_OF_TICKET.toTicket}</Link>
       </p>
     ),

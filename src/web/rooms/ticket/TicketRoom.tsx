@@ -4,6 +4,7 @@ import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
 import type { Ticket } from "#contract/records/ticket";
 import { statesAfter } from "#contract/records/ticketStates";
+import { coverWord } from "#words/coverWord";
 import { HELD } from "#words/en/rooms/held";
 import { INTAKE, SYMPTOMS } from "#words/en/rooms/intake";
 import { PRICING } from "#words/en/rooms/pricing";
@@ -11,7 +12,6 @@ import { PRINT } from "#words/en/rooms/print";
 import { TICKET } from "#words/en/rooms/ticket";
 import { TICKET_STATE_WORDS } from "#words/en/rooms/today";
 import { WRONG } from "#words/en/rooms/wrong";
-import { COVER_WORDS } from "#words/en/screens";
 import { Facts } from "../../pieces/Facts.tsx";
 import { ownerLink } from "../../pieces/ownerLink.tsx";
 import { Photos } from "../../shop/Photos.tsx";
@@ -114,7 +114,7 @@ function TicketFacts({ ticket, ball, bowler }: PartProps) {
   const symptoms = ticket.symptoms.map((id) => (id in SYMPTOMS ? SYMPTOMS[id as keyof typeof SYMPTOMS] : id));
   const rows: readonly (readonly [string, ReactNode])[] = [
     [TICKET.owner, ownerLink(bowler, TICKET.nobody)],
-    [INTAKE.cover, COVER_WORDS[ball.cover]],
+    [INTAKE.cover, coverWord(ball.cover)],
     ...(ball.serial === null ? [] : [[INTAKE.serialShort, ball.serial] as const]),
     [TICKET.promised, ticket.promisedFor === null ? TICKET.noPromise : times.at(ticket.promisedFor)],
     [TICKET.received, times.at(ticket.receivedAt)],

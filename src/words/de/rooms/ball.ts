@@ -84,6 +84,7 @@ export const BALL_LOG = {
     plug: "Stopfen",
     "flat spot": "Flachstelle",
     "track wear": "abgenutzte Laufspur",
+    "deep scratch": "tiefer Kratzer",
     other: "etwas anderes",
   },
   ways: { spinner: "Drehgerät", "hand, wet": "von Hand, nass", "hand, dry": "von Hand, trocken", machine: "Automat" },

@@ -81,6 +81,7 @@ export const BALL_LOG = {
     plug: "plug",
     "flat spot": "flat spot",
     "track wear": "worn track",
+    "deep scratch": "deep scratch",
     other: "something else",
   },
   ways: { spinner: "spinner", "hand, wet": "by hand, wet", "hand, dry": "by hand, dry", machine: "machine" },
