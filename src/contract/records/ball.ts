@@ -76,7 +76,7 @@ export const ballWritten = mapping(
       mapping(
         {
           at: instant,
-          what: oneOf(["crack", "hollow sound", "plug", "flat spot", "track wear", "deep scratch", "other"], "What"),
+          what: oneOf(["crack", "hollow sound", "plug", "flat spot", "track wear", "other"], "What"),
           note: longText,
         },
         "A find",

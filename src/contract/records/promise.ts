@@ -46,6 +46,11 @@ export function promiseFor({ nowMs, zone, openings, waitingSeconds, ownSeconds, 
   return new Date(whenOpen(Math.ceil(ready / ROUND_MS) * ROUND_MS, zone, openings)).toISOString();
 }
 
+/** When the bench is through with what waits. */
+export function benchFreeFrom({ nowMs, zone, openings, waitingSeconds }: Omit<ToPromise, "ownSeconds" | "restSeconds">): string {
+  return new Date(afterWork(nowMs, 1000 * waitingSeconds, zone, openings)).toISOString();
+}
+
 /** When so much work is done that only goes on while the shop is open. */
 function afterWork(fromMs: number, workMs: number, zone: string, openings: Openings): number {
   let left = workMs;

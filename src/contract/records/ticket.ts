@@ -67,6 +67,8 @@ export const ticketWritten = mapping(
     symptoms: listOf(text("A symptom"), 50, "symptoms"),
     whatChanged: maybe(oneOf(["all balls", "only this one", "not known"], "Did all balls change, or only this one?")),
     findings: longText,
+    /** Whether a fingernail catches on its scratches; null where nobody has looked. */
+    scratches: maybe(oneOf(["deep", "none"], "How deep the scratches are")),
     /** A reason to stop work: a crack, a hollow sound. Work goes on when it has been cleared. */
     stops: listOf(mapping({ at: instant, why: text("Why"), clearedAt: maybe(instant) }, "A stop"), 50, "stops"),
     finishBefore: maybe(finishText),

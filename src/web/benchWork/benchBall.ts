@@ -1,4 +1,5 @@
 import type { Ball } from "#contract/records/ball";
+import type { Ticket } from "#contract/records/ticket";
 import type { BenchBall } from "#engine/surface/benchBall";
 import { parseFinish } from "#engine/surface/finish";
 import { GAMES_WORDS, type GamesWord } from "#engine/surface/gamesWords";
@@ -53,8 +54,16 @@ export function benchBallOf(ball: Ball): BenchBall {
     raMicroinch: null,
     compared: null,
     trackWear: found("track wear") ? "deep" : "none",
-    ...(found("deep scratch") ? { scratches: "deep" as const } : {}),
     plug: found("plug") ? "flush" : "none",
     oil: "clean",
   };
 }
+
+/** The ball as it lies on the bench for a ticket: scratches of which nobody has said that they are shallow are worked as deep ones. */
+export function benchBallFor(ticket: Pick<Ticket, "symptoms" | "scratches">, ball: Ball): BenchBall {
+  const isDeep = ticket.scratches === "deep" || (ticket.symptoms.includes(SCRATCHED) && ticket.scratches !== "none");
+  return { ...benchBallOf(ball), ...(isDeep ? { scratches: "deep" as const } : {}) };
+}
+
+/** As the counter keeps that complaint. */
+const SCRATCHED = "scratched";

@@ -6,7 +6,7 @@ import type { Pattern } from "#contract/records/place";
 import type { Ticket } from "#contract/records/ticket";
 import type { FinishPlan } from "#engine/planning/plan";
 import { PLAN_OF_TICKET } from "#words/en/rooms/planOfTicket";
-import { benchBallOf } from "../../benchWork/benchBall.ts";
+import { benchBallFor } from "../../benchWork/benchBall.ts";
 import { plannedStages } from "../../benchWork/plannedStages.ts";
 import type { WorkerPool } from "../../client/workerPool.ts";
 import { WordField } from "../../pieces/PlainFields.tsx";
@@ -86,7 +86,7 @@ function Take({ ticket, ball, plan }: { readonly ticket: Ticket; readonly ball: 
     change.mutate(
       {
         finishAfter: finish,
-        stages: isStopped ? [] : plannedStages(benchBallOf(ball), finish),
+        stages: isStopped ? [] : plannedStages(benchBallFor(ticket, ball), finish),
         planSure: finish === pick ? (plan.pick?.sureShare ?? null) : null,
       },
       { onSuccess: () => go(`/tickets/${ticket.id}`) },

@@ -25,6 +25,7 @@ import { PriceWork } from "./PriceWork.tsx";
 import { PromiseChange } from "./PromiseChange.tsx";
 import { ReadingsOf } from "./ReadingsOf.tsx";
 import { Stops } from "./Stops.tsx";
+import { useTold } from "./toldOf.ts";
 import { useAccount, useMoveTicket, useTicket } from "./useTicket.ts";
 import { Work } from "./Work.tsx";
 
@@ -111,6 +112,7 @@ function Papers({ ticket }: { readonly ticket: Ticket }) {
 
 function TicketFacts({ ticket, ball, bowler }: PartProps) {
   const times = useShopTimes();
+  const told = useTold(ticket, ball);
   const symptoms = ticket.symptoms.map((id) => (id in SYMPTOMS ? SYMPTOMS[id as keyof typeof SYMPTOMS] : id));
   const rows: readonly (readonly [string, ReactNode])[] = [
     [TICKET.owner, ownerLink(bowler, TICKET.nobody)],
@@ -122,6 +124,7 @@ function TicketFacts({ ticket, ball, bowler }: PartProps) {
     ...(ticket.complaint === "" ? [] : [[TICKET.complaint, ticket.complaint] as const]),
     ...(ticket.whatChanged === null ? [] : [[TICKET.changed, INTAKE.changed[ticket.whatChanged]] as const]),
     ...(ticket.findings === "" ? [] : [[TICKET.findings, ticket.findings] as const]),
+    ...told,
   ];
   return (
     <section className="plate">
