@@ -18,14 +18,20 @@ const PLACE = join(ROOT, ".cache", "nodes");
 const COPIED = ["package.json", "vitest.config.ts", "tsconfig.base.json", "src", "test", "tools", "bench", "examples", "docs", "dist"];
 const TESTS = ["test/records", "test/server"];
 /**
- * Of the same work on every Node: what is counted by its engine, an invented shop made three times over, who may see what of another shop, and what a backup
- * keeps for how long. The build machine has not the time for it three times.
+ * Of the same work on every Node, and too long for a build machine three times: what is counted by its engine, invented shops made over and over, who may see
+ * what of another shop, what a backup keeps for how long, and what goes through the driver of PostgreSQL, which is no native code.
  */
 const LEFT_OUT = [
   "test/server/hostileBodies.test.ts",
-  "test/records/demonstration.test.ts",
   "test/server/otherShop.test.ts",
+  "test/server/plans.test.ts",
+  "test/server/databaseRestarts.test.ts",
+  "test/server/twoServers.test.ts",
+  "test/records/demonstration.test.ts",
   "test/records/backupBlobs.test.ts",
+  "test/records/backupShared.test.ts",
+  "test/records/servers.test.ts",
+  "test/records/move.test.ts",
 ];
 /** The long rounds of durability are this machine's own Node's. */
 const FEWER = { KILLS: "4", CUTS: "2" };

@@ -1,11 +1,11 @@
 import { readFile } from "node:fs/promises";
 import { AxeBuilder } from "@axe-core/playwright";
 import { expect, test } from "@playwright/test";
-import { chances, complaints, finished, openPlan } from "./room.ts";
+import { chances, complaints, finished, openFinishedPlan, openPlan } from "./room.ts";
 
 test("opens with an example's plan: a pick, a chart, a table, no complaint", async ({ page }) => {
   const heard = complaints(page);
-  await openPlan(page);
+  await openFinishedPlan(page);
   await expect(page.locator(".pick-sentence")).toHaveText(/^Take \d+/);
   await expect(page.locator(".lane-chart svg")).toHaveAttribute("role", "img");
   const found = await chances(page);
@@ -15,7 +15,7 @@ test("opens with an example's plan: a pick, a chart, a table, no complaint", asy
 });
 
 test("a changed bowler changes the answer; undo brings the first one back, figure for figure", async ({ page }) => {
-  await openPlan(page);
+  await openFinishedPlan(page);
   const first = await page.locator(".candidates").textContent();
   await page.getByRole("textbox", { name: "Launch speed" }).fill("20");
   await finishedAnew(page, first);
@@ -32,7 +32,7 @@ async function finishedAnew(page: Parameters<typeof finished>[0], before: string
 }
 
 test("bad input is answered beside its field with what is allowed, and what was typed stays", async ({ page }) => {
-  await openPlan(page);
+  await openFinishedPlan(page);
   const first = await page.locator(".candidates").textContent();
   const speed = page.getByRole("textbox", { name: "Launch speed" });
   for (const [typed, quoted] of [
@@ -95,7 +95,7 @@ test("the customer's view speaks in feet and words, without a percentage or a ch
 });
 
 test("a finish ticked in the table appears on the chart; a fourth to compare has to wait", async ({ page }) => {
-  await openPlan(page);
+  await openFinishedPlan(page);
   const before = await page.locator(".lane-chart .gw-course").count();
   await page.locator(".candidates tr", { hasText: "4000" }).first().locator(".tick").first().click();
   await expect(page.locator(".lane-chart .gw-course")).toHaveCount(before + 1);

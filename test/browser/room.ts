@@ -1,7 +1,13 @@
 import { type APIRequestContext, expect, type Page } from "@playwright/test";
 
-/** Opens the finish plan and waits until it is worked out to the end. */
+/** Opens the finish plan and waits for its first answer: its draws are still being made. */
 export async function openPlan(page: Page): Promise<void> {
+  await page.goto("/plan");
+  await expect(page.locator(".pick-sentence")).toBeVisible();
+}
+
+/** Opens the finish plan and waits until it is worked out to the end. */
+export async function openFinishedPlan(page: Page): Promise<void> {
   await page.goto("/plan");
   await finished(page);
 }

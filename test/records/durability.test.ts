@@ -8,8 +8,8 @@ import { uniformSource } from "#engine/random";
 import { buildRecorder, layDown } from "./powerCut.ts";
 import { testShop } from "./shop.ts";
 
-/** 20 in the suite; `npm run statistics` takes 200, and ten times the power cuts. */
-const KILLS = Number(process.env.KILLS ?? 20);
+/** 10 in the suite; `npm run statistics` takes 200, and ten times the power cuts. */
+const KILLS = Number(process.env.KILLS ?? 10);
 const CUTS = Number(process.env.CUTS ?? 6);
 /** States of the disk that are made up from each cut: nothing unsynced is there, and so many by lot. */
 const LOTS = 3;
@@ -27,9 +27,11 @@ async function writeUntilKilled(
   const args = ["--conditions=source", "--import", "tsx", writer, folder, ...(planted === null ? [] : [planted])];
   const child = spawn(process.execPath, args, { env: { ...process.env, ...environment }, stdio: ["ignore", "pipe", "inherit"] });
   let said = "";
+  let kill: NodeJS.Timeout | undefined;
   child.stdout?.setEncoding("utf8").on("data", (text: string) => {
-    if (said === "") setTimeout(() => child.kill("SIGKILL"), runMs);
     said += text;
+    // From the first acknowledged write on: by then a slow machine has written something too.
+    if (kill === undefined && said.split("\n").length > 2) kill = setTimeout(() => child.kill("SIGKILL"), runMs);
   });
   await ended(child);
   // A line that was cut short was not acknowledged.
@@ -110,9 +112,10 @@ describe.runIf(recorder !== null)("a power cut", () => {
     }
   });
 
-  it.each(["OFF", "NORMAL"])("is seen to lose acknowledged writes with synchronous=%s planted", { timeout: 60_000 }, async (planted) => {
+  // A cut right after the database has written its log back loses nothing whatever was planted: it is cut until something is lost.
+  it.each(["OFF", "NORMAL"])("is seen to lose acknowledged writes with synchronous=%s planted", { timeout: 120_000 }, async (planted) => {
     let losing = 0;
-    for (let i = 0; i < 2; i += 1) losing += (await cutPower(recorder ?? "", planted)).losing;
+    for (let i = 0; i < 20 && losing === 0; i += 1) losing += (await cutPower(recorder ?? "", planted)).losing;
     expect(losing).toBeGreaterThan(0);
   });
 });

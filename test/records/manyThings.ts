@@ -7,8 +7,8 @@ import { balls } from "#records/things/balls";
 import { bowlers } from "#records/things/bowlers";
 import { visits } from "#records/things/plainKinds";
 import { rowOf } from "#records/things/rows";
-import { stageKind } from "#records/things/stock";
-import { ticketKind } from "#records/things/tickets";
+import { stageKind } from "#records/things/stagesDone";
+import { ticketKind } from "#records/things/ticketKind";
 import { uuid7Source } from "#records/uuid7";
 
 const SYLLABLES = [

@@ -100,6 +100,26 @@ describe("the outbox", () => {
   });
 });
 
+describe("several changes of one ticket that waited", () => {
+  it("are each made on what the one before came to, also where a signature moved the ticket in between", async () => {
+    const outbox = new Outbox(() => {});
+    const change = (key: string, path: Waiting["path"], version: number) =>
+      outbox.add({ key, method: "PATCH", path, body: {}, what: "", version });
+    change("1", "/api/tickets/t", 5);
+    change("2", "/api/tickets/t/move", 6);
+    change("other", "/api/tickets/u", 6);
+    const asked: (string | null)[] = [];
+    const versions = [7, 8, 7];
+    vi.stubGlobal("fetch", (path: string, { headers }: RequestInit) => {
+      asked.push(`${path} ${new Headers(headers).get("If-Match")}`);
+      return Promise.resolve(Response.json({ version: versions.shift() }));
+    });
+    await vi.advanceTimersByTimeAsync(4100);
+    expect(asked).toEqual(['/api/tickets/t "5"', '/api/tickets/t/move "7"', '/api/tickets/u "6"']);
+    expect(keys(outbox)).toEqual([]);
+  });
+});
+
 describe("what this browser has signed and the shop has not got yet", () => {
   const planned = {
     id: "t",

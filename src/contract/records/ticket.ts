@@ -91,8 +91,18 @@ export const ticketKept = keptAs(
   z.strictObject({
     ...ticketWritten.shape,
     state: oneOf(TICKET_STATES, "Where the ticket stands"),
-    /** Every state it has been in, oldest first. */
-    been: z.array(z.strictObject({ state: oneOf(TICKET_STATES, "State"), at: instant, by: id })),
+    /**
+     * Every state it has been in, oldest first. `signedVersion`: where a signature moved it, the version of the ticket that came of that; null where somebody
+     * moved it.
+     */
+    been: z.array(
+      z.strictObject({
+        state: oneOf(TICKET_STATES, "State"),
+        at: instant,
+        by: id,
+        signedVersion: z.int().min(1).nullable().default(null),
+      }),
+    ),
     readyAt: instant.nullable(),
     collectedAt: instant.nullable(),
     /** Counts up with every change of the stages. */

@@ -1,6 +1,7 @@
 import { type PlannedStage, type Work, type WorkEntry, workOf } from "#engine/signed/work";
 import type { StageDone } from "./stageDone.ts";
 import type { Ticket } from "./ticket.ts";
+import type { TicketState } from "./ticketStates.ts";
 
 /** Name of a planned stage: the plan of the ticket that it is in, and its place there. */
 export function stageId(revision: number, place: number): string {
@@ -40,4 +41,24 @@ function plannedOf({ id, kind, abrasive, sideIds, what }: Ticket["stages"][numbe
 
 function entryOf({ doneAt, what, ...rest }: Signed): SignedEntry {
   return { ...rest, at: doneAt, label: what ?? "" };
+}
+
+/** States among which signatures move a ticket. What waits for somebody's word, or has left, only a person moves. */
+const MOVED_BY_SIGNING: readonly TicketState[] = ["received", "waiting for approval", "in work", "drying", "ready", "rework"];
+
+/**
+ * Where a ticket stands by what was signed: in work from the first of it, drying while the next stage is to rest, ready once nothing is left. Where all of it
+ * was taken back, where somebody last put it.
+ */
+export function stateBySigning({ state, been }: Pick<Ticket, "state" | "been">, work: Work<SignedEntry>): TicketState {
+  if (!MOVED_BY_SIGNING.includes(state) || work.stages.length === 0) return state;
+  if (work.signed.length + work.sides.length === 0) return been.findLast(({ signedVersion }) => signedVersion === null)?.state ?? state;
+  if (work.next === null) return "ready";
+  return work.next.stage.kind === "dryOff" && work.signed.length > 0 ? "drying" : "in work";
+}
+
+/** Whether all that happened to a ticket since a version is that signatures moved it: a change made on that version knew everything else. */
+export function isOnlyMovedSince({ been, version }: Pick<Ticket, "been" | "version">, since: number): boolean {
+  const moved = new Set(been.map(({ signedVersion }) => signedVersion));
+  return since <= version && Array.from({ length: version - since }, (_, i) => since + i + 1).every((one) => moved.has(one));
 }

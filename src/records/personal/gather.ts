@@ -11,10 +11,10 @@ import { paymentKind, prepaidKind } from "../things/payments.ts";
 import { readings, shotNotes, visits } from "../things/plainKinds.ts";
 import { readRow } from "../things/rows.ts";
 import { isUnreadable } from "../things/setAside.ts";
-import { stageKind } from "../things/stock.ts";
+import { stageKind } from "../things/stagesDone.ts";
 import { store } from "../things/store.ts";
 import { tableOf } from "../things/table.ts";
-import { ticketKind } from "../things/tickets.ts";
+import { ticketKind } from "../things/ticketKind.ts";
 
 /** Everything that hangs on one bowler, by kind. */
 export type OfBowler = Awaited<ReturnType<typeof gather>>;

@@ -10,9 +10,10 @@ import { paymentKind, prepaidKind } from "../things/payments.ts";
 import { houses, lanes, patterns, prices, readings, referenceBalls, shotNotes, visits } from "../things/plainKinds.ts";
 import { fieldsIn } from "../things/rows.ts";
 import { isUnreadable } from "../things/setAside.ts";
-import { itemKind, movementKind, stageKind } from "../things/stock.ts";
+import { stageKind } from "../things/stagesDone.ts";
+import { itemKind, movementKind } from "../things/stock.ts";
 import { store } from "../things/store.ts";
-import { ticketKind } from "../things/tickets.ts";
+import { ticketKind } from "../things/ticketKind.ts";
 import { tracesOf, withoutWhole } from "./traces.ts";
 import { withoutEffects } from "./withoutEffects.ts";
 

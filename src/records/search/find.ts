@@ -6,8 +6,8 @@ import type { Session } from "../session.ts";
 import { balls } from "../things/balls.ts";
 import { bowlers } from "../things/bowlers.ts";
 import { readable } from "../things/setAside.ts";
-import { stageKind } from "../things/stock.ts";
-import { ticketKind } from "../things/tickets.ts";
+import { stageKind } from "../things/stagesDone.ts";
+import { ticketKind } from "../things/ticketKind.ts";
 import type { LastTime, Search } from "./search.ts";
 import { digitsOf, serialOf, wordsOf } from "./terms.ts";
 

@@ -7,7 +7,8 @@ import { bowlers } from "./bowlers.ts";
 import { paymentKind, prepaidKind } from "./payments.ts";
 import { houses, lanes, patterns, people, prices, readings, referenceBalls, shotNotes, visits } from "./plainKinds.ts";
 import { settings } from "./settings.ts";
-import { movementKind, stageKind, stockItems } from "./stock.ts";
+import { stageKind } from "./stagesDone.ts";
+import { movementKind, stockItems } from "./stock.ts";
 import { store } from "./store.ts";
 import { tickets } from "./tickets.ts";
 

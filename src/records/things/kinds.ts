@@ -7,8 +7,9 @@ import type { Definition } from "./definition.ts";
 import { paymentKind, prepaidKind } from "./payments.ts";
 import { houses, lanes, patterns, people, prices, readings, referenceBalls, shotNotes, visits } from "./plainKinds.ts";
 import { settingsKind } from "./settings.ts";
-import { itemKind, movementKind, stageKind } from "./stock.ts";
-import { ticketKind } from "./tickets.ts";
+import { stageKind } from "./stagesDone.ts";
+import { itemKind, movementKind } from "./stock.ts";
+import { ticketKind } from "./ticketKind.ts";
 
 /** What each kind is, for whoever goes through all of them. */
 export const KINDS = {

@@ -128,11 +128,12 @@ export class Outbox {
       if (refusal !== null && (refusal.problem === null || refusal.problem.status >= 500)) return "away";
       if (refusal?.isKind("notSignedIn") === true) return "signedOut";
       if (refusal?.isKind("otherPerson") === true) return "otherPerson";
+      const now = refusal === null && write.version !== null ? versionOf(await response.json()) : null;
       // Told first: what is taken is never, for a moment, neither waiting nor seen as taken.
       this.#answered(refusal === null ? write : { ...write, refused: faultWords(refusal) });
       this.#change((waiting) =>
         refusal === null
-          ? waiting.filter(({ key }) => key !== write.key)
+          ? waiting.filter(({ key }) => key !== write.key).map((later) => madeAfter(later, write, now))
           : waiting.map((one) =>
               one.key === write.key ? { ...one, refused: faultWords(refusal), current: refusal.problem?.current ?? null } : one,
             ),
@@ -163,6 +164,17 @@ function headersOf({ key, person, version }: Waiting): Record<string, string> {
     ...(person === null ? {} : { [PERSON_HEADER]: person }),
     ...(version === null ? {} : { "If-Match": `"${version}"` }),
   };
+}
+
+/** What waits for the same thing was made on what this write was to come to: a signature that moved the ticket meanwhile has counted one more. */
+function madeAfter(later: Waiting, taken: Waiting, now: number | null): Waiting {
+  if (now === null || taken.version === null || later.version === null || thingOf(later.path) !== thingOf(taken.path)) return later;
+  return { ...later, version: later.version + now - (taken.version + 1) };
+}
+
+/** `/api/tickets/<id>` of a ticket and of everything that is asked of it. */
+function thingOf(path: string): string {
+  return path.split("/").slice(0, 4).join("/");
 }
 
 function versionOf(current: unknown): number | null {

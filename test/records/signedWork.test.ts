@@ -1,0 +1,211 @@
+import fc from "fast-check";
+import { afterAll, describe, expect, test } from "vitest";
+import type { Ticket } from "#contract/records/ticket";
+import { workOfTicket } from "#contract/records/ticketWork";
+import { NO_FINDINGS } from "#engine/rules/stops";
+import { finishText, parseFinish } from "#engine/surface/finish";
+import { planStages } from "#engine/surface/stages";
+import type { Records } from "#records/records";
+import { testPostgres } from "./postgres.ts";
+import { onTheCounter, refusal, type TestShop, testShop } from "./shop.ts";
+
+/* Where a ticket stands, what its ball is and what has left the stock follow from what was signed, on every database. */
+
+const postgres = await testPostgres();
+afterAll(() => postgres?.stop());
+const ENGINES = [["SQLite", null] as const, ...(postgres === null ? [] : [["PostgreSQL", postgres] as const])];
+
+/** The stages that the program plans, as the page sends them. */
+function stagesTo(wanted: string, oil: "clean" | "soaked" = "clean") {
+  const ball = { cover: "solid", hardnessD: null, diameterIn: 8.55, finish: parseFinish("3000"), history: [], gamesSince: 60 } as const;
+  const whole = { ...ball, raMicroinch: null, compared: null, trackWear: "none", plug: "none", oil } as const;
+  return planStages(whole, parseFinish(wanted), NO_FINDINGS).stages.map(({ kind, abrasive, sideIds }) => ({
+    kind,
+    abrasive,
+    sideIds: [...sideIds],
+  }));
+}
+
+/** One stage that cuts, and a check of it. */
+const SHORT = [{ kind: "cut" as const, abrasive: "pad-2000" }, { kind: "check" as const }];
+
+interface Bench {
+  readonly shop: TestShop;
+  readonly ticket: Ticket;
+  readonly padId: string;
+}
+
+async function onTheBench(shop: TestShop, stages: Parameters<Records["tickets"]["change"]>[1]["stages"]): Promise<Bench> {
+  const { records, by } = shop;
+  const { ticket } = await onTheCounter(shop);
+  const pad = await records.stockItems.create({ name: "Invented pad", kind: "pad", unit: "uses" }, { by });
+  return { shop, padId: pad.id, ticket: await records.tickets.change(ticket.id, { stages }, { by, expectedVersion: ticket.version }) };
+}
+
+const ofTicket = ({ shop: { records }, ticket }: Bench) => records.tickets.get(ticket.id);
+const signedFor = async ({ shop: { records }, ticket }: Bench) =>
+  (await records.stagesDone.list({ where: { ticketId: ticket.id }, order: "oldest first", limit: 500 })).items;
+
+/** Signs what is next, or says that a side of it is done. Gives what was written down; null where nothing is left. */
+async function work(bench: Bench, sidesDone?: readonly "grip"[]) {
+  const { shop, padId } = bench;
+  const ticket = await ofTicket(bench);
+  const { next } = workOfTicket(ticket, await signedFor(bench));
+  if (next === null) return null;
+  const { id: stageId, kind, abrasive, sideIds } = next.stage;
+  const used = sidesDone === undefined && kind === "cut" ? [{ stockItemId: padId, quantity: 1 }] : [];
+  const what = { stageId, revision: ticket.revision, kind, abrasive, used, signs: sidesDone === undefined };
+  return shop.records.stagesDone.create(
+    { ...what, sidesDone: [...(sidesDone ?? sideIds)], ticketId: ticket.id, personId: shop.by, initials: "T", doneAt: timeOf(shop) },
+    { by: shop.by },
+  );
+}
+
+const timeOf = ({ parts }: TestShop) => new Date(parts.now()).toISOString();
+
+function takeBack({ shop: { records, by, ...rest }, ticket }: Bench, takesBack: string) {
+  const doneAt = timeOf({ records, by, ...rest });
+  const entry = { ticketId: ticket.id, personId: by, initials: "T", doneAt, takesBack, signs: false, note: "not this ball" };
+  return records.stagesDone.create(entry, { by });
+}
+
+const statesOf = ({ been }: Ticket) => been.map(({ state }) => state);
+
+describe.each(ENGINES)("on %s, signing", (_, server) => {
+  const open = async () => testShop(server === null ? {} : { postgres: await server.newDatabase() });
+
+  test("the first stage puts the ticket in work, extraction to dry, the last stage makes it ready", async () => {
+    const bench = await onTheBench(await open(), stagesTo("1000", "soaked"));
+    const seen: [string, string][] = [];
+    for (let one = await work(bench); one !== null; one = await work(bench)) seen.push([one.kind ?? "", (await ofTicket(bench)).state]);
+    expect(seen).toContainEqual(["clean", "in work"]);
+    expect(seen).toContainEqual(["extract", "drying"]);
+    expect(seen).toContainEqual(["dryOff", "in work"]);
+    expect(seen.at(-1)).toEqual(["check", "ready"]);
+    const ticket = await ofTicket(bench);
+    expect(statesOf(ticket)).toEqual(["received", "in work", "drying", "in work", "ready"]);
+    expect(ticket.readyAt).toBe(ticket.been.at(-1)?.at);
+    const { surface } = await bench.shop.records.balls.get(ticket.ballId);
+    expect(surface.at(-1)).toMatchObject({ ticketId: ticket.id, finish: "1000", at: ticket.readyAt });
+    await bench.shop.end();
+  });
+
+  test("what is taken back puts it back, and the ball's log no longer has that finish", async () => {
+    const bench = await onTheBench(await open(), SHORT);
+    const cut = await work(bench);
+    const check = await work(bench);
+    expect((await ofTicket(bench)).state).toBe("ready");
+    await takeBack(bench, check?.id ?? "");
+    expect(await ofTicket(bench)).toMatchObject({ state: "in work", readyAt: null });
+    expect((await bench.shop.records.balls.get(bench.ticket.ballId)).surface).toEqual([]);
+    await takeBack(bench, cut?.id ?? "");
+    expect((await ofTicket(bench)).state).toBe("received");
+    expect((await bench.shop.records.stockItems.get(bench.padId)).quantity).toBe(0);
+    await bench.shop.end();
+  });
+
+  test("work of one stage was in work before it was ready", async () => {
+    const bench = await onTheBench(await open(), SHORT.slice(1));
+    await work(bench);
+    expect(statesOf(await ofTicket(bench))).toEqual(["received", "in work", "ready"]);
+    await bench.shop.end();
+  });
+
+  test("leaves a change made before it standing, but not one made before somebody else's", async () => {
+    const bench = await onTheBench(await open(), SHORT);
+    const { records, by } = bench.shop;
+    const { id, version } = await ofTicket(bench);
+    await work(bench);
+    const told = await records.tickets.change(id, { complaint: "Hits weak" }, { by, expectedVersion: version });
+    expect(told).toMatchObject({ complaint: "Hits weak", state: "in work", version: version + 2 });
+    await work(bench);
+    // Ready by the signature; and somebody has told something since the version that this is made on.
+    expect(await refusal(records.tickets.change(id, { complaint: "–" }, { by, expectedVersion: version }))).toMatchObject({
+      kind: "changedMeanwhile",
+    });
+    // Who says what the signature said already is not refused, and says it once.
+    const moved = await records.tickets.move(id, "ready", { by, expectedVersion: told.version });
+    expect(statesOf(moved)).toEqual(["received", "in work", "ready"]);
+    await bench.shop.end();
+  });
+
+  test("on a stopped ticket is kept and moves nothing; on one that came back it is in work again", async () => {
+    const bench = await onTheBench(await open(), SHORT);
+    const { records, by } = bench.shop;
+    const stops = [{ at: timeOf(bench.shop), why: "A crack." }];
+    const stopped = await records.tickets.change(bench.ticket.id, { stops }, { by, expectedVersion: bench.ticket.version });
+    await work(bench);
+    expect([(await ofTicket(bench)).state, (await signedFor(bench)).length]).toEqual(["received", 1]);
+    const cleared = [{ ...stops[0], clearedAt: timeOf(bench.shop) }];
+    await records.tickets.change(stopped.id, { stops: cleared }, { by, expectedVersion: stopped.version });
+    await work(bench);
+    const back = await records.tickets.move(stopped.id, "rework", { by, expectedVersion: (await ofTicket(bench)).version });
+    expect(workOfTicket(back, await signedFor(bench)).signed).toEqual([]);
+    await work(bench);
+    expect(statesOf(await ofTicket(bench)).slice(-2)).toEqual(["rework", "in work"]);
+    await bench.shop.end();
+  });
+
+  const act = fc.oneof(
+    { weight: 6, arbitrary: fc.constant({ do: "sign" } as const) },
+    { weight: 2, arbitrary: fc.record({ do: fc.constant("plan" as const), wish: fc.constantFrom("500", "2000", "1000 + polish") }) },
+    { weight: 2, arbitrary: fc.constant({ do: "side" } as const) },
+    { weight: 2, arbitrary: fc.record({ do: fc.constant("take back" as const), which: fc.nat(20) }) },
+    { weight: 1, arbitrary: fc.constant({ do: "power cut" } as const) },
+    { weight: 1, arbitrary: fc.constant({ do: "come back" } as const) },
+  );
+
+  test("whatever is planned, signed, taken back and cut off: state, log of the ball and stock are those of what was signed", async () => {
+    let shop = await open();
+    await fc.assert(
+      fc.asyncProperty(fc.array(act, { minLength: 5, maxLength: 25 }), async (acts) => {
+        let bench = await onTheBench(shop, stagesTo("2000"));
+        const reopened = async () => {
+          shop = { ...shop, records: await shop.reopen() };
+          bench = { ...bench, shop };
+        };
+        let acknowledged = 0;
+        for (const one of acts) {
+          const { by } = shop;
+          const ticket = await ofTicket(bench);
+          if (one.do === "plan")
+            await bench.shop.records.tickets.change(ticket.id, { stages: stagesTo(one.wish) }, { by, expectedVersion: ticket.version });
+          else if (one.do === "power cut") await reopened();
+          else if (one.do === "come back" && ticket.state === "ready")
+            await bench.shop.records.tickets.move(ticket.id, "rework", { by, expectedVersion: ticket.version });
+          else if (one.do === "take back") {
+            const gone = new Set((await signedFor(bench)).map(({ takesBack }) => takesBack));
+            const standing = (await signedFor(bench)).filter(({ id, takesBack }) => takesBack === null && !gone.has(id));
+            if (standing.length > 0) acknowledged += (await takeBack(bench, standing[one.which % standing.length].id)) === null ? 0 : 1;
+          } else if (one.do === "sign" || one.do === "side")
+            acknowledged += (await work(bench, one.do === "side" ? ["grip"] : undefined)) === null ? 0 : 1;
+        }
+        await mustAgree(bench, acknowledged);
+      }),
+      { seed: 20261129, numRuns: server === null ? 25 : 12 },
+    );
+    await shop.end();
+  }, 120_000);
+});
+
+async function mustAgree(bench: Bench, acknowledged: number): Promise<void> {
+  const { records } = bench.shop;
+  const entries = await signedFor(bench);
+  expect(entries.length).toBe(acknowledged);
+  const ticket = await ofTicket(bench);
+  const { next, signed, sides, finish } = workOfTicket(ticket, entries);
+  const isBegun = signed.length + sides.length > 0;
+  // Nobody says ready here but the signatures.
+  if (ticket.state === "ready") expect([next, isBegun]).toEqual([null, true]);
+  else if (next !== null)
+    expect(ticket.state).toBe(isBegun ? "in work" : ticket.been.some(({ state }) => state === "rework") ? "rework" : "received");
+  const { surface } = await records.balls.get(ticket.ballId);
+  const logged = surface.filter(({ ticketId }) => ticketId === ticket.id);
+  expect(logged.length).toBeLessThanOrEqual(1);
+  if (ticket.state === "ready") expect(logged.map((entry) => entry.finish)).toEqual(finish === null ? [] : [finishText(finish)]);
+  const gone = new Set(entries.map(({ takesBack }) => takesBack));
+  const used = entries
+    .filter(({ id }) => !gone.has(id))
+    .reduce((sum, one) => sum + one.used.reduce((n, { quantity }) => n + quantity, 0), 0);
+  expect((await records.stockItems.get(bench.padId)).quantity + used).toBe(0);
+}
