@@ -33,7 +33,8 @@ test("somebody unknown with three balls is checked in within a minute, without o
   const names = ["Invented Alder", "Invented Birch", "Invented Cedar"];
   for (const [i, name] of names.entries()) {
     if (i > 0) await page.getByRole("button", { name: /^New ball name only/ }).click();
-    await page.getByLabel("What the ball is called").fill(name);
+    await expect(page.getByLabel("What the ball is called")).toBeFocused();
+    await page.keyboard.type(name);
   }
   await page.getByRole("button", { name: "Lost its hook" }).click();
   await page.getByRole("button", { name: "a season" }).click();

@@ -88,22 +88,14 @@ interface PriceLineProps {
 
 /** One ball's price, opened to be changed by a tap. */
 function PriceLine({ line, prices, tried, onChange }: PriceLineProps) {
-  const { ball, usual, chosen, work } = line;
+  const { ball, usual } = line;
   const [isOpen, setOpen] = useState(false);
-  const { money } = useShopTimes();
   const draft = pricingDraft(ball);
   const isFree = draft.priceId === FREE;
   const name = ball.name.trim() === "" ? INTAKE.newBall : ball.name;
-  const cents = chosen !== null && "prices" in chosen ? chosen.prices.reduce((sum, { eachCents }) => sum + eachCents, 0) : null;
   return (
     <>
-      <p className="bill-line">
-        <span>
-          {cents === null || chosen === null || !("prices" in chosen) ? work || name : chosen.prices.map((one) => one.name).join(" + ")}
-          <small>{name}</small>
-        </span>
-        <strong>{isFree ? INTAKE.noCharge : cents === null ? INTAKE.notPriced : money(cents)}</strong>
-      </p>
+      <LineWords line={line} name={name} isFree={isFree} />
       <div className="bill-acts">
         <LinkButton label={INTAKE.setPriceOf(name)} isOpen={isOpen && !isFree} onTap={() => setOpen(!isOpen)}>
           {INTAKE.setPrice}
@@ -114,6 +106,31 @@ function PriceLine({ line, prices, tried, onChange }: PriceLineProps) {
       </div>
       {(isOpen || isFree) && <ChargeChoice draft={draft} prices={prices} usual={usual} tried={tried} onChange={onChange} />}
     </>
+  );
+}
+
+/** What is charged for, of which ball, and how much. */
+function LineWords({
+  line: { chosen, work },
+  name,
+  isFree,
+}: {
+  readonly line: BallPrice;
+  readonly name: string;
+  readonly isFree: boolean;
+}) {
+  const { money } = useShopTimes();
+  const charged = chosen !== null && "prices" in chosen ? chosen.prices : null;
+  const what = charged === null ? work : charged.map((one) => one.name).join(" + ");
+  const cents = charged?.reduce((sum, { eachCents }) => sum + eachCents, 0) ?? null;
+  return (
+    <p className="bill-line">
+      <span>
+        {what === "" ? name : what}
+        {what !== "" && <small>{name}</small>}
+      </span>
+      <strong>{isFree ? INTAKE.noCharge : cents === null ? INTAKE.notPriced : money(cents)}</strong>
+    </p>
   );
 }
 

@@ -137,7 +137,7 @@ function TheVisit({ draft, ball, tried, onChange }: VisitProps) {
       <BallCards draft={draft} onChange={onChange} />
       {ball !== null && (
         <>
-          {ball.ballId === null && <NewBall key={ball.key} ball={ball} tried={tried} onChange={set} />}
+          {ball.ballId === null && <NewBall key={ball.key} ball={ball} isNext={bowler?.name !== ""} tried={tried} onChange={set} />}
           <WhatIsWrong key={`wrong-${ball.key}`} ball={ball} isOneOfSeveral={draft.balls.length > 1} onChange={set} />
           <HelpsThePlan
             ball={ball}

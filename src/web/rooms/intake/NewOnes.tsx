@@ -1,3 +1,4 @@
+import { useEffect, useRef } from "react";
 import { INTAKE } from "#words/en/rooms/intake";
 import { COVER_WORDS } from "#words/en/screens";
 import { Pills } from "../../pieces/Pills.tsx";
@@ -29,15 +30,22 @@ export function NewBowler({ bowler, tried, onChange }: NewBowlerProps) {
 }
 
 interface NewBallProps {
+  /** Whether its name is what is to be typed next. */
+  readonly isNext: boolean;
   readonly ball: BallDraft;
   readonly tried: boolean;
   onChange(change: Partial<BallDraft>): void;
 }
 
 /** A ball that the shop has not seen before: its name is all that is needed, and a cover that nobody knows stays not known. */
-export function NewBall({ ball, tried, onChange }: NewBallProps) {
+export function NewBall({ ball, isNext, tried, onChange }: NewBallProps) {
+  const place = useRef<HTMLElement>(null);
+  const isWanted = useRef(isNext && ball.name === "");
+  useEffect(() => {
+    if (isWanted.current) place.current?.querySelector("input")?.focus();
+  }, []);
   return (
-    <section className="new-ball">
+    <section className="new-ball" ref={place}>
       <div className="field-row">
         <LineField
           label={INTAKE.ballName}

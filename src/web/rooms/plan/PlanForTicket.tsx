@@ -3,7 +3,7 @@ import { Link, useLocation } from "wouter";
 import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
 import type { Pattern } from "#contract/records/place";
-import type { Ticket } from "#contract/records/ticket";
+import type { Ticket, TicketWritten } from "#contract/records/ticket";
 import type { FinishPlan } from "#engine/planning/plan";
 import { PLAN_OF_TICKET } from "#words/en/rooms/planOfTicket";
 import { benchBallFor } from "../../benchWork/benchBall.ts";
@@ -13,11 +13,15 @@ import { WordField } from "../../pieces/PlainFields.tsx";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { For } from "../../shop/useDoor.tsx";
+import { useHealth } from "../../shop/useHealth.ts";
 import { useRead } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
+import { useShopTimes } from "../../shop/zone.ts";
 import { useChangeTicket, useTicket } from "../ticket/useTicket.ts";
+import { useEarlierPlan, withEarlier } from "./earlierPlan.ts";
+import type { JobDraft } from "./jobDraft.ts";
 import { jobOfTicket, unknownOf } from "./jobOfTicket.ts";
-import { Plan } from "./Plan.tsx";
+import { Plan, type PlanOffer } from "./Plan.tsx";
 
 /** The finish plan of a ticket's ball, for its owner; the finish that is picked goes back to the ticket. */
 export function PlanForTicket({ id, pool }: { readonly id: string; readonly pool: WorkerPool }) {
@@ -67,13 +71,42 @@ function Known({ ticket, ball, bowler, pattern, pool }: KnownProps) {
         {unknown.length > 0 && PLAN_OF_TICKET.notKnown(unknown)} <Link href={`/tickets/${ticket.id}`}>{PLAN_OF_TICKET.toTicket}</Link>
       </p>
     ),
-    take: (plan: FinishPlan) => <Take ticket={ticket} ball={ball} plan={plan} />,
+    offer: useOffer(ticket),
+    take: (plan: FinishPlan, job: JobDraft) => <Take ticket={ticket} ball={ball} plan={plan} job={job} />,
   };
   return <Plan pool={pool} beginning={beginning} forTicket={forTicket} />;
 }
 
+/** What was typed for this bowler in an earlier plan is there for the next ball with one press. */
+function useOffer(ticket: Ticket): PlanOffer | null {
+  const times = useShopTimes();
+  const plan = useEarlierPlan(ticket)?.plan ?? null;
+  if (plan === null) return null;
+  return { words: PLAN_OF_TICKET.asPlanned(times.day(plan.madeAt)), onto: (job) => withEarlier(job, plan.inputs) };
+}
+
+/** What the plan is made of, so that it can be made again, and offered for the bowler's next ball. */
+function planToKeep(plan: FinishPlan, job: JobDraft, engineVersion: string): NonNullable<TicketWritten["plan"]> {
+  return {
+    madeAt: new Date().toISOString(),
+    engineVersion,
+    seed: typeof job.seed === "number" ? job.seed : 1,
+    inputs: { ...job },
+    assumptions: Object.fromEntries(plan.assumptions.map(({ id, value }) => [id, value])),
+    pick: plan.pick?.finish ?? null,
+  };
+}
+
+interface TakeProps {
+  readonly ticket: Ticket;
+  readonly ball: Ball;
+  readonly plan: FinishPlan;
+  readonly job: JobDraft;
+}
+
 /** The pick, or any other finish of the table, with one press to the ticket. */
-function Take({ ticket, ball, plan }: { readonly ticket: Ticket; readonly ball: Ball; readonly plan: FinishPlan }) {
+function Take({ ticket, ball, plan, job }: TakeProps) {
+  const version = useHealth().data?.version;
   const [, go] = useLocation();
   const change = useChangeTicket(ticket);
   const [chosen, setChosen] = useState<string | null>(null);
@@ -87,6 +120,7 @@ function Take({ ticket, ball, plan }: { readonly ticket: Ticket; readonly ball: 
       {
         finishAfter: finish,
         stages: isStopped ? [] : plannedStages(benchBallFor(ticket, ball), finish),
+        ...(version === undefined ? {} : { plan: planToKeep(plan, job, version) }),
         planSure: finish === pick ? (plan.pick?.sureShare ?? null) : null,
       },
       { onSuccess: () => go(`/tickets/${ticket.id}`) },

@@ -7,6 +7,7 @@ export const PLAN_OF_TICKET = {
   whom: (ball, bowler) => (bowler === null ? `Geplant für ${ball}, der niemandem gehört.` : `Geplant für ${bowler}, ${ball}.`),
   lane: "Die Bahn ist die übliche: Stellen Sie ein, wo der Ball gespielt wird.",
   laneOf: (pattern) => `Auf ${pattern}, wie es bei der Annahme gesagt wurde.`,
+  asPlanned: (day) => `Spieler und Bahn wie im Plan vom ${day}`,
   notKnown: (what) => `Nicht verzeichnet, darum wird das Übliche genommen: ${what.join(", ")}.`,
   unknown: { delivery: "der Wurf", cover: "die Schale", finish: "der heutige Schliff", core: "der Kern" },
   startAgain: "Zurück zu den Aufzeichnungen",
