@@ -221,6 +221,36 @@ describe("a ball whose cover nobody knows", () => {
   });
 });
 
+describe("the line played today", () => {
+  const base = asked("matched", "hybrid", "medium-41");
+  /** Board at the arrows, 14 ft down (USBC), of a ball that goes as it was sent. A board is 41.5/39 in. */
+  const atArrows = ({ laydownBoard, launchAngleDeg }: { readonly laydownBoard: number; readonly launchAngleDeg: number }) =>
+    laydownBoard - (Math.tan((launchAngleDeg * Math.PI) / 180) * 14 * 12) / (41.5 / 39);
+
+  it("goes over the arrow that the bowler plays, on every fifth board (published), give or take two", () => {
+    for (const [arrow, board] of [
+      ["2nd", 10],
+      ["3rd", 15],
+    ] as const) {
+      const { today } = sketched({ ...base, bowler: { ...base.bowler, plays: arrow } });
+      expect(today.line).not.toBeNull();
+      if (today.line !== null) expect(Math.abs(atArrows(today.line) - board)).toBeLessThanOrEqual(2.1);
+    }
+  });
+
+  it("is the one that was named, whatever the arrow; and the best of all where nobody said any", () => {
+    const line = { laydownBoard: 19, launchAngleDeg: 1.9 };
+    expect(sketched({ ...base, line, bowler: { ...base.bowler, plays: "2nd" } }).today.line).toEqual(line);
+    const best = sketched(base);
+    expect(best.today.line).toEqual(best.candidates.find(({ finish }) => finish === best.today.finish)?.line);
+  });
+
+  it("moves no finish's own best line", () => {
+    const own = (plan: FinishPlan) => plan.candidates.map(({ line }) => line);
+    expect(own(sketched({ ...base, bowler: { ...base.bowler, plays: "2nd" } }))).toEqual(own(sketched(base)));
+  });
+});
+
 describe("the ball's job changes what is aimed at", () => {
   it("a spare ball: least hook, no chance of a strike", () => {
     const plan = planned(asked("matched", "polyester", "medium-41", {}, "spare", "1000"), 4);

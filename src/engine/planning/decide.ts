@@ -21,6 +21,7 @@ import { type FinishRating, type MeanShot, meanShot } from "./rating.ts";
 import { reasonsFor } from "./reasons.ts";
 import { ruleVerdicts } from "./ruleVerdicts.ts";
 import { AS_GOOD, OBJECTIVES } from "./score.ts";
+import { todaysLine } from "./todaysLine.ts";
 
 /** Below this best chance there is no line worth the name: a ball thrown straight at the pocket does better. */
 const SENSIBLE_CHANCE = 0.05;
@@ -40,20 +41,20 @@ export function decide(ground: PlanGround, ratings: readonly FinishRating[], dra
     return rating ? [standingOf(rating, draws, objective)] : [];
   });
   const today = ratingOf(question.ball.finish) ?? null;
-  const todaysLine = question.line ?? today?.line ?? null;
-  const todaysShot = today && todaysLine ? shotOn(ground, today, todaysLine) : null;
+  const played = todaysLine(ground, today);
+  const todaysShot = today && played ? shotOn(ground, today, played) : null;
   const comparison = compare(standings, objective, question.ball.finish);
   const laws = fadeOf(knownCover(question.ball), ground.assumed);
   const candidates = standings.map((standing, i) => ({
-    ...candidateOf(ground, standing, todaysLine, todaysShot),
+    ...candidateOf(ground, standing, played, todaysShot),
     keepsGames: keepsGames(comparison, i, laws),
   }));
   const pick = pickOf(comparison);
   const found = comparison.standings[comparison.pick];
-  const reasons = pick ? reasonsFor(comparison, candidates, today && standingOf(today, draws, objective), todaysLine) : [];
+  const reasons = pick ? reasonsFor(comparison, candidates, today && standingOf(today, draws, objective), played) : [];
   return {
     metric: "strikeChance",
-    today: { finish: finishText(question.ball.finish), line: todaysLine },
+    today: { finish: finishText(question.ball.finish), line: played },
     candidates,
     pick,
     messages: messagesFor(ground, comparison, pick),

@@ -43,6 +43,15 @@ export const HOOK_WORD_TEXT = { little: "ein wenig", medium: "ziemlich", much: "
   typeof en.HOOK_WORD_TEXT
 >;
 
+export const ARROW_WORDS = {
+  "": "nicht bekannt",
+  "1st": "1.",
+  "2nd": "2.",
+  "3rd": "3.",
+  "4th": "4.",
+  "farther in": "weiter innen",
+} as const satisfies Translated<typeof en.ARROW_WORDS>;
+
 export const PATTERN_WORDS: Readonly<Record<string, string>> = {
   "light-38": "leicht, 38 ft",
   "medium-41": "mittel, 41 ft",
@@ -67,6 +76,7 @@ export const PLAN_FORM = {
   rotation: "Achsrotation",
   tilt: "Achsneigung",
   speedWord: "Wie schnell",
+  plays: "Spielt über welchen Pfeil",
   hookWord: "Wie viel er hakt",
   cover: "Schale",
   job: "Aufgabe des Balls",

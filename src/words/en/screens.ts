@@ -39,6 +39,9 @@ export const HAND_WORDS: Readonly<Record<Hand, string>> = { right: "right", left
 export const SPEED_WORD_TEXT = { slow: "slow", medium: "medium", fast: "fast" } as const;
 export const HOOK_WORD_TEXT = { little: "a little", medium: "a good deal", much: "very much" } as const;
 
+/** Over which arrow; nothing where nobody said. */
+export const ARROW_WORDS = { "": "not known", "1st": "1st", "2nd": "2nd", "3rd": "3rd", "4th": "4th", "farther in": "farther in" } as const;
+
 /** Named patterns as the form offers them; a test holds these keys to the engine's registry. */
 export const PATTERN_WORDS: Readonly<Record<string, string>> = {
   "light-38": "light, 38 ft",
@@ -65,6 +68,7 @@ export const PLAN_FORM = {
   rotation: "Axis rotation",
   tilt: "Axis tilt",
   speedWord: "How fast",
+  plays: "Plays over which arrow",
   hookWord: "How much it hooks",
   cover: "Cover",
   job: "Job of the ball",

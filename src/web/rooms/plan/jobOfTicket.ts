@@ -39,7 +39,7 @@ export type Unknown = "delivery" | "cover" | "finish" | "core";
 
 export function unknownOf(ball: Ball, bowler: Bowler | null): readonly Unknown[] {
   const isUnknown: Readonly<Record<Unknown, boolean>> = {
-    delivery: Object.keys(known(deliveryOf(bowler))).length === 0,
+    delivery: Object.keys(known({ ...deliveryOf(bowler), plays: undefined })).length === 0,
     cover: ball.cover === null,
     finish: knownFinish(ball) === null,
     core: (ball.core?.rgIn ?? null) === null || (ball.core?.differentialIn ?? null) === null,
@@ -57,10 +57,11 @@ function deliveryOf(bowler: Bowler | null): Readonly<Record<string, Json | undef
   const newest = bowler?.deliveries.toSorted((a, b) => b.at.localeCompare(a.at)) ?? [];
   const speed = newest.find((one) => one.speedMph !== null || one.speed !== null);
   const hook = newest.find((one) => hookNumbers(one) !== null || one.hook !== null);
+  const plays = newest.find((one) => one.plays !== null)?.plays;
   const numbers = { ...(speed === undefined ? {} : known({ speedMph: speed.speedMph })), ...(hook === undefined ? {} : hookNumbers(hook)) };
-  if (Object.keys(numbers).length === 0) return known({ speed: speed?.speed, hook: hook?.hook });
+  if (Object.keys(numbers).length === 0) return known({ speed: speed?.speed, hook: hook?.hook, plays });
   const words = { ...wordNumbers(SPEED_WORDS, speed?.speed), ...wordNumbers(HOOK_WORDS, hook?.hook) };
-  return { ...words, ...numbers };
+  return known({ ...words, ...numbers, plays });
 }
 
 function hookNumbers({ revRateRpm, axisRotationDeg, axisTiltDeg }: Delivery): Readonly<Record<string, Json>> | null {
