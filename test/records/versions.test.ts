@@ -81,6 +81,20 @@ describe("what a released program kept", () => {
   });
 });
 
+describe("what was not asked in older versions", () => {
+  it.each(readdirSync(RELEASED))("%s: is not known", (version) => {
+    const things = (kind: ThingKind) =>
+      EXAMPLES.filter((one) => one.version === version && one.kind === kind).map(
+        ({ row }) => readRow(KINDS[kind], { ...row, schemaVersion: row.schemaVersion ?? 1 }).thing as unknown as Record<string, never[]>,
+      );
+    for (const ticket of things("tickets")) expect(ticket).toMatchObject({ playedOn: null, scratches: null });
+    for (const { games } of things("balls")) for (const entry of games) expect(entry).toMatchObject({ word: null });
+    for (const { deliveries } of things("bowlers")) for (const entry of deliveries) expect(entry).toMatchObject({ plays: null });
+    const entries = [...things("balls").flatMap(({ games }) => games), ...things("bowlers").flatMap(({ deliveries }) => deliveries)];
+    expect(entries.length).toBeGreaterThan(0);
+  });
+});
+
 describe("a cover that nobody knew", () => {
   const ball = { name: "Marl Fox", cover: "solid", notes: "Cover not known at the counter; reactive solid taken." };
 

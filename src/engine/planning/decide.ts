@@ -42,8 +42,10 @@ export function decide(ground: PlanGround, ratings: readonly FinishRating[], dra
   });
   const today = ratingOf(question.ball.finish) ?? null;
   const played = todaysLine(ground, today);
-  const todaysShot = today && played ? shotOn(ground, today, played) : null;
-  const comparison = compare(standings, objective, question.ball.finish);
+  // Nothing is held against a finish that nobody knows to be there.
+  const known = finishIsKnown(question.ball) ? today : null;
+  const todaysShot = known && played ? shotOn(ground, known, played) : null;
+  const comparison = compare(standings, objective, known && known.finish);
   const laws = fadeOf(knownCover(question.ball), ground.assumed);
   const candidates = standings.map((standing, i) => ({
     ...candidateOf(ground, standing, played, todaysShot),
@@ -51,7 +53,7 @@ export function decide(ground: PlanGround, ratings: readonly FinishRating[], dra
   }));
   const pick = pickOf(comparison);
   const found = comparison.standings[comparison.pick];
-  const reasons = pick ? reasonsFor(comparison, candidates, today && standingOf(today, draws, objective), played) : [];
+  const reasons = pick ? reasonsFor(comparison, candidates, known && standingOf(known, draws, objective), known && played) : [];
   return {
     metric: "strikeChance",
     today: { finish: finishText(question.ball.finish), line: played },
@@ -168,6 +170,10 @@ function messagesFor(ground: PlanGround, comparison: Comparison, pick: Pick | nu
   return messages;
 }
 
+function finishIsKnown({ unknown = [] }: Ball): boolean {
+  return !unknown.includes("finish");
+}
+
 /** What stands for what nobody knows of the ball. */
 function unknownOf(ball: Ball): readonly Message[] {
   return (ball.unknown ?? []).map((what) =>
@@ -195,8 +201,7 @@ function outsideRuleBook({ massLb, diameterIn, rgIn, differentialIn }: Ball): re
 function besidePick({ question }: PlanGround, { standings, pick: index, objective }: Comparison, pick: Pick): readonly Message[] {
   const messages: Message[] = [];
   const today = finishText(question.ball.finish);
-  const isKnown = !(question.ball.unknown ?? []).includes("finish");
-  if (isKnown && pick.plateau.includes(today)) messages.push({ id: "message.todayIsAsGood", params: { today } });
+  if (finishIsKnown(question.ball) && pick.plateau.includes(today)) messages.push({ id: "message.todayIsAsGood", params: { today } });
   const { line } = standings[index].rating;
   if (objective !== "leastHook" && line) {
     const [least, most] = question.limits.launchAngleDeg;
