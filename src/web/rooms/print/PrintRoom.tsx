@@ -10,6 +10,7 @@ import { Label } from "./Label.tsx";
 import { MeasureSheet } from "./MeasureSheet.tsx";
 import type { SheetParts } from "./sheetParts.ts";
 import { TicketSheet } from "./TicketSheet.tsx";
+import { VisitPapers } from "./VisitPapers.tsx";
 
 interface Sheet {
   readonly Sheet: (parts: SheetParts) => ReactNode;
@@ -28,6 +29,10 @@ const SHEETS: Readonly<Record<string, Sheet>> = {
 
 /** A paper as it will lie on the counter, and the way to the printer. With `now` in the address it is sent there at once. */
 export function PrintRoom({ params }: { readonly params: Readonly<Record<string, string>> }) {
+  return params.what === "visit" ? <VisitPapers id={params.id} /> : <TicketPaper params={params} />;
+}
+
+function TicketPaper({ params }: { readonly params: Readonly<Record<string, string>> }) {
   const { ticket, ball, bowler } = useTicket(params.id);
   const sheet = SHEETS[params.what] ?? SHEETS.ticket;
   const paper = useSettings().data?.paperSize;

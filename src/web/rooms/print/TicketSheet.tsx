@@ -3,6 +3,7 @@ import { PRINT } from "#words/en/rooms/print";
 import { TICKET } from "#words/en/rooms/ticket";
 import { messageText } from "#words/messageText";
 import { useShopTimes } from "../../shop/zone.ts";
+import { useTold } from "../ticket/toldOf.ts";
 import { StageTable } from "../ticket/Work.tsx";
 import { SheetHead } from "./SheetHead.tsx";
 import type { SheetParts } from "./sheetParts.ts";
@@ -10,6 +11,7 @@ import type { SheetParts } from "./sheetParts.ts";
 /** The ticket that lies with the ball at the bench: what is wanted, the stages to sign, the cautions. */
 export function TicketSheet({ ticket, ball, bowler }: SheetParts) {
   const times = useShopTimes();
+  const told = useTold(ticket, ball);
   const symptoms = ticket.symptoms.map((id) => (id in SYMPTOMS ? SYMPTOMS[id as keyof typeof SYMPTOMS] : id));
   const cautions = [...new Set(ticket.stages.flatMap((stage) => stage.cautions))];
   return (
@@ -29,7 +31,8 @@ export function TicketSheet({ ticket, ball, bowler }: SheetParts) {
           </p>
         ))}
       <p className="sheet-finish">
-        {TICKET.before} {ticket.finishBefore ?? "–"} → {TICKET.after} <strong>{ticket.finishAfter ?? TICKET.notDecided}</strong>
+        {TICKET.before} {ticket.finishBefore ?? INTAKE.finishUnknown} → {TICKET.after}{" "}
+        <strong>{ticket.finishAfter ?? TICKET.notDecided}</strong>
       </p>
       {(symptoms.length > 0 || ticket.complaint !== "") && (
         <p>
@@ -41,6 +44,11 @@ export function TicketSheet({ ticket, ball, bowler }: SheetParts) {
           {INTAKE.found}: {ticket.findings}
         </p>
       )}
+      {told.map(([name, text]) => (
+        <p key={name}>
+          {name}: {text}
+        </p>
+      ))}
       <StageTable ticket={ticket} />
       {cautions.length > 0 && (
         <section>

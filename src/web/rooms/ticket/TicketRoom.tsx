@@ -4,6 +4,7 @@ import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
 import type { Ticket } from "#contract/records/ticket";
 import { statesAfter } from "#contract/records/ticketStates";
+import { coverWord } from "#words/coverWord";
 import { HELD } from "#words/en/rooms/held";
 import { INTAKE, SYMPTOMS } from "#words/en/rooms/intake";
 import { PRICING } from "#words/en/rooms/pricing";
@@ -11,7 +12,6 @@ import { PRINT } from "#words/en/rooms/print";
 import { TICKET } from "#words/en/rooms/ticket";
 import { TICKET_STATE_WORDS } from "#words/en/rooms/today";
 import { WRONG } from "#words/en/rooms/wrong";
-import { COVER_WORDS } from "#words/en/screens";
 import { Facts } from "../../pieces/Facts.tsx";
 import { ownerLink } from "../../pieces/ownerLink.tsx";
 import { Photos } from "../../shop/Photos.tsx";
@@ -25,6 +25,7 @@ import { PriceWork } from "./PriceWork.tsx";
 import { PromiseChange } from "./PromiseChange.tsx";
 import { ReadingsOf } from "./ReadingsOf.tsx";
 import { Stops } from "./Stops.tsx";
+import { useTold } from "./toldOf.ts";
 import { useAccount, useMoveTicket, useTicket } from "./useTicket.ts";
 import { Work } from "./Work.tsx";
 
@@ -111,10 +112,11 @@ function Papers({ ticket }: { readonly ticket: Ticket }) {
 
 function TicketFacts({ ticket, ball, bowler }: PartProps) {
   const times = useShopTimes();
+  const told = useTold(ticket, ball);
   const symptoms = ticket.symptoms.map((id) => (id in SYMPTOMS ? SYMPTOMS[id as keyof typeof SYMPTOMS] : id));
   const rows: readonly (readonly [string, ReactNode])[] = [
     [TICKET.owner, ownerLink(bowler, TICKET.nobody)],
-    [INTAKE.cover, COVER_WORDS[ball.cover]],
+    [INTAKE.cover, coverWord(ball.cover)],
     ...(ball.serial === null ? [] : [[INTAKE.serialShort, ball.serial] as const]),
     [TICKET.promised, ticket.promisedFor === null ? TICKET.noPromise : times.at(ticket.promisedFor)],
     [TICKET.received, times.at(ticket.receivedAt)],
@@ -122,6 +124,7 @@ function TicketFacts({ ticket, ball, bowler }: PartProps) {
     ...(ticket.complaint === "" ? [] : [[TICKET.complaint, ticket.complaint] as const]),
     ...(ticket.whatChanged === null ? [] : [[TICKET.changed, INTAKE.changed[ticket.whatChanged]] as const]),
     ...(ticket.findings === "" ? [] : [[TICKET.findings, ticket.findings] as const]),
+    ...told,
   ];
   return (
     <section className="plate">

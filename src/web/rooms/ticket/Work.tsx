@@ -6,7 +6,7 @@ import type { SignedEntry } from "#contract/records/ticketWork";
 import type { StageStanding } from "#engine/signed/work";
 import { COUNTER_FINISHES } from "#words/en/rooms/intake";
 import { TICKET } from "#words/en/rooms/ticket";
-import { benchBallOf } from "../../benchWork/benchBall.ts";
+import { benchBallFor } from "../../benchWork/benchBall.ts";
 import { type OnTheBench, workHere } from "../../benchWork/onTheBench.ts";
 import { abrasiveName, plannedStages, stageName, wayText } from "../../benchWork/plannedStages.ts";
 import { LineField, WordField } from "../../pieces/PlainFields.tsx";
@@ -22,7 +22,7 @@ export function Work({ ticket, ball }: { readonly ticket: Ticket; readonly ball:
   const may = useMay();
   const isStopped = ticket.stops.some(({ clearedAt }) => clearedAt === null);
   const write = (finishAfter: string) =>
-    change.mutate({ finishAfter, stages: isStopped ? [] : plannedStages(benchBallOf(ball), finishAfter) });
+    change.mutate({ finishAfter, stages: isStopped ? [] : plannedStages(benchBallFor(ticket, ball), finishAfter) });
   const wanted = ticket.finishAfter ?? "";
   const words = { ...(wanted === "" ? { "": TICKET.notDecided } : {}), ...FINISHES, ...(wanted === "" ? {} : { [wanted]: wanted }) };
   return (
