@@ -39,7 +39,7 @@ export async function stages(file: string, options: Options, world: World): Prom
 function workOf(asked: BenchFileBall, index: number, file: BenchFile): PlannedWork {
   const habits = habitsOf(file);
   const ball = benchBallOf(asked);
-  const wanted = asked.wanted ?? asked.ball.finish;
+  const { wanted } = asked;
   const recipe = recipeOf(asked, habits);
   return {
     name: asked.ball.name ?? `Ball ${index + 1}`,

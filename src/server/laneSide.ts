@@ -6,9 +6,6 @@ import { SIDE_IDS } from "#engine/surface/padWork/sides";
 import type { Records, Things } from "#records/records";
 import type { Write } from "#records/write";
 
-/** A cover that nobody told is taken as the commonest; the ball's notes say so. */
-const COVER_TAKEN = "Cover not known beside the lane; reactive solid taken.";
-
 /**
  * Keeps work that was done beside the lane: all of it or nothing, and once for its key.
  *
@@ -43,7 +40,7 @@ async function idOfSerial({ search }: Records, serial: string | null): Promise<s
 }
 
 function newBall(within: Things, { ballName, serial }: LaneSide, by: Write): Promise<Ball> {
-  return within.balls.create({ name: ballName ?? "", serial, cover: "solid", notes: COVER_TAKEN }, by);
+  return within.balls.create({ name: ballName ?? "", serial }, by);
 }
 
 async function ticketFor(within: Things, ball: Ball, told: LaneSide, by: Write): Promise<Ticket> {

@@ -3,6 +3,7 @@ import "./style/page.css";
 import "./style/pieces.css";
 import "./style/plan.css";
 import "./style/counter.css";
+import "./style/intake.css";
 import "./style/shop.css";
 import "./style/bench.css";
 import "./style/sheets.css";

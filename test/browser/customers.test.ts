@@ -95,12 +95,13 @@ test("a spread that is not touched stays to the last digit, and a ball is taken 
   await expect(page.getByLabel("Spread of rev rate, rpm")).toHaveCount(0);
   const kept = await (await request.get(`/api/bowlers/${bowler.id}`)).json();
   expect([kept.spread.speedMph, kept.spread.revRateRpm, kept.pap]).toEqual([0.347, 14, null]);
-  await page.getByRole("link", { name: "Take in a ball" }).click();
+  await page.getByRole("link", { name: "Check in a ball" }).click();
   await expect(page.getByRole("heading", { name: "Invented Regular" })).toBeVisible();
   await page.getByRole("button", { name: "New ball" }).click();
   await page.getByLabel("What the ball is called").fill("Invented Newcomer Ball");
-  await page.getByRole("button", { name: "Take in 1 ball" }).click();
-  await page.waitForURL(/\/tickets\//);
+  await page.getByRole("button", { name: "Check in, plan the finish" }).click();
+  await page.waitForURL(/\/plan\?ticket=/);
+  await page.goto(`/tickets/${new URL(page.url()).searchParams.get("ticket")}`);
   await expect(page.getByRole("link", { name: "Invented Regular" })).toBeVisible();
 });
 

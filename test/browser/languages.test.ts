@@ -54,6 +54,7 @@ async function rooms(request: APIRequestContext): Promise<readonly string[]> {
     "/shop",
     "/plan",
     ...["ticket", "label", "care", "measures"].map((what) => `/print/${what}/${ticket.id}`),
+    `/print/visit/${ticket.visitId}`,
   ];
 }
 

@@ -93,20 +93,22 @@ test("at intake the price of the work chosen is there by itself, and is charged 
   for (const name of ["Invented First", "Invented Second"])
     await made(request, "balls", { name, cover: "solid", boxFinish: "2000", bowlerId: bowler.id });
   await page.goto(`/intake?bowler=${bowler.id}`);
+  const panel = page.getByRole("complementary", { name: "Price and promise" });
   await page.getByRole("button", { name: /Invented First/ }).click();
+  await expect(panel).toContainText("No price yet");
+  await page.getByLabel("Which finish?").selectOption("2000 + polish");
+  await expect(panel).toContainText("Invented price: refresh + Invented price: polish");
+  await expect(panel).toContainText("US$25.00");
+  // By hand: 25.00 and 8.25 % of it, 2.0625, rounded once for the bill.
+  await expect(panel.locator(".bill-sum")).toContainText("US$27.06");
   await page.getByRole("button", { name: /Invented Second/ }).click();
-  const first = page.getByRole("region", { name: "Invented First" });
-  const second = page.getByRole("region", { name: "Invented Second" });
-  const chosen = (ball: typeof first) => ball.getByLabel("Work charged").locator("option:checked");
-  await expect(chosen(first)).toHaveText("to be priced");
-  await first.getByLabel("Finish wanted").selectOption("2000 + polish");
-  await expect(chosen(first)).toHaveText("US$25.00 by the work: Invented price: refresh + Invented price: polish");
-  await second.getByLabel("Work charged").selectOption("free");
-  await page.getByRole("button", { name: "Take in 2 balls" }).click();
+  await panel.getByRole("button", { name: "No charge: Invented Second" }).click();
+  await expect(panel).toContainText("No charge");
+  await page.getByRole("button", { name: "Check in, plan the finish" }).click();
   await expect(page.getByRole("alert")).toContainText("Say why it is free.");
-  await second.getByLabel("Why it is free").fill("Second ball free in May");
-  await page.getByRole("button", { name: "Take in 2 balls" }).click();
-  await expect(page).toHaveURL(/\/tickets\//);
+  await panel.getByLabel("Why it is free").fill("Second ball free in May");
+  await page.getByRole("button", { name: "Check in, plan the finish" }).click();
+  await expect(page).toHaveURL(/\/plan\?ticket=/);
   const { items } = await (await request.get(`/api/visits?bowlerId=${bowler.id}`)).json();
   const tickets = (await (await request.get(`/api/tickets?bowlerId=${bowler.id}&order=oldest%20first`)).json()).items;
   expect(items[0].charges).toMatchObject([

@@ -32,8 +32,8 @@ test("a slash opens the search in any room; a ball, a bowler and an open ticket 
   await page.waitForURL(/\/bowlers\//);
 
   await page.goto("/intake");
-  await page.getByLabel("Serial number, name or telephone").pressSequentially("7/2");
-  await expect(page.getByLabel("Serial number, name or telephone")).toHaveValue("7/2");
+  await page.getByRole("combobox", { name: "Name, phone or the end of a serial" }).pressSequentially("7/2");
+  await expect(page.getByRole("combobox", { name: "Name, phone or the end of a serial" })).toHaveValue("7/2");
   await expect(page.getByRole("dialog")).toHaveCount(0);
   await page.keyboard.press("Escape");
 });

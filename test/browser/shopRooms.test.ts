@@ -147,7 +147,8 @@ test("settings, people and prices are changed in place; what is not allowed is a
   await price.getByRole("button", { name: "Keep" }).click();
   await expect(page.getByRole("row", { name: /Invented polish by hand/ })).toContainText("US$12.50");
   await page.goto("/intake");
-  await page.getByRole("button", { name: "New bowler" }).click();
+  await page.getByRole("button", { name: "New customer" }).click();
+  await page.getByRole("button", { name: "Set a price: New ball" }).click();
   await expect(page.getByLabel("Work charged").locator("option", { hasText: "Invented polish by hand" })).toHaveCount(1);
 });
 

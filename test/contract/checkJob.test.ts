@@ -3,8 +3,9 @@ import { checkJob } from "#contract/job/checkJob";
 import { LEAST_JOB, pathsOf, problemsOf } from "./jobs.ts";
 
 describe("a job file that can be used", () => {
-  it("needs no more than a cover, a finish and a lane", () => {
+  it("needs no more than a ball and a lane", () => {
     expect(checkJob(LEAST_JOB).ball.finish).toEqual({ number: 2000, polished: false });
+    expect(checkJob({ ...LEAST_JOB, ball: {} }).ball).toEqual({});
   });
 
   it("may write a finish as a whole number, as text, and with polish over it", () => {
@@ -78,9 +79,9 @@ describe("a job file that cannot be used", () => {
   });
 
   it("says what is missing", () => {
-    const problems = problemsOf({ gritwright: 1, ball: { cover: "solid" } });
+    const problems = problemsOf({ gritwright: 1 });
     expect(problems.map(({ path, reason }) => [path, reason.id]).toSorted()).toEqual([
-      ["ball.finish", "missing"],
+      ["ball", "missing"],
       ["lane", "missing"],
     ]);
   });

@@ -25,8 +25,10 @@ type OneOf<List> = List extends readonly (infer Item)[] | undefined ? Item : nev
 it("the job file has the engine's own fields", () => {
   expectTypeOf<Plain<Omit<JobBowler, "speed" | "hook" | "spread">>>().toEqualTypeOf<Plain<Omit<Bowler, "spread">>>();
   expectTypeOf<Plain<JobBowler["spread"]>>().toEqualTypeOf<Plain<Spread> | undefined>();
-  expectTypeOf<Plain<Omit<JobBall, "finish" | "principalRgIn">>>().toEqualTypeOf<Plain<Omit<Ball, "finish" | "principalRgIn">>>();
-  expectTypeOf<JobBall["finish"]>().toEqualTypeOf<Finish>();
+  expectTypeOf<Plain<Omit<JobBall, "finish" | "principalRgIn">>>().toEqualTypeOf<
+    Plain<Omit<Ball, "finish" | "principalRgIn" | "unknown">>
+  >();
+  expectTypeOf<NonNullable<JobBall["finish"]>>().toEqualTypeOf<Finish>();
   expectTypeOf<Plain<NonNullable<JobModel["motion"]>>>().toEqualTypeOf<MotionModel["motion"]>();
   expectTypeOf<keyof JobModel>().toEqualTypeOf<keyof MotionModel>();
   expectTypeOf<Plain<NonNullable<CheckedJob["line"]>>>().toEqualTypeOf<Plain<Line>>();

@@ -48,6 +48,25 @@ describe("what a job file leaves out", () => {
   });
 });
 
+describe("a ball of which nobody knows cover or finish", () => {
+  const job: JobFile = { gritwright: 1, ball: { name: "Marl Fox" }, lane: { pattern: "medium-41" } };
+
+  it("can be planned, is listed as assumed, and stays not known when it is written again", () => {
+    const { question, defaults } = planOf(job);
+    expect(question.ball.unknown).toEqual(["cover", "finish"]);
+    expect(defaults).toEqual(expect.arrayContaining(["ball.cover", "ball.finish"]));
+    const again = jobOfPlan(question);
+    expect(again.ball).not.toHaveProperty("cover");
+    expect(again.ball).not.toHaveProperty("finish");
+    expect(planOf(again).question).toEqual(question);
+  });
+
+  it("is not unknown where one of the two is written", () => {
+    expect(planOf({ ...job, ball: { cover: "pearl" } }).question.ball.unknown).toEqual(["finish"]);
+    expect(planOf({ ...job, ball: { cover: "pearl", finish: "3000" } }).question.ball).not.toHaveProperty("unknown");
+  });
+});
+
 describe("an oil sheet", () => {
   // By hand: 11 boards × 2 times × 50 µL = 1.1 mL, and 39 boards × 1 × 100 µL = 3.9 mL.
   const passes = [

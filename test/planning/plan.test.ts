@@ -1,7 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { ASSUMPTIONS, assume } from "#engine/assumptions";
 import type { CoverId } from "#engine/ball/ball";
+import { coversOf } from "#engine/ball/covers";
+import { contactOf, filmMet } from "#engine/contact/friction";
+import { filmOfPattern } from "#engine/lane/film";
 import type { FilmPoint } from "#engine/lane/lane";
+import { wearLaw } from "#engine/lane/wear";
+import { ofAnyCover } from "#engine/planning/draws";
 import type { FinishPlan } from "#engine/planning/plan";
 import { SITUATIONS, type StyleId } from "#engine/planning/situations";
 import { effectiveRaUm, parseFinish } from "#engine/surface/finish";
@@ -169,6 +174,83 @@ describe("messages in place of a pick", () => {
     expect(plan.pick?.finish).toBe("500");
     expect(plan.messages.map((message) => message.id)).toContain("message.coverAtLimit.duller");
     expect(plan.pick?.cliff).toBe("smoother");
+  });
+});
+
+describe("a ball whose cover nobody knows", () => {
+  const known = asked("matched", "hybrid", "medium-41");
+  const unknown = { ...known, ball: { ...known.ball, unknown: ["cover" as const] } };
+
+  it("hooks in each draw as a ball of one of the covers that it may be, and in the draws together as all of them", () => {
+    const centre = assume();
+    const as = ofAnyCover(
+      unknown.ball,
+      unknown.seed,
+      Array.from({ length: 40 }, () => centre),
+    );
+    const dry = new Set(as.map((assumed) => assumed["friction.dry.hybrid"]));
+    expect(dry).toEqual(new Set((["urethane", "solid", "hybrid", "pearl"] as const).map((cover) => centre[`friction.dry.${cover}`])));
+    const solid = as.find((assumed) => assumed["friction.dry.hybrid"] === centre["friction.dry.solid"]) ?? centre;
+    const film = filmOfPattern({ kind: "named", id: "medium-41" });
+    // What decides the motion and the wear of the oil: friction on the lane, and the oil that the ball carries.
+    expect(contactOf("hybrid", 0.5, solid)).toEqual(contactOf("solid", 0.5, centre));
+    expect(filmMet(film, "hybrid", solid)).toEqual(filmMet(film, "solid", centre));
+    expect(wearLaw("hybrid", 0.5, solid)).toEqual(wearLaw("solid", 0.5, centre));
+  });
+
+  it("polyester is among them only for a spare or house ball (common practice)", () => {
+    expect(coversOf({ ...unknown.ball, job: "spare" })).toContain("polyester");
+    expect(coversOf(unknown.ball)).not.toContain("polyester");
+    expect(coversOf(known.ball)).toEqual(["hybrid"]);
+  });
+
+  it("gets a plan that is less sure, and that says so; no rule of one cover speaks to it", () => {
+    const [sure, wide] = [planned(known), planned(unknown)];
+    const width = (plan: FinishPlan) =>
+      plan.candidates.reduce((sum, { chance }) => sum + (chance === null ? 0 : chance.high - chance.low), 0);
+    expect(width(wide)).toBeGreaterThan(width(sure));
+    expect(wide.messages.map(({ id }) => id)).toContain("message.coverUnknown");
+    expect(wide.rules.map(({ rule }) => rule)).not.toContain("hybridRange");
+    expect(wide.cautions.map(({ id }) => id)).toContain(wide.pick?.finish === "1000" ? "caution.wetPaper" : "caution.lookFirst");
+  });
+
+  it("today's finish that nobody knows is said to be assumed, and is not called as good as any", () => {
+    const { messages, reasons, candidates } = planned({ ...known, ball: { ...known.ball, unknown: ["finish"] } });
+    // Nothing is said against a finish that nobody knows to be there.
+    expect(reasons.map(({ id }) => id).filter((id) => /today|hookLater|hookEarlier/i.test(id))).toEqual([]);
+    expect(candidates.map(({ onTodaysLine }) => onTodaysLine)).toEqual(candidates.map(() => null));
+    expect(messages).toContainEqual({ id: "message.finishUnknown", params: { finish: "2000" } });
+    expect(messages.map(({ id }) => id)).not.toContain("message.todayIsAsGood");
+  });
+});
+
+describe("the line played today", () => {
+  const base = asked("matched", "hybrid", "medium-41");
+  /** Board at the arrows, 14 ft down (USBC), of a ball that goes as it was sent. A board is 41.5/39 in. */
+  const atArrows = ({ laydownBoard, launchAngleDeg }: { readonly laydownBoard: number; readonly launchAngleDeg: number }) =>
+    laydownBoard - (Math.tan((launchAngleDeg * Math.PI) / 180) * 14 * 12) / (41.5 / 39);
+
+  it("goes over the arrow that the bowler plays, on every fifth board (published), give or take two", () => {
+    for (const [arrow, board] of [
+      ["2nd", 10],
+      ["3rd", 15],
+    ] as const) {
+      const { today } = sketched({ ...base, bowler: { ...base.bowler, plays: arrow } });
+      expect(today.line).not.toBeNull();
+      if (today.line !== null) expect(Math.abs(atArrows(today.line) - board)).toBeLessThanOrEqual(2.1);
+    }
+  });
+
+  it("is the one that was named, whatever the arrow; and the best of all where nobody said any", () => {
+    const line = { laydownBoard: 19, launchAngleDeg: 1.9 };
+    expect(sketched({ ...base, line, bowler: { ...base.bowler, plays: "2nd" } }).today.line).toEqual(line);
+    const best = sketched(base);
+    expect(best.today.line).toEqual(best.candidates.find(({ finish }) => finish === best.today.finish)?.line);
+  });
+
+  it("moves no finish's own best line", () => {
+    const own = (plan: FinishPlan) => plan.candidates.map(({ line }) => line);
+    expect(own(sketched({ ...base, bowler: { ...base.bowler, plays: "2nd" } }))).toEqual(own(sketched(base)));
   });
 });
 

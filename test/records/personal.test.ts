@@ -29,7 +29,7 @@ async function leaveTraces({ records, by }: Pick<TestShop, "records" | "by">) {
   const inputs = { gritwright: 1, bowler: { name: "Ottilie Sandgrouse" }, ball: { cover: "solid", finish: 2000 } };
   await records.tickets.change(
     ticket.id,
-    { findings: "Sandgrouse says no", plan: { madeAt: at, engineVersion: "1", seed: 1, inputs } },
+    { findings: "Sandgrouse says no", playedOn: { night: "tuesday" }, plan: { madeAt: at, engineVersion: "1", seed: 1, inputs } },
     { by, expectedVersion: 1 },
   );
   await records.stagesDone.create(
@@ -124,7 +124,13 @@ describe("erasing a bowler", () => {
     const { records, by } = shop;
     const { bowler, ball, visit, ticket, once } = await leaveTraces(shop);
     await records.personal.erase(bowler.id, { by });
-    expect(await records.tickets.get(ticket.id)).toMatchObject({ ballId: ball.id, complaint: "", findings: "", plan: null });
+    expect(await records.tickets.get(ticket.id)).toMatchObject({
+      ballId: ball.id,
+      complaint: "",
+      findings: "",
+      plan: null,
+      playedOn: null,
+    });
     expect((await records.payments.list({ where: { visitId: visit.id } })).items).toMatchObject([{ cents: 2500, note: "" }]);
     expect(await records.balls.get(ball.id)).toMatchObject({ serial: "QX-7731 904", bowlerId: null, owners: [] });
     expect((await records.readings.list({ where: { ballId: ball.id } })).items).toMatchObject([

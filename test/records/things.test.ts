@@ -44,6 +44,26 @@ describe.each(ENGINES)("on %s", (_, server) => {
     expect(ticket).toMatchObject({ state: "received", bowlerId: bowler.id });
   });
 
+  it("what nobody knows of a ball stays so, and what was said in words is kept as the words", async () => {
+    const { records } = shop;
+    const by = { by: shop.by };
+    const at = "2026-05-04T10:00:00.000Z";
+    const ball = await records.balls.create({ name: "Marl Fox", games: [{ at, games: 0, word: "a season" }] }, by);
+    expect(await records.balls.get(ball.id)).toMatchObject({
+      cover: null,
+      boxFinish: null,
+      surface: [],
+      games: [{ games: 0, word: "a season" }],
+    });
+    const told = { at, how: "word only" as const, speed: "slow" as const, plays: "farther in" as const };
+    const bowler = await records.bowlers.create({ name: "Ossian Reedmace", deliveries: [told] }, by);
+    expect((await records.bowlers.get(bowler.id)).deliveries).toMatchObject([{ ...told, hook: null, speedMph: null }]);
+    const visit = await records.visits.create({ bowlerId: bowler.id, arrivedAt: at, currency: "USD" }, by);
+    const playedOn = { houseId: null, patternId: null, pattern: "the usual" as const, night: "thursday" as const };
+    const ticket = await records.tickets.create({ visitId: visit.id, ballId: ball.id, receivedAt: at, scratches: "deep", playedOn }, by);
+    expect(await records.tickets.get(ticket.id)).toMatchObject({ scratches: "deep", playedOn });
+  });
+
   it("bad fields are refused, each with its path, value and what is allowed, and nothing is kept", async () => {
     const { records, by } = shop;
     const fault = await refusal<RecordsFault>(records.balls.create({ name: "", cover: "rubber" as "solid", core: { massLb: -3 } }, { by }));

@@ -12,7 +12,7 @@ import type { Records } from "#records/records";
 import { KINDS } from "#records/things/kinds";
 import { readRow, rowOf } from "#records/things/rows";
 import { withUnknown } from "#records/things/unknownFields";
-import { schemaVersionOf } from "#records/upgrades/upgrade";
+import { schemaVersionOf, upgraded } from "#records/upgrades/upgrade";
 import { PNG } from "./pictures.ts";
 import { testPostgres } from "./postgres.ts";
 import { databaseOf, onTheCounter, refusal, type TestShop, testShop } from "./shop.ts";
@@ -78,6 +78,39 @@ describe("what a released program kept", () => {
     // As it was reckoned then: rounded over the bill, and added to it.
     expect(of("visits")).toMatchObject([{ charges: [{ taxMillipercent: 8000 }], taxRounding: "bill", taxIncluded: "no" }]);
     expect(JSON.stringify([...of("prices"), ...of("settings"), ...of("visits")])).not.toContain("ermille");
+  });
+});
+
+describe("what was not asked in older versions", () => {
+  it.each(readdirSync(RELEASED))("%s: is not known", (version) => {
+    const things = (kind: ThingKind) =>
+      EXAMPLES.filter((one) => one.version === version && one.kind === kind).map(
+        ({ row }) => readRow(KINDS[kind], { ...row, schemaVersion: row.schemaVersion ?? 1 }).thing as unknown as Record<string, never[]>,
+      );
+    for (const ticket of things("tickets")) expect(ticket).toMatchObject({ playedOn: null, scratches: null });
+    for (const { games } of things("balls")) for (const entry of games) expect(entry).toMatchObject({ word: null });
+    for (const { deliveries } of things("bowlers")) for (const entry of deliveries) expect(entry).toMatchObject({ plays: null });
+    const entries = [...things("balls").flatMap(({ games }) => games), ...things("bowlers").flatMap(({ deliveries }) => deliveries)];
+    expect(entries.length).toBeGreaterThan(0);
+  });
+});
+
+describe("a cover that nobody knew", () => {
+  const ball = { name: "Marl Fox", cover: "solid", notes: "Cover not known at the counter; reactive solid taken." };
+
+  it("was kept as a reactive solid with a note once, and is not known since", () => {
+    expect(upgraded("balls", ball, 1)).toMatchObject({ cover: null, notes: "" });
+    expect(upgraded("balls", ball, 2)).toMatchObject({ cover: null, notes: "" });
+    expect(upgraded("balls", { ...ball, notes: "Cover not known beside the lane; reactive solid taken." }, 2)).toMatchObject({
+      cover: null,
+    });
+  });
+
+  it("stays what somebody has written since: another cover, or more in the notes", () => {
+    const pearl = { ...ball, cover: "pearl" };
+    expect(upgraded("balls", pearl, 2)).toEqual(pearl);
+    const seen = { ...ball, notes: `${ball.notes} Seen: it is one.` };
+    expect(upgraded("balls", seen, 2)).toEqual(seen);
   });
 });
 

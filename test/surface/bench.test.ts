@@ -168,6 +168,48 @@ describe("stages, for any ball and finish", () => {
   });
 });
 
+describe("a ball of which something is not known", () => {
+  const cutsOf = (ball: BenchBall, wanted = "3000") =>
+    planStages(ball, parseFinish(wanted), NO_FINDINGS).stages.filter(({ kind }) => kind === "cut");
+
+  it("is cut back to 500 first where nobody knows its finish, or it has deep scratches, never begun at a fine pad (common practice)", () => {
+    for (const ball of [
+      { ...BALL, finish: null, gamesSince: 0 },
+      { ...BALL, finish: parseFinish("4000"), gamesSince: 0, scratches: "deep" as const },
+    ]) {
+      expect(cutsOf(ball)[0].abrasive).toBe("pad-500");
+      expect(cutsOf({ ...ball, cover: null }, "2000")[0].abrasive).toBe("pad-500");
+    }
+    expect(cutsOf({ ...BALL, finish: null })[0].why).toBe("unknownBefore");
+    expect(cutsOf({ ...BALL, scratches: "deep" })[0].why).toBe("scratches");
+  });
+
+  it("begins where a reading of the surface says, also without a name of its finish", () => {
+    const read = { ...BALL, finish: null, trackWear: "none" as const, raMicroinch: 4 };
+    expect(cutsOf(read)[0].why).toBe("establish");
+    expect(cutsOf(read)[0].abrasive).toBe(cutsOf({ ...read, finish: parseFinish("4000") })[0].abrasive);
+  });
+
+  it("whose cover nobody knows sees no wet paper, and is not opened before the oil comes out: paper eats resin, and polyester needs no opening", () => {
+    fc.assert(
+      fc.property(balls, wantedFinishes, fc.constantFrom("extractFirst" as const, "openFirst" as const), (ball, wanted, oilOrder) => {
+        const unknown = { ...ball, cover: null, plug: "none" as const };
+        const { stages } = planStages(unknown, wanted, NO_FINDINGS, { ...USUAL_HABITS, oilOrder });
+        expect(stages.filter(({ kind }) => kind === "open")).toEqual([]);
+        for (const { abrasive } of stages) if (abrasive !== null) expect(ABRASIVES[abrasive].kind).not.toBe("wetPaper");
+      }),
+    );
+  });
+
+  it("whose cover nobody knows may not end below 500, as no resin may (common practice)", () => {
+    const recipe: RecipeStage[] = [
+      { abrasive: ABRASIVES["pad-360"], wet: true, by: "spinner", sides: 6, secondsPerSide: 60, force: "medium", spinnerRpm: 400 },
+    ];
+    const { remarks } = checkRecipe({ ...BALL, cover: null }, parseFinish("360"), recipe);
+    expect(remarks.map(({ id }) => id)).toContain("recipe.never");
+  });
+});
+
 describe("the ladder", () => {
   it.each([
     [500, 4000, [500, 1000, 2000, 4000]],

@@ -12,6 +12,7 @@ const MEASURED_BEFORE: Bowler["deliveries"][number] = {
   axisTiltDeg: null,
   speed: null,
   hook: null,
+  plays: null,
   note: "",
 };
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
+import type { Pattern } from "#contract/records/place";
 import { HOOK_WORDS, SPEED_WORDS } from "#engine/delivery/words";
 import type { SideId } from "#engine/surface/padWork/sides";
 import { type Comparison, mostIn, readingsOf, sheenRow, testerRows } from "../../src/web/rooms/measure/entries.ts";
@@ -164,10 +165,28 @@ describe("the job of a ticket", () => {
     expect(job.ball).toEqual({ name: "Grey Heron", cover: "pearl" });
     expect(job.bowler).toEqual({});
     expect(unknownOf(ball, null)).toEqual(["delivery", "finish", "core"]);
+    expect(jobOfTicket({ ...ball, cover: null }, null).ball).toEqual({ name: "Grey Heron" });
+    expect(unknownOf({ ...ball, cover: null }, null)).toContain("cover");
   });
 
   it("takes the newest delivery, whatever the order in which they are kept", () => {
     expect(jobOfTicket(ball, bowler([late, early])).bowler).toEqual({ name: "Ola Fennimore", hand: "left", speed: "fast", hook: "much" });
+  });
+
+  it("a word said across the counter later on counts for its own part, and leaves what was measured of the other", () => {
+    const measured = { ...early, speed: null, hook: null, speedMph: 16.4, revRateRpm: 377, axisRotationDeg: 50, axisTiltDeg: 12 };
+    const told = { ...late, hook: null };
+    expect(jobOfTicket(ball, bowler([measured, told])).bowler).toMatchObject({
+      ...SPEED_WORDS.fast,
+      revRateRpm: 377,
+      axisRotationDeg: 50,
+      axisTiltDeg: 12,
+    });
+  });
+
+  it("is planned on the pattern that it is wanted for", () => {
+    const pattern = { oil: { pattern: "heavy-44" } } as unknown as Pattern;
+    expect(jobOfTicket(ball, null, pattern).lane).toEqual({ pattern: "heavy-44" });
   });
 
   it("a measured number wins over a word; the word stands for the numbers that are missing", () => {

@@ -57,10 +57,10 @@ function abrasiveOf(asked: z.output<typeof abrasiveField>): Abrasive {
 const benchBallField = mapping(
   {
     name: text("What the ball is called in this shop").optional(),
-    cover: oneOf(COVER_IDS, "The cover"),
+    cover: oneOf(COVER_IDS, "The cover; left out where nobody knows it").optional(),
     hardnessD: quantity("Shore D", { from: 40, to: 100 }, "Hardness, if measured").optional(),
     diameterIn: quantity("in", { from: 2, to: 20 }, "Diameter").optional(),
-    finish: finishField,
+    finish: finishField.optional(),
     history: z
       .array(
         mapping(
@@ -84,6 +84,7 @@ const benchBallField = mapping(
     raMicroinch: quantity("µin", { above: 0, to: 1000 }, "A roughness reading (Ra) of the track").optional(),
     compared: oneOf(COMPARED, "The track against a reference ball of that finish, by sheen and touch").optional(),
     trackWear: oneOf(["none", "light", "deep"], "Wear in the track").optional(),
+    scratches: oneOf(["none", "deep"], "Scratches that catch a fingernail").optional(),
     plug: oneOf(["none", "proud", "flush"], "A plug in the cover").optional(),
     oil: oneOf(["clean", "some", "soaked"], "Oil in the cover").optional(),
   },
@@ -172,21 +173,22 @@ const fadeField = mapping(
   "How the ball is used",
 );
 
-const workField = {
-  ball: benchBallField,
-  findings: findingsField.optional(),
-  wanted: finishField.optional(),
-  recipe: recipeField.optional(),
-};
+/** Without a finish that is wanted it is today's that is put on again. */
+const workField = mapping(
+  { ball: benchBallField, findings: findingsField.optional(), wanted: finishField.optional(), recipe: recipeField.optional() },
+  "One ball and what is wanted of it",
+).transform((work, context) => {
+  const wanted = work.wanted ?? work.ball.finish;
+  if (wanted !== undefined) return { ...work, wanted };
+  context.addIssue({ code: "custom", path: ["wanted"], message: "a finish, where today's is not known", input: undefined });
+  return z.NEVER;
+});
 
 /** A bench file: one ball or a batch, as it is, and what is wanted of it. `stages` and `fade` read it. */
 export const benchFileSchema = mapping(
   {
     gritwright: z.literal(JOB_FILE_VERSION, { error: String(JOB_FILE_VERSION) }).describe("Version of the file"),
-    balls: z
-      .array(mapping(workField, "One ball and what is wanted of it"), { error: "a list of balls" })
-      .min(1, { error: "at least one ball" })
-      .max(40, { error: "at most 40 balls" }),
+    balls: z.array(workField, { error: "a list of balls" }).min(1, { error: "at least one ball" }).max(40, { error: "at most 40 balls" }),
     bench: habitsField.optional(),
     use: fadeField.optional(),
   },
@@ -200,10 +202,10 @@ const USUAL_DIAMETER_IN = 8.594;
 
 export function benchBallOf({ ball }: BenchFileBall): BenchBall {
   return {
-    cover: ball.cover,
+    cover: ball.cover ?? null,
     hardnessD: ball.hardnessD ?? null,
     diameterIn: ball.diameterIn ?? USUAL_DIAMETER_IN,
-    finish: ball.finish,
+    finish: ball.finish ?? null,
     history: (ball.history ?? []).map(({ abrasive, by, usesBefore, who, on }) => ({
       abrasive: abrasiveOf(abrasive),
       by: by ?? "spinner",

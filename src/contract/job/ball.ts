@@ -8,7 +8,7 @@ const RADIUS = { above: 0, to: 10 };
 export const ballField = mapping(
   {
     name: text("What the ball is called in this shop").optional(),
-    cover: oneOf(COVER_IDS, "The cover"),
+    cover: oneOf(COVER_IDS, "The cover; left out where nobody knows it").optional(),
     job: oneOf(BALL_JOBS, "What the ball is in the bag for; decides what a good finish is").optional(),
     massLb: quantity("lb", { above: 0, to: 50 }, "Mass").optional(),
     diameterIn: quantity("in", { from: 2, to: 20 }, "Diameter").optional(),
@@ -27,7 +27,7 @@ export const ballField = mapping(
       .optional(),
     pinToPapIn: quantity("in", { from: 0, to: 13.5 }, "Pin to positive axis point, over the surface").optional(),
     drillingAngleDeg: quantity("deg", { from: -180, to: 180 }, "Drilling angle").optional(),
-    finish: finishField,
+    finish: finishField.optional(),
     raMicroinch: quantity("µin", { above: 0, to: 1000 }, "A roughness reading (Ra) of today's surface").optional(),
   },
   "The ball",

@@ -1,4 +1,5 @@
 import type { z } from "zod";
+import { ARROW_IDS } from "#engine/delivery/arrows";
 import { mapping, oneOf, quantity, text } from "./fields.ts";
 
 export const SPEED_WORD_IDS = ["slow", "medium", "fast"] as const;
@@ -29,6 +30,7 @@ export const bowlerField = mapping(
     axisTiltDeg: quantity("deg", { from: -90, to: 90 }, "Axis tilt").optional(),
     speed: oneOf(SPEED_WORD_IDS, "Launch speed in a word, where nobody has measured it").optional(),
     hook: oneOf(HOOK_WORD_IDS, "Rev rate, axis rotation and tilt in a word; a number beside it wins for its own field").optional(),
+    plays: oneOf(ARROW_IDS, "Over which arrow the ball goes today, where no line is named").optional(),
     spread: spread.optional(),
   },
   "What the bowler gives the ball",

@@ -12,7 +12,7 @@ import { modelField } from "./model.ts";
 /** The version of the job file that this program reads and writes. */
 export const JOB_FILE_VERSION = 1;
 
-/** A job file: a bowler, a lane, a ball and what is asked of them. Only `gritwright`, `ball.cover`, `ball.finish` and `lane` must be there. */
+/** A job file: a bowler, a lane, a ball and what is asked of them. Only `gritwright`, `ball` and `lane` must be there, and of the ball nothing. */
 export const jobFileSchema = mapping(
   {
     gritwright: z.literal(JOB_FILE_VERSION, { error: `${JOB_FILE_VERSION}` }).describe("Version of this file format"),

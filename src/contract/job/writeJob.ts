@@ -5,7 +5,7 @@ import { finishText } from "#engine/surface/finish";
 import type { UnaimedShot } from "../resolve/question.ts";
 import { JOB_FILE_VERSION, type JobFile } from "./jobFile.ts";
 
-/** A plan's question as the job file that asks it, with nothing left to a default. */
+/** A plan's question as the job file that asks it, with nothing left to a default but what nobody knows of the ball. */
 export function jobOfPlan(question: PlanQuestion): JobFile {
   const { seed, bowler, ball, lane, line, limits, candidates, outsideRangeReason, assumptions } = question;
   return {
@@ -43,10 +43,11 @@ export function jobOfShot(shot: UnaimedShot): JobFile {
 }
 
 function writtenBall(ball: Ball): JobFile["ball"] {
-  const { rgIn, differentialIn, intermediateDifferentialIn, principalRgIn, finish, raMicroinch, ...rest } = ball;
+  const { rgIn, differentialIn, intermediateDifferentialIn, principalRgIn, cover, finish, raMicroinch, unknown = [], ...rest } = ball;
   const core =
     principalRgIn === null ? { rgIn, differentialIn, intermediateDifferentialIn } : { principalRgIn: [...principalRgIn] as const };
-  return { ...rest, ...core, finish: finishText(finish), ...(raMicroinch === null ? {} : { raMicroinch }) } as JobFile["ball"];
+  const known = { ...(unknown.includes("cover") ? {} : { cover }), ...(unknown.includes("finish") ? {} : { finish: finishText(finish) }) };
+  return { ...rest, ...known, ...core, ...(raMicroinch === null ? {} : { raMicroinch }) } as JobFile["ball"];
 }
 
 function writtenLane({ pattern, playedShots }: Lane): JobFile["lane"] {

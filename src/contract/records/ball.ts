@@ -1,5 +1,6 @@
 import type { z } from "zod";
 import { BALL_JOBS, COVER_IDS } from "#engine/ball/ball";
+import { GAMES_WORD_IDS } from "#engine/surface/gamesWords";
 import { count, mapping, oneOf, quantity, text } from "../job/fields.ts";
 import { day, finishText, id, instant, keptAs, listOf, longText, maybe } from "./fields.ts";
 
@@ -46,7 +47,8 @@ export const ballWritten = mapping(
     /** The owner of today; null for a ball of the house or one that nobody has claimed. */
     bowlerId: maybe(id),
     owners: listOf(mapping({ bowlerId: id, from: maybe(day), to: maybe(day) }, "An owner"), 50, "owners"),
-    cover: oneOf(COVER_IDS, "The cover"),
+    /** Null where nobody knows it. */
+    cover: maybe(oneOf(COVER_IDS, "The cover")),
     job: maybe(oneOf([...BALL_JOBS], "What the ball is in the bag for")),
     state: oneOf(BALL_STATES, "What the ball is doing").default("in use"),
     core: maybe(core),
@@ -54,7 +56,15 @@ export const ballWritten = mapping(
     boxFinish: maybe(finishText),
     surface: listOf(surfaceEvent, 500, "pieces of work on the surface"),
     games: listOf(
-      mapping({ at: instant, games: count("", { from: 0, to: 10_000 }, "Games since the entry before") }, "Games bowled"),
+      mapping(
+        {
+          at: instant,
+          games: count("", { from: 0, to: 10_000 }, "Games since the entry before"),
+          /** Told in a word where nobody counted them; `games` is then 0. */
+          word: maybe(oneOf(GAMES_WORD_IDS, "About how many, since the work before")),
+        },
+        "Games bowled",
+      ),
       2000,
       "entries of games",
     ),
@@ -66,7 +76,11 @@ export const ballWritten = mapping(
     /** Found on the ball and still there: cracks, plugs, flat spots, wear of the track. */
     found: listOf(
       mapping(
-        { at: instant, what: oneOf(["crack", "hollow sound", "plug", "flat spot", "track wear", "other"], "What"), note: longText },
+        {
+          at: instant,
+          what: oneOf(["crack", "hollow sound", "plug", "flat spot", "track wear", "other"], "What"),
+          note: longText,
+        },
         "A find",
       ),
       100,

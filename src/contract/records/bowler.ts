@@ -1,4 +1,5 @@
 import type { z } from "zod";
+import { ARROW_IDS } from "#engine/delivery/arrows";
 import { HOOK_WORD_IDS, SPEED_WORD_IDS } from "../job/bowler.ts";
 import { mapping, oneOf, quantity, text } from "../job/fields.ts";
 import { day, instant, keptAs, listOf, longText, MEASURED_HOW, maybe } from "./fields.ts";
@@ -13,6 +14,8 @@ const delivery = mapping(
     axisTiltDeg: maybe(quantity("deg", { from: -90, to: 90 }, "Axis tilt")),
     speed: maybe(oneOf(SPEED_WORD_IDS, "Launch speed in a word")),
     hook: maybe(oneOf(HOOK_WORD_IDS, "How much it hooks, in a word")),
+    /** Counted from the gutter of the bowler's own side. */
+    plays: maybe(oneOf(ARROW_IDS, "Over which arrow the bowler plays")),
     note: longText,
   },
   "A bowler's delivery as it was at one time",

@@ -6,3 +6,6 @@ export function dayIn(zone: string, instant: string): string {
   const part = (type: Intl.DateTimeFormatPartTypes) => parts.find((one) => one.type === type)?.value ?? "";
   return `${part("year").padStart(4, "0")}-${part("month")}-${part("day")}`;
 }
+
+/** In the order of `Date.getUTCDay`. */
+export const WEEKDAYS = ["sunday", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday"] as const;

@@ -1,5 +1,5 @@
 import type { StageKind } from "#engine/surface/stages";
-import { dayIn } from "./dayIn.ts";
+import { dayIn, WEEKDAYS } from "./dayIn.ts";
 import type { Openings } from "./settings.ts";
 import type { Ticket } from "./ticket.ts";
 
@@ -20,9 +20,6 @@ export const USUAL_OPENINGS: Openings = {
   saturday: { from: "10:00", until: "19:00" },
   sunday: null,
 };
-
-/** In the order of `Date.getUTCDay`. */
-const WEEKDAYS = ["sunday", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday"] as const;
 
 export interface ToPromise {
   readonly nowMs: number;
@@ -47,6 +44,11 @@ export function promiseFor({ nowMs, zone, openings, waitingSeconds, ownSeconds, 
   const done = before + 1000 * restSeconds;
   const ready = Math.max(worked(done, ownSeconds), nowMs + 1000 * LEAST_SECONDS);
   return new Date(whenOpen(Math.ceil(ready / ROUND_MS) * ROUND_MS, zone, openings)).toISOString();
+}
+
+/** When the bench is through with what waits. */
+export function benchFreeFrom({ nowMs, zone, openings, waitingSeconds }: Omit<ToPromise, "ownSeconds" | "restSeconds">): string {
+  return new Date(afterWork(nowMs, 1000 * waitingSeconds, zone, openings)).toISOString();
 }
 
 /** When so much work is done that only goes on while the shop is open, ms. */

@@ -4,6 +4,7 @@ import { FORCES, type Force } from "#engine/surface/cut";
 import { SIDE_IDS, type SideId } from "#engine/surface/padWork/sides";
 import { STAGE_KINDS } from "#engine/surface/stages";
 import { mapping, oneOf, text } from "../job/fields.ts";
+import { WEEKDAYS } from "./dayIn.ts";
 import { finishText, id, instant, keptAs, listOf, longText, maybe } from "./fields.ts";
 import { predicted } from "./predicted.ts";
 import { TICKET_STATES } from "./ticketStates.ts";
@@ -20,6 +21,17 @@ const plan = mapping(
     pick: maybe(finishText),
   },
   "A finish plan",
+);
+
+/** Where and when a ball is to be bowled. Null is not known; a pattern may be "the usual one" of the house without anybody knowing its oil. */
+const playedOn = mapping(
+  {
+    houseId: maybe(id),
+    patternId: maybe(id),
+    pattern: maybe(oneOf(["the usual"], "The house's usual oil, where no pattern is named")),
+    night: maybe(oneOf(WEEKDAYS, "The night it is bowled on")),
+  },
+  "Where and when the ball is to be bowled",
 );
 
 const FORCE_IDS = Object.keys(FORCES) as [Force, ...Force[]];
@@ -56,6 +68,8 @@ export const ticketWritten = mapping(
     symptoms: listOf(text("A symptom"), 50, "symptoms"),
     whatChanged: maybe(oneOf(["all balls", "only this one", "not known"], "Did all balls change, or only this one?")),
     findings: longText,
+    /** Whether a fingernail catches on its scratches; null where nobody has looked. */
+    scratches: maybe(oneOf(["deep", "none"], "How deep the scratches are")),
     /** A reason to stop work: a crack, a hollow sound. Work goes on when it has been cleared. */
     stops: listOf(mapping({ at: instant, why: text("Why"), clearedAt: maybe(instant) }, "A stop"), 50, "stops"),
     finishBefore: maybe(finishText),
@@ -68,6 +82,8 @@ export const ticketWritten = mapping(
       50,
       "entries",
     ),
+    /** What the ball is wanted for, as it was told at the counter. */
+    playedOn: maybe(playedOn),
     /** The ticket whose work is done again, free. */
     reworkOf: maybe(id),
     promisedFor: maybe(instant),

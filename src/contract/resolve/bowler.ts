@@ -9,6 +9,7 @@ export function resolveBowler(job: JobBowler | undefined, defaults: DefaultsTake
   const hook = HOOK_WORDS[job?.hook ?? "medium"];
   const spread = job?.spread;
   return {
+    ...(job?.plays === undefined ? {} : { plays: job.plays }),
     name: defaults.or("bowler.name", job?.name, "Bowler"),
     hand: defaults.or("bowler.hand", job?.hand, "right"),
     speedMph: defaults.or("bowler.speedMph", job?.speedMph, speed.speedMph),

@@ -7,6 +7,9 @@ export type CoverId = (typeof COVER_IDS)[number];
 export const BALL_JOBS = ["strike", "control", "spare", "house"] as const;
 export type BallJob = (typeof BALL_JOBS)[number];
 
+/** What may stand in a ball without anybody knowing it. */
+export type UnknownOfBall = "cover" | "finish";
+
 export interface Ball {
   readonly name: string;
   readonly cover: CoverId;
@@ -29,4 +32,6 @@ export interface Ball {
   readonly finish: Finish;
   /** A roughness reading of today's surface, if one was taken. */
   readonly raMicroinch: number | null;
+  /** What nobody knows of it: `cover` and `finish` then stand for all that they may be, and are no more than a middle. */
+  readonly unknown?: readonly UnknownOfBall[];
 }

@@ -1,5 +1,5 @@
 import type { Finish } from "../surface/finish.ts";
-import type { CoverId } from "./ball.ts";
+import { type Ball, COVER_IDS, type CoverId } from "./ball.ts";
 
 /** What the trade does with a cover. Common practice throughout, no source. */
 export interface Cover {
@@ -20,3 +20,25 @@ export const COVERS: Readonly<Record<CoverId, Cover>> = {
   hybrid: { usual: [...plain(500, 1000, 2000, 3000, 4000), polished(2000), polished(4000)], neverBelow: 500, reactive: true },
   pearl: { usual: [...plain(2000, 3000, 4000), polished(2000), polished(4000)], neverBelow: 500, reactive: true },
 };
+
+/** What a cover that nobody knows is computed about: in the middle of what balls are made of today. */
+export const MIDDLE_COVER: CoverId = "hybrid";
+/** Polyester is for spares: a ball that is to strike has it hardly ever (common practice). */
+const COVERS_THAT_STRIKE: readonly CoverId[] = ["urethane", "solid", "hybrid", "pearl"];
+
+/** The cover of a ball; null where nobody knows it. */
+export function knownCover({ cover, unknown = [] }: Pick<Ball, "cover" | "unknown">): CoverId | null {
+  return unknown.includes("cover") ? null : cover;
+}
+
+/** The cover of a ball, or where nobody knows it all that it may be. */
+export function coversOf(ball: Pick<Ball, "cover" | "unknown" | "job">): readonly CoverId[] {
+  const known = knownCover(ball);
+  if (known !== null) return [known];
+  return ball.job === "spare" || ball.job === "house" ? COVER_IDS : COVERS_THAT_STRIKE;
+}
+
+/** What holds for a cover; where nobody knows it, what holds for any that it may be: the dullest finish of the strictest, and care as of resin. */
+export function careRules(cover: CoverId | null): Pick<Cover, "neverBelow" | "reactive"> {
+  return cover === null ? { neverBelow: COVERS[MIDDLE_COVER].neverBelow, reactive: true } : COVERS[cover];
+}

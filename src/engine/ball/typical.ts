@@ -1,6 +1,6 @@
 import type { Ball } from "./ball.ts";
 
-/** A common ball, for what the job file leaves out. Common practice: 15 lb, middle RG, strong pin position. */
+/** A common ball, for what the job file leaves out. Common practice: 15 lb, middle RG, strong pin position, the commonest finish out of the box. */
 export const TYPICAL_BALL = {
   name: "Unnamed ball",
   job: "strike",
@@ -12,5 +12,6 @@ export const TYPICAL_BALL = {
   principalRgIn: null,
   pinToPapIn: 4.5,
   drillingAngleDeg: 45,
+  finish: { number: 2000, polished: false },
   raMicroinch: null,
 } as const satisfies Partial<Ball>;

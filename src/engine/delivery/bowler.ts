@@ -1,3 +1,5 @@
+import type { Arrow } from "./arrows.ts";
+
 export type Hand = "right" | "left";
 
 /** A bowler's own variation from shot to shot: standard deviations, all ≥ 0. */
@@ -18,6 +20,8 @@ export interface Bowler {
   readonly axisRotationDeg: number;
   readonly axisTiltDeg: number;
   readonly spread: Spread;
+  /** Over which arrow the ball goes today; not there where nobody said. */
+  readonly plays?: Arrow;
 }
 
 /** Where the ball is laid down and where it is sent. Boards from the bowler's hand side, angle positive outward. */

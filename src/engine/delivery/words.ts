@@ -16,5 +16,28 @@ export const HOOK_WORDS = {
   much: { revRateRpm: 420, axisRotationDeg: 50, axisTiltDeg: 11 },
 } as const satisfies Record<string, Pick<Bowler, "revRateRpm" | "axisRotationDeg" | "axisTiltDeg">>;
 
+export type SpeedWord = keyof typeof SPEED_WORDS;
+export type HookWord = keyof typeof HOOK_WORDS;
+
+/** The word that a measured speed is nearest to. */
+export function speedWordOf(speedMph: number): SpeedWord {
+  return nearestWord(SPEED_WORDS, ({ speedMph: of }) => of, speedMph);
+}
+
+/** The word that a counted rev rate is nearest to. */
+export function hookWordOf(revRateRpm: number): HookWord {
+  return nearestWord(HOOK_WORDS, ({ revRateRpm: of }) => of, revRateRpm);
+}
+
+function nearestWord<Word extends string, Meaning>(
+  words: Readonly<Record<Word, Meaning>>,
+  of: (meaning: Meaning) => number,
+  to: number,
+): Word {
+  const entries = Object.entries(words) as [Word, Meaning][];
+  const away = ([, meaning]: [Word, Meaning]) => Math.abs(of(meaning) - to);
+  return entries.reduce((best, one) => (away(one) < away(best) ? one : best))[0];
+}
+
 /** A good league bowler's variation from shot to shot; common practice, no source. */
 export const TYPICAL_SPREAD: Spread = { launchAngleDeg: 0.35, laydownBoards: 0.7, speedMph: 0.35, revRateRpm: 12, axisRotationDeg: 3 };

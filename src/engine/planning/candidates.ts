@@ -1,4 +1,4 @@
-import { COVERS } from "../ball/covers.ts";
+import { COVERS, knownCover } from "../ball/covers.ts";
 import { EngineFault, type Problem } from "../fault.ts";
 import { byRoughness, effectiveRaUm, type Finish, finishText, sameFinish } from "../surface/finish.ts";
 import type { PlanQuestion } from "./question.ts";
@@ -9,8 +9,8 @@ import type { PlanQuestion } from "./question.ts";
  * @throws EngineFault for a finish that the trade never puts on this cover, and for one outside the usual range without a stated reason.
  */
 export function candidatesOf(question: PlanQuestion): readonly Finish[] {
-  const { cover } = question.ball;
-  const { usual, neverBelow } = COVERS[cover];
+  const { usual, neverBelow } = COVERS[question.ball.cover];
+  const cover = knownCover(question.ball) ?? "a cover that is not known";
   if (question.candidates === null) return usual.toSorted(byRoughness);
   const problems: Problem[] = [];
   question.candidates.forEach((finish, i) => {

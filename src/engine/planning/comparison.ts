@@ -50,8 +50,8 @@ function bounded(score: number, objective: Objective): number {
   return objective === "leastHook" ? score : Math.min(1, Math.max(0, score));
 }
 
-/** @param standings at least one, from dull to smooth. @param today what is on the ball. */
-export function compare(standings: readonly Standing[], objective: Objective, today: Finish): Comparison {
+/** @param standings at least one, from dull to smooth. @param today what is on the ball; null where nobody knows it */
+export function compare(standings: readonly Standing[], objective: Objective, today: Finish | null): Comparison {
   const tolerance = AS_GOOD[objective];
   const best = standings.reduce((top, standing, i) => (standing.score > standings[top].score ? i : top), 0);
   const good = (i: number) => standings[i].score >= standings[best].score - tolerance;
@@ -64,12 +64,13 @@ export function compare(standings: readonly Standing[], objective: Objective, to
 }
 
 /** The plateau's middle; of two middles the one away from the cliff, else today's finish, which costs no work, else the better one. */
-function middleOf(standings: readonly Standing[], first: number, last: number, cliff: Comparison["cliff"], today: Finish): number {
+function middleOf(standings: readonly Standing[], first: number, last: number, cliff: Comparison["cliff"], today: Finish | null): number {
   const [lower, upper] = [Math.floor((first + last) / 2), Math.ceil((first + last) / 2)];
   if (lower === upper) return lower;
   if (cliff !== null) return cliff === "duller" ? upper : lower;
-  if (sameFinish(standings[lower].finish, today)) return lower;
-  return sameFinish(standings[upper].finish, today) || standings[upper].score > standings[lower].score ? upper : lower;
+  const isToday = ({ finish }: Standing) => today !== null && sameFinish(finish, today);
+  if (isToday(standings[lower])) return lower;
+  return isToday(standings[upper]) || standings[upper].score > standings[lower].score ? upper : lower;
 }
 
 function cliffSide(standings: readonly Standing[], best: number, tolerance: number): "smoother" | "duller" | null {

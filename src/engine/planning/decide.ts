@@ -1,5 +1,6 @@
 import { ASSUMPTIONS, type AssumptionId } from "../assumptions.ts";
 import type { Ball } from "../ball/ball.ts";
+import { coversOf, knownCover } from "../ball/covers.ts";
 import type { Hand, Line } from "../delivery/bowler.ts";
 import type { Message } from "../message.ts";
 import { leaveSeen } from "../pins/carry.ts";
@@ -15,11 +16,12 @@ import { type PlanGround, throwerOn } from "./ground.ts";
 import { fadeOf, keepsGames } from "./keepsGames.ts";
 import { noLine } from "./noLine.ts";
 import type { AssumptionUse, Candidate, FinishPlan, Interval, Pick, PinsLeft } from "./plan.ts";
-import { planAssumptions } from "./planAssumptions.ts";
+import { assumptionsOfBall } from "./planAssumptions.ts";
 import { type FinishRating, type MeanShot, meanShot } from "./rating.ts";
 import { reasonsFor } from "./reasons.ts";
 import { ruleVerdicts } from "./ruleVerdicts.ts";
 import { AS_GOOD, OBJECTIVES } from "./score.ts";
+import { todaysLine } from "./todaysLine.ts";
 
 /** Below this best chance there is no line worth the name: a ball thrown straight at the pocket does better. */
 const SENSIBLE_CHANCE = 0.05;
@@ -39,20 +41,22 @@ export function decide(ground: PlanGround, ratings: readonly FinishRating[], dra
     return rating ? [standingOf(rating, draws, objective)] : [];
   });
   const today = ratingOf(question.ball.finish) ?? null;
-  const todaysLine = question.line ?? today?.line ?? null;
-  const todaysShot = today && todaysLine ? shotOn(ground, today, todaysLine) : null;
-  const comparison = compare(standings, objective, question.ball.finish);
-  const laws = fadeOf(question.ball.cover, ground.assumed);
+  const played = todaysLine(ground, today);
+  // Nothing is held against a finish that nobody knows to be there.
+  const known = finishIsKnown(question.ball) ? today : null;
+  const todaysShot = known && played ? shotOn(ground, known, played) : null;
+  const comparison = compare(standings, objective, known && known.finish);
+  const laws = fadeOf(knownCover(question.ball), ground.assumed);
   const candidates = standings.map((standing, i) => ({
-    ...candidateOf(ground, standing, todaysLine, todaysShot),
+    ...candidateOf(ground, standing, played, todaysShot),
     keepsGames: keepsGames(comparison, i, laws),
   }));
   const pick = pickOf(comparison);
   const found = comparison.standings[comparison.pick];
-  const reasons = pick ? reasonsFor(comparison, candidates, today && standingOf(today, draws, objective), todaysLine) : [];
+  const reasons = pick ? reasonsFor(comparison, candidates, known && standingOf(known, draws, objective), known && played) : [];
   return {
     metric: "strikeChance",
-    today: { finish: finishText(question.ball.finish), line: todaysLine },
+    today: { finish: finishText(question.ball.finish), line: played },
     candidates,
     pick,
     messages: messagesFor(ground, comparison, pick),
@@ -60,7 +64,7 @@ export function decide(ground: PlanGround, ratings: readonly FinishRating[], dra
     rules: ruleVerdicts(ground, comparison, candidates, pick !== null),
     assumptions: assumptionsUsed(ground),
     cautions: cautionsFor({
-      cover: question.ball.cover,
+      cover: knownCover(question.ball),
       number: found.finish.number,
       polished: found.finish.polished,
       extracts: false,
@@ -139,7 +143,11 @@ function pickOf(comparison: Comparison): Pick | null {
 
 function messagesFor(ground: PlanGround, comparison: Comparison, pick: Pick | null): readonly Message[] {
   const { standings, objective, best } = comparison;
-  const messages: Message[] = [...outsideRuleBook(ground.question.ball), ...learnedOfHouse(ground.question)];
+  const messages: Message[] = [
+    ...outsideRuleBook(ground.question.ball),
+    ...unknownOf(ground.question.ball),
+    ...learnedOfHouse(ground.question),
+  ];
   if (objective === "leastHook") messages.push({ id: "message.leastHook", params: {} });
   if (objective === "heldChance") messages.push({ id: "message.leastChange", params: {} });
   if (!sensible(comparison)) return [...messages, noLine(ground, comparison)];
@@ -162,6 +170,19 @@ function messagesFor(ground: PlanGround, comparison: Comparison, pick: Pick | nu
   return messages;
 }
 
+function finishIsKnown({ unknown = [] }: Ball): boolean {
+  return !unknown.includes("finish");
+}
+
+/** What stands for what nobody knows of the ball. */
+function unknownOf(ball: Ball): readonly Message[] {
+  return (ball.unknown ?? []).map((what) =>
+    what === "cover"
+      ? { id: "message.coverUnknown", params: { covers: coversOf(ball).join() } }
+      : { id: "message.finishUnknown", params: { finish: finishText(ball.finish) } },
+  );
+}
+
 function learnedOfHouse({ house }: PlanGround["question"]): readonly Message[] {
   return house === null ? [] : [{ id: "message.houseLearned", params: { shots: house.shots } }];
 }
@@ -180,7 +201,7 @@ function outsideRuleBook({ massLb, diameterIn, rgIn, differentialIn }: Ball): re
 function besidePick({ question }: PlanGround, { standings, pick: index, objective }: Comparison, pick: Pick): readonly Message[] {
   const messages: Message[] = [];
   const today = finishText(question.ball.finish);
-  if (pick.plateau.includes(today)) messages.push({ id: "message.todayIsAsGood", params: { today } });
+  if (finishIsKnown(question.ball) && pick.plateau.includes(today)) messages.push({ id: "message.todayIsAsGood", params: { today } });
   const { line } = standings[index].rating;
   if (objective !== "leastHook" && line) {
     const [least, most] = question.limits.launchAngleDeg;
@@ -205,7 +226,7 @@ function assumptionsUsed({ question, assumed }: PlanGround): readonly Assumption
   const measuredFilm: readonly AssumptionId[] = question.lane.pattern.kind === "filmPoints" ? ["film.unit"] : [];
   const { house } = question;
   const learned = house?.ids ?? [];
-  const ids = [...new Set([...planAssumptions(question.ball.cover), ...measuredFilm, ...learned])];
+  const ids = [...new Set([...assumptionsOfBall(question.ball), ...measuredFilm, ...learned])];
   return ids.map((id) => {
     const { low, high, unit, mark, source } = ASSUMPTIONS[id];
     const at = learned.indexOf(id);

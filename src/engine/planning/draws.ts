@@ -1,8 +1,10 @@
 import { ASSUMPTION_IDS, type Assumed, type AssumptionId, drawAssumed } from "../assumptions.ts";
+import type { Ball } from "../ball/ball.ts";
+import { coversOf } from "../ball/covers.ts";
 import { deriveSeed, evenPoints } from "../random.ts";
 import { finishText } from "../surface/finish.ts";
 import type { PlanGround } from "./ground.ts";
-import { planAssumptions } from "./planAssumptions.ts";
+import { assumptionsOfBall, behavingAs } from "./planAssumptions.ts";
 import type { HouseLearned, PlanQuestion } from "./question.ts";
 import type { FinishRating } from "./rating.ts";
 import { localScore, mean, type Rated } from "./score.ts";
@@ -18,10 +20,18 @@ export interface FinishDraws {
 }
 
 /** The same draws for every finish: what differs between finishes is then not the draw. */
-function drawnAssumptions({ seed, ball: { cover }, house }: PlanQuestion, centre: Assumed): readonly Assumed[] {
-  const ids = planAssumptions(cover);
+function drawnAssumptions({ seed, ball, house }: PlanQuestion, centre: Assumed): readonly Assumed[] {
+  const ids = assumptionsOfBall(ball);
   const drawn = drawnFrom(centre, ids, evenPoints(DRAWS, ids.length, deriveSeed(seed, 4)), DRAWS);
-  return house === null ? drawn : drawn.map((assumed, draw) => learnedIn(house, draw, assumed));
+  const learned = house === null ? drawn : drawn.map((assumed, draw) => learnedIn(house, draw, assumed));
+  return ofAnyCover(ball, seed, learned);
+}
+
+/** Each draw of one cover, as often of any that the ball may have. */
+export function ofAnyCover(ball: Pick<Ball, "cover" | "unknown" | "job">, seed: number, draws: readonly Assumed[]): readonly Assumed[] {
+  const covers = coversOf(ball);
+  const which = evenPoints(draws.length, 1, deriveSeed(seed, 6));
+  return draws.map((assumed, draw) => behavingAs(assumed, ball.cover, covers[Math.floor(which[draw] * covers.length)]));
 }
 
 /** What a house has taught takes the place of the ranges, with what it ties together left tied. */

@@ -20,6 +20,6 @@ export function keepsGames(comparison: Comparison, index: number, laws: readonly
 }
 
 /** The fade of a cover by its assumptions alone: the law does not depend on where it starts. */
-export function fadeOf(cover: CoverId, a: Assumed): readonly WeightedLaw[] {
+export function fadeOf(cover: CoverId | null, a: Assumed): readonly WeightedLaw[] {
   return fadeLaws(cover, 1, [], a);
 }

@@ -28,6 +28,10 @@ export const PLAN_MESSAGES = [
   "message.leastHook",
   /** Least change over the lane's states is the aim. [] */
   "message.leastChange",
+  /** Nobody knows the cover: the plan is over all that it may be. [covers] */
+  "message.coverUnknown",
+  /** Nobody knows today's finish: one is assumed to find today's line, and nothing is compared with it. [finish] */
+  "message.finishUnknown",
   /** The plan uses what this house has taught. [shots: number] */
   "message.houseLearned",
 ] as const;

@@ -1,3 +1,4 @@
+import { knownCover } from "../ball/covers.ts";
 import { speedClass, spinRatio } from "../delivery/style.ts";
 import { CELL_Y, volumeMl } from "../lane/filmMap.ts";
 import { xToBoard } from "../lane/geometry.ts";
@@ -43,7 +44,7 @@ function caseOf({ question }: PlanGround, { standings }: Comparison): RuleCase {
   const { bowler, ball, lane } = question;
   const { found } = standings[0].rating;
   return {
-    cover: ball.cover,
+    cover: knownCover(ball),
     job: ball.job,
     speedClass: speedClass(spinRatio(bowler.speedMph, bowler.revRateRpm, ball.diameterIn)),
     speedMph: bowler.speedMph,

@@ -2,7 +2,8 @@ import type { CoverId } from "../ball/ball.ts";
 
 /** The work that a plan asks for, as far as a caution cares. */
 export interface Work {
-  readonly cover: CoverId;
+  /** Null where nobody knows it. */
+  readonly cover: CoverId | null;
   readonly number: number;
   readonly polished: boolean;
   /** Whether oil is drawn out with heat. */
@@ -45,7 +46,11 @@ export const CAUTIONS = {
     mark: "common practice",
     source: "makers warn of cracks and void warranties: warn above 130 °F (54 °C), refuse above 140 °F (60 °C)",
   },
-  wetPaper: { applies: ({ cover, number }) => cover === "urethane" && number <= 1000, mark: "common practice", source: TRADE },
+  wetPaper: {
+    applies: ({ cover, number }) => (cover === "urethane" || cover === null) && number <= 1000,
+    mark: "common practice",
+    source: TRADE,
+  },
   wholeSurface: { applies: () => true, mark: "published", source: "USBC Equipment Specifications: the whole surface prepared alike" },
   roughReading: {
     applies: ({ readingMicroinch }) => readingMicroinch !== null && readingMicroinch > ROUGHNESS_WARNING_MICROINCH,

@@ -6,7 +6,8 @@ export type OilClass = "light" | "medium" | "heavy";
 
 /** What is known before anything is computed: a rule of thumb speaks from this alone. */
 export interface RuleCase {
-  readonly cover: CoverId;
+  /** Null where nobody knows it: a rule of one cover then says nothing. */
+  readonly cover: CoverId | null;
   readonly job: BallJob;
   readonly speedClass: SpeedClass;
   readonly speedMph: number;

@@ -6,11 +6,13 @@ import { type RoughnessRange, roughnessOfHistory, type WorkDone } from "./histor
 
 /** The ball as it lies on the bench. */
 export interface BenchBall {
-  readonly cover: CoverId;
+  /** Null where nobody knows it: it is then worked as any cover stands it. */
+  readonly cover: CoverId | null;
   /** Shore D; null where nobody measured it. */
   readonly hardnessD: number | null;
   readonly diameterIn: number;
-  readonly finish: Finish;
+  /** Null where nobody knows it. */
+  readonly finish: Finish | null;
   /** What was done to it, in order, where it is known: it then speaks for the fresh finish instead of the name; empty where it is not. */
   readonly history: readonly WorkDone[];
   readonly gamesSince: number;
@@ -19,6 +21,8 @@ export interface BenchBall {
   /** How it compares with the reference ball of its finish by sheen and touch; null where nobody compared. */
   readonly compared: Compared | null;
   readonly trackWear: "none" | "light" | "deep";
+  /** Deep where a fingernail catches on them; not there where nobody looked. */
+  readonly scratches?: "none" | "deep";
   readonly plug: "none" | "proud" | "flush";
   readonly oil: "clean" | "some" | "soaked";
 }
@@ -39,20 +43,41 @@ const COMPARED_FACTOR: Readonly<Record<Compared, readonly [low: number, value: n
 /** Shore D where nobody measured: typical, common practice; urethane overlaps both ways. */
 export const USUAL_HARDNESS_D: Readonly<Record<CoverId, number>> = { polyester: 82, urethane: 78, solid: 74, hybrid: 74, pearl: 75 };
 
-/** The finish as it was put on: by its history where that is known, begun on an unknown surface (2000, give or take), else by its name. */
+/** Shore D of the ball; of a cover that nobody knows the mean of all. */
+export function hardnessOf({ hardnessD, cover }: Pick<BenchBall, "hardnessD" | "cover">): number {
+  if (hardnessD !== null) return hardnessD;
+  const all = Object.values(USUAL_HARDNESS_D);
+  return cover === null ? all.reduce((sum, one) => sum + one, 0) / all.length : USUAL_HARDNESS_D[cover];
+}
+
+/** What an unknown surface is taken as, by a factor of three either way (common practice: the commonest finish out of the box). */
+const UNKNOWN_FINISH: Finish = { number: 2000, polished: false };
+const UNKNOWN_FACTOR = 3;
+
+/** The finish as it was put on: by its history where that is known, begun on an unknown surface, else by its name. */
 export function freshRoughness(ball: BenchBall, a: Assumed): number {
-  if (ball.history.length === 0) return effectiveRaUm(ball.finish, a);
-  const unknown = effectiveRaUm({ number: 2000, polished: false }, a);
-  return roughnessOfHistory(ball.history, { value: unknown, low: unknown / 3, high: 3 * unknown }).value;
+  const { history, finish } = ball;
+  if (history.length === 0) return effectiveRaUm(finish ?? UNKNOWN_FINISH, a);
+  const unknown = effectiveRaUm(UNKNOWN_FINISH, a);
+  return roughnessOfHistory(history, { value: unknown, low: unknown / UNKNOWN_FACTOR, high: UNKNOWN_FACTOR * unknown }).value;
+}
+
+/** What the state of a surface is known from. */
+export type SurfaceKnownFrom = "reading" | "comparison" | "games" | "nothing";
+
+/** Whether nothing tells what is on the ball: a comparison says how it stands to its finish, and that is not known either. */
+export function surfaceIsUnknown({ finish, history, raMicroinch }: BenchBall): boolean {
+  return finish === null && history.length === 0 && raMicroinch === null;
 }
 
 /** How the track stands, µm effective, from the best that is known: a reading, a comparison, or games on the finish. */
-export function trackRoughness(ball: BenchBall, a: Assumed): RoughnessRange & { readonly from: "reading" | "comparison" | "games" } {
+export function trackRoughness(ball: BenchBall, a: Assumed): RoughnessRange & { readonly from: SurfaceKnownFrom } {
   const fresh = freshRoughness(ball, a);
   if (ball.raMicroinch !== null) {
     const value = effectiveRaOfReadingUm(ball.raMicroinch, a);
     return { value, low: 0.9 * value, high: 1.1 * value, from: "reading" };
   }
+  if (surfaceIsUnknown(ball)) return { value: fresh, low: fresh / UNKNOWN_FACTOR, high: UNKNOWN_FACTOR * fresh, from: "nothing" };
   if (ball.compared !== null) {
     const [low, value, high] = COMPARED_FACTOR[ball.compared];
     return { value: value * fresh, low: low * fresh, high: high * fresh, from: "comparison" };

@@ -1,12 +1,13 @@
 import { type Assumed, assume } from "../assumptions.ts";
 import type { CoverId } from "../ball/ball.ts";
-import { COVERS } from "../ball/covers.ts";
+import { careRules } from "../ball/covers.ts";
 import { type FadeReading, fadeLaw, fadeLaws, gamesWithin, overLaws, raAfter, type WeightedLaw } from "./fade.ts";
 import type { RoughnessRange } from "./history.ts";
 
 /** What is known of a ball's use since its finish was put on. */
 export interface Use {
-  readonly cover: CoverId;
+  /** Null where nobody knows it. */
+  readonly cover: CoverId | null;
   /** The finish as put on, µm effective. */
   readonly startUm: number;
   readonly gamesSince: number;
@@ -53,7 +54,7 @@ export function careOf(use: Use, a: Assumed = assume()): Care {
       const games = i * DRAWN_EVERY;
       return { games, ...overLaws(laws, (law) => raAfter(law, use.startUm, games, where)) };
     });
-  const { reactive } = COVERS[use.cover];
+  const { reactive } = careRules(use.cover);
   return {
     track: curve("track"),
     offTrack: curve("offTrack"),
@@ -65,7 +66,7 @@ export function careOf(use: Use, a: Assumed = assume()): Care {
 }
 
 /** Games until the track of a fresh finish has gone a step of the ladder, by the cover's usual law and without readings: for looking over many balls at once. Null for never. */
-export function usualRefreshGames(cover: CoverId, startUm: number, a: Assumed = assume()): number | null {
+export function usualRefreshGames(cover: CoverId | null, startUm: number, a: Assumed = assume()): number | null {
   return gamesWithin(fadeLaw(cover, a), startUm, startUm / ANOTHER_FINISH, startUm * ANOTHER_FINISH);
 }
 

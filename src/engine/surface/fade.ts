@@ -20,12 +20,15 @@ export interface FadeReading {
   readonly where: "track" | "offTrack";
 }
 
-function kindOf(cover: CoverId): "reactive" | "urethane" | "polyester" {
+const KINDS = ["reactive", "urethane", "polyester"] as const;
+
+/** A cover that nobody knows fades as the quickest of them: what is due comes rather too soon than too late. */
+function kindOf(cover: CoverId | null): (typeof KINDS)[number] {
   return cover === "polyester" || cover === "urethane" ? cover : "reactive";
 }
 
 /** @param abrasiveness how hard the house's lanes are on a surface; 1 is usual, 2 twice as fast. */
-export function fadeLaw(cover: CoverId, a: Assumed, abrasiveness = 1): FadeLaw {
+export function fadeLaw(cover: CoverId | null, a: Assumed, abrasiveness = 1): FadeLaw {
   const kind = kindOf(cover);
   return { levelUm: a[`fade.level.${kind}`], games: a[`fade.games.${kind}`] / abrasiveness, offTrack: a["fade.offTrack"] };
 }
@@ -55,19 +58,16 @@ const READING_SCATTER = 0.15;
 
 /**
  * What the laws of a ball may be, given its readings: a grid over the ranges of level and games (even in the logarithm, as the assumptions' ranges say), weighted by
- * how well each explains the readings. Without readings the weights are even. Bayes' rule on a grid: exact up to its spacing.
+ * how well each explains the readings. Without readings the weights are even; of a cover that nobody knows it may be the law of any. Bayes' rule on a grid: exact up to its spacing.
  */
 export function fadeLaws(
-  cover: CoverId,
+  cover: CoverId | null,
   startUm: number,
   readings: readonly FadeReading[],
   a: Assumed,
   abrasiveness = 1,
 ): readonly WeightedLaw[] {
-  const kind = kindOf(cover);
-  const levels = spread(ASSUMPTIONS[`fade.level.${kind}`]);
-  const games = spread(ASSUMPTIONS[`fade.games.${kind}`]);
-  const laws = levels.flatMap((levelUm) => games.map((g): FadeLaw => ({ levelUm, games: g / abrasiveness, offTrack: a["fade.offTrack"] })));
+  const laws = (cover === null ? KINDS : [kindOf(cover)]).flatMap((kind) => lawsOfKind(kind, a, abrasiveness));
   const logs = laws.map((law) =>
     readings.reduce(
       (sum, reading) => sum - 0.5 * (Math.log(reading.raUm / raAfter(law, startUm, reading.games, reading.where)) / READING_SCATTER) ** 2,
@@ -78,6 +78,12 @@ export function fadeLaws(
   const weights = logs.map((log) => Math.exp(log - top));
   const total = weights.reduce((sum, weight) => sum + weight, 0);
   return laws.map((law, i) => ({ law, weight: weights[i] / total }));
+}
+
+function lawsOfKind(kind: (typeof KINDS)[number], a: Assumed, abrasiveness: number): readonly FadeLaw[] {
+  const levels = spread(ASSUMPTIONS[`fade.level.${kind}`]);
+  const games = spread(ASSUMPTIONS[`fade.games.${kind}`]);
+  return levels.flatMap((levelUm) => games.map((g) => ({ levelUm, games: g / abrasiveness, offTrack: a["fade.offTrack"] })));
 }
 
 function spread({ low, high }: { readonly low: number; readonly high: number }): readonly number[] {

@@ -1,8 +1,8 @@
 import { type Assumed, assume } from "../assumptions.ts";
-import { COVERS } from "../ball/covers.ts";
+import { careRules } from "../ball/covers.ts";
 import type { Message } from "../message.ts";
 import type { Abrasive } from "./abrasives.ts";
-import { type BenchBall, trackRoughness, USUAL_HARDNESS_D } from "./benchBall.ts";
+import { type BenchBall, hardnessOf, trackRoughness } from "./benchBall.ts";
 import { depthRateUm, type Force, valleyDepthUm } from "./cut.ts";
 import { effectiveRaUm, type Finish, finishText } from "./finish.ts";
 import { type RoughnessRange, roughnessOfHistory } from "./history.ts";
@@ -68,7 +68,7 @@ export function checkRecipe(ball: BenchBall, wanted: Finish, recipe: readonly Re
           ...stage,
           grainUm: abrasive.grainUm,
           diameterIn: ball.diameterIn,
-          hardnessD: ball.hardnessD ?? USUAL_HARDNESS_D[ball.cover],
+          hardnessD: hardnessOf(ball),
           ownCut: 1,
         },
         a,
@@ -97,7 +97,7 @@ function cuts({ kind }: Abrasive): boolean {
 function ofUse(stage: number, { wet, sides }: RecipeStage, abrasive: Abrasive, ball: BenchBall): RecipeRemark[] {
   const remarks: RecipeRemark[] = [];
   if (abrasive.kind === "wetPaper" && !wet) remarks.push({ id: "recipe.paperDry", params: { stage } });
-  if (abrasive.kind === "wetPaper" && COVERS[ball.cover].reactive && ball.plug === "none" && ball.trackWear !== "deep") {
+  if (abrasive.kind === "wetPaper" && careRules(ball.cover).reactive && ball.plug === "none" && ball.trackWear !== "deep") {
     remarks.push({ id: "recipe.paperOnResin", params: { stage } });
   }
   if (sides < 6) remarks.push({ id: "recipe.sides", params: { stage, sides } });
@@ -116,7 +116,7 @@ function ofEnd(ball: BenchBall, wanted: Finish, recipe: readonly RecipeStage[], 
   const wantedUm = effectiveRaUm(wanted, a);
   if (Math.max(value / wantedUm, wantedUm / value) > ELSEWHERE)
     remarks.push({ id: "recipe.endsElsewhere", params: { raUm: value, wantedUm, wanted: finishText(wanted) } });
-  const { neverBelow } = COVERS[ball.cover];
+  const { neverBelow } = careRules(ball.cover);
   const last = recipe.at(-1);
   const number = last?.abrasive.grade?.number;
   if (neverBelow !== null && number !== undefined && number < neverBelow)

@@ -3,7 +3,7 @@ import type { CautionId } from "../rules/cautions.ts";
 import { type Findings, STOPS, type StopId, stopsFor } from "../rules/stops.ts";
 import { INCH, MICROMETRE } from "../units.ts";
 import { ABRASIVES, type Abrasive, type AbrasiveId, PAD_NUMBERS } from "./abrasives.ts";
-import { type BenchBall, trackRoughness, USUAL_HARDNESS_D } from "./benchBall.ts";
+import { type BenchBall, hardnessOf, type SurfaceKnownFrom, surfaceIsUnknown, trackRoughness } from "./benchBall.ts";
 import { type CutSetting, depthRateUm, type Force, valleyDepthUm } from "./cut.ts";
 import { effectiveRaUm, type Finish } from "./finish.ts";
 import { type RoughnessRange, roughnessOfHistory } from "./history.ts";
@@ -53,6 +53,8 @@ export const STAGE_WHYS = [
   "heat",
   "plugFlush",
   "deepWear",
+  "scratches",
+  "unknownBefore",
   "establish",
   "removeLast",
   "polishOver",
@@ -64,7 +66,7 @@ export interface StagePlan {
   readonly stops: readonly { readonly id: StopId; readonly hard: boolean }[];
   /** Empty where a hard stop holds. */
   readonly stages: readonly Stage[];
-  readonly now: RoughnessRange & { readonly from: "reading" | "comparison" | "games" };
+  readonly now: RoughnessRange & { readonly from: SurfaceKnownFrom };
   readonly expectedRaUm: RoughnessRange;
   readonly removedUm: number;
   readonly diameterLossIn: number;
@@ -82,9 +84,11 @@ export const MOST_GRAIN_RATIO = 2;
 export const MOST_SKIPPED = 1;
 /** Games after which a surface is cut back to the ladder's start instead of refreshed (published: resurface at 60–80). */
 const RESURFACE_FROM_GAMES = 60;
+/** Where the ladder starts on a surface that is cut back: dull enough to be rid of whatever was there, and no cover minds it (common practice). */
+const CUT_BACK_TO = 500;
 /** What a surface is opened with before oil is drawn out. */
 const OPENED_WITH = 500;
-/** Depth of a worn track beyond its roughness, µm: chosen. */
+/** Depth of a worn track beyond its roughness, µm: chosen; a scratch that catches a fingernail is taken as deep as deep wear. */
 const WEAR_DEPTH_UM: Readonly<Record<BenchBall["trackWear"], number>> = { none: 0, light: 2, deep: 8 };
 /** Smallest ball of 13 lb and more (USBC, published). */
 const LEAST_DIAMETER_IN = 8.5;
@@ -123,7 +127,8 @@ export function planStages(
 
 function oilStages(bench: Bench, ball: BenchBall, habits: BenchHabits): void {
   if (ball.oil === "clean") return;
-  if (habits.oilOrder === "openFirst" && ball.cover !== "polyester") bench.cut("open", `pad-${OPENED_WITH}`, "openPores", 0);
+  if (habits.oilOrder === "openFirst" && ball.cover !== "polyester" && ball.cover !== null)
+    bench.cut("open", `pad-${OPENED_WITH}`, "openPores", 0);
   bench.plain("extract", "oil");
   bench.plain("dryOff", "heat");
 }
@@ -139,15 +144,15 @@ interface Cut {
 function cutsFor(ball: BenchBall, wanted: Finish, now: RoughnessRange, opened: boolean, a: Assumed): readonly Cut[] {
   const start = opened ? OPENED_WITH : startNumber(ball, wanted, now, a);
   // What was opened need not be sanded with the same number again, unless that is the finish or the track wants it.
-  const again = !opened || wanted.number <= OPENED_WITH || ball.trackWear === "deep" || ball.plug === "proud";
+  const again = !opened || wanted.number <= OPENED_WITH || ball.trackWear === "deep" || ball.scratches === "deep" || ball.plug === "proud";
   const numbers = ladder(Math.min(start, wanted.number), wanted.number).slice(again ? 0 : 1);
   let left =
     Math.max(valleyDepthUm(now.value, a), valleyDepthUm(effectiveRaUm({ number: start, polished: false }, a), a)) +
-    WEAR_DEPTH_UM[ball.trackWear];
+    Math.max(WEAR_DEPTH_UM[ball.trackWear], ball.scratches === "deep" ? WEAR_DEPTH_UM.deep : 0);
   return numbers.map((number, i) => {
     const cut: Cut = {
       id: abrasiveFor(ball, number),
-      why: i > 0 ? "removeLast" : ball.trackWear === "deep" ? "deepWear" : "establish",
+      why: i > 0 ? "removeLast" : whyFirst(ball),
       depthUm: left,
     };
     left = valleyDepthUm(effectiveRaUm({ number, polished: false }, a), a);
@@ -155,12 +160,20 @@ function cutsFor(ball: BenchBall, wanted: Finish, now: RoughnessRange, opened: b
   });
 }
 
-/** Where to begin: at the number wanted if that is duller than what is there; else just duller than what is there; further back for wear and age. */
+/** Why the first cut begins where it does. */
+function whyFirst(ball: BenchBall): StageWhy {
+  if (ball.trackWear === "deep") return "deepWear";
+  if (ball.scratches === "deep") return "scratches";
+  return surfaceIsUnknown(ball) ? "unknownBefore" : "establish";
+}
+
+/** Where to begin: at the number wanted if that is duller than what is there; else just duller than what is there; further back for wear, scratches and age, and where nobody knows what is there. */
 function startNumber(ball: BenchBall, wanted: Finish, now: RoughnessRange, a: Assumed): number {
-  if (ball.trackWear === "deep" || ball.plug === "proud") return Math.min(wanted.number, ball.cover === "urethane" ? 360 : 500);
-  if (ball.gamesSince >= RESURFACE_FROM_GAMES) return Math.min(wanted.number, 500);
+  if (ball.trackWear === "deep" || ball.plug === "proud") return Math.min(wanted.number, ball.cover === "urethane" ? 360 : CUT_BACK_TO);
+  if (ball.scratches === "deep" || surfaceIsUnknown(ball)) return Math.min(wanted.number, CUT_BACK_TO);
+  if (ball.gamesSince >= RESURFACE_FROM_GAMES) return Math.min(wanted.number, CUT_BACK_TO);
   const dullerThanNow = PAD_NUMBERS.filter((number) => effectiveRaUm({ number, polished: false }, a) >= now.value);
-  return Math.min(wanted.number, dullerThanNow[dullerThanNow.length - 1] ?? 500);
+  return Math.min(wanted.number, dullerThanNow[dullerThanNow.length - 1] ?? CUT_BACK_TO);
 }
 
 /** The numbers from `start` to `end`: as few as the step rules allow. */
@@ -306,7 +319,7 @@ class Bench {
       spinnerRpm,
       diameterIn: this.ball.diameterIn,
       ownCut,
-      hardnessD: this.ball.hardnessD ?? USUAL_HARDNESS_D[this.ball.cover],
+      hardnessD: hardnessOf(this.ball),
       force: "medium",
     };
     const need = (force: Force) => depthUm / (depthRateUm({ ...setting, force }, this.a) * sides);

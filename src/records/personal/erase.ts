@@ -126,7 +126,7 @@ async function emptyWork(session: Session, found: OfBowler, traces: Traces, by: 
       abrasive: freeOrNone(stage.abrasive),
       way: freeOrNone(stage.way),
     }));
-    const said = { complaint: "", findings: "", symptoms: [], whatChanged: null, plan: null };
+    const said = { complaint: "", findings: "", symptoms: [], whatChanged: null, plan: null, playedOn: null };
     await alter(session, withoutEffects(ticketKind), ticket, { ...said, stops, stages }, by);
   }
   for (const stage of found.stagesDone)

@@ -1,5 +1,6 @@
 import type { ThingKind } from "#contract/records/auditEntry";
 import type { Fields } from "../things/definition.ts";
+import { coverNotKnown } from "./coverNotKnown.ts";
 import { inMillipercent } from "./inMillipercent.ts";
 import { onOneLine } from "./onOneLine.ts";
 import { stageIds } from "./stageIds.ts";
@@ -14,7 +15,7 @@ export type Upgrade = (body: Fields) => Fields;
 export const UPGRADES: Readonly<Record<ThingKind, readonly Upgrade[]>> = {
   people: [onOneLine],
   bowlers: [onOneLine],
-  balls: [onOneLine],
+  balls: [onOneLine, coverNotKnown],
   visits: [onOneLine, inMillipercent],
   tickets: [onOneLine, stageIds],
   stagesDone: [onOneLine],

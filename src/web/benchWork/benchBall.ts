@@ -1,11 +1,11 @@
 import type { Ball } from "#contract/records/ball";
+import type { Ticket } from "#contract/records/ticket";
 import type { BenchBall } from "#engine/surface/benchBall";
-import { type Finish, parseFinish } from "#engine/surface/finish";
+import { parseFinish } from "#engine/surface/finish";
+import { GAMES_WORDS, type GamesWord } from "#engine/surface/gamesWords";
 
 /** A ball sold today is about this large (USBC allows 8.500 to 8.595 in, published). */
 const USUAL_DIAMETER_IN = 8.55;
-/** What a ball of unknown history is taken to have had on it: the commonest box finish (common practice). */
-const USUAL_FINISH: Finish = { number: 2000, polished: false };
 
 /** The last work that may have changed the finish; its finish is null where others worked on it and nobody knows to what. The shop's own cleaning changes none. */
 export function lastWork({ surface }: Ball): Ball["surface"][number] | null {
@@ -19,13 +19,28 @@ export function knownFinish(ball: Ball): string | null {
   return last === null ? ball.boxFinish : last.finish;
 }
 
-/** Games bowled since the last work on the surface that is known; all of them where none is. */
+/** Games bowled since the last work on the surface that is known; all of them where none is. A word counts as what it stands for, where more were not counted. */
 export function gamesSinceWork(ball: Ball): number {
-  const since = lastWork(ball)?.at ?? "";
-  return ball.games.filter(({ at }) => at > since).reduce((sum, { games }) => sum + games, 0);
+  const word = gamesWord(ball);
+  return Math.max(countedSinceWork(ball), word === null ? 0 : GAMES_WORDS[word]);
 }
 
-/** The ball as the bench's arithmetic takes it; what nobody knows is the usual. */
+/** Games that somebody counted since the last work. */
+export function countedSinceWork(ball: Ball): number {
+  return sinceWork(ball).reduce((sum, { games }) => sum + games, 0);
+}
+
+/** How many games since the last work, in a word; null where nobody said one. */
+export function gamesWord(ball: Ball): GamesWord | null {
+  return sinceWork(ball).findLast(({ word }) => word !== null)?.word ?? null;
+}
+
+function sinceWork(ball: Ball): Ball["games"] {
+  const since = lastWork(ball)?.at ?? "";
+  return ball.games.filter(({ at }) => at > since);
+}
+
+/** The ball as the bench's arithmetic takes it; what nobody knows stays not known, and a diameter is the usual. */
 export function benchBallOf(ball: Ball): BenchBall {
   const finish = knownFinish(ball);
   const found = (what: Ball["found"][number]["what"]) => ball.found.some((one) => one.what === what);
@@ -33,7 +48,7 @@ export function benchBallOf(ball: Ball): BenchBall {
     cover: ball.cover,
     hardnessD: null,
     diameterIn: ball.core?.diameterIn ?? USUAL_DIAMETER_IN,
-    finish: finish === null ? USUAL_FINISH : parseFinish(finish),
+    finish: finish === null ? null : parseFinish(finish),
     history: [],
     gamesSince: gamesSinceWork(ball),
     raMicroinch: null,
@@ -43,3 +58,12 @@ export function benchBallOf(ball: Ball): BenchBall {
     oil: "clean",
   };
 }
+
+/** The ball as it lies on the bench for a ticket: scratches of which nobody has said that they are shallow are worked as deep ones. */
+export function benchBallFor(ticket: Pick<Ticket, "symptoms" | "scratches">, ball: Ball): BenchBall {
+  const isDeep = ticket.scratches === "deep" || (ticket.symptoms.includes(SCRATCHED) && ticket.scratches !== "none");
+  return { ...benchBallOf(ball), ...(isDeep ? { scratches: "deep" as const } : {}) };
+}
+
+/** As the counter keeps that complaint. */
+const SCRATCHED = "scratched";

@@ -1,5 +1,5 @@
 import { useQueries } from "@tanstack/react-query";
-import { benchSecondsOf, promiseFor, restSecondsOf, USUAL_OPENINGS } from "#contract/records/promise";
+import { benchFreeFrom, benchSecondsOf, promiseFor, restSecondsOf, USUAL_OPENINGS } from "#contract/records/promise";
 import { answered, shop } from "./shopClient.ts";
 import { useQueue } from "./useQueue.ts";
 import { useSettings } from "./zone.ts";
@@ -27,13 +27,23 @@ export function usePromise(balls: readonly (string | null)[]) {
   const own = balls.map((id) => (id === null ? null : lasts[ids.indexOf(id)].data?.last?.ticket.stages) ?? []);
   const restSeconds = Math.max(0, ...own.map(restSecondsOf));
   const openings = settings?.openings ?? null;
-  const at = promiseFor({
+  const queue = {
     nowMs: Date.now(),
     zone: settings?.zone ?? "UTC",
     openings: openings ?? USUAL_OPENINGS,
     waitingSeconds: waiting.reduce((sum, { stages }) => sum + benchSecondsOf(stages, ballsPerHour), 0),
+  };
+  const at = promiseFor({
+    ...queue,
     ownSeconds: own.reduce((sum, stages) => sum + benchSecondsOf(stages, ballsPerHour), 0),
     restSeconds,
   });
-  return { at, waiting: waiting.length, ballsPerHour, restHours: restSeconds / 3600, isUsual: openings === null };
+  return {
+    at,
+    freeFrom: benchFreeFrom(queue),
+    waiting: waiting.length,
+    ballsPerHour,
+    restHours: restSeconds / 3600,
+    isUsual: openings === null,
+  };
 }

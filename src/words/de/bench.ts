@@ -50,6 +50,8 @@ export const STAGE_REASONS: Readonly<Record<StageWhy, string>> = {
   heat: "kein warmer Ball auf das Drehgerät",
   plugFlush: "der Stopfen steht vor",
   deepWear: "nimmt die abgenutzte Laufspur herunter",
+  scratches: "nimmt die tiefen Kratzer herunter",
+  unknownBefore: "niemand weiß, was darauf ist, darum wird zuerst zurückgeschliffen",
   establish: "ringsum eine Textur",
   removeLast: "beseitigt die letzte Stufe",
   polishOver: "über den Grund",
@@ -94,6 +96,7 @@ export const KNOWN_FROM: Readonly<Record<StagePlan["now"]["from"], string>> = {
   reading: "nach der Messung",
   comparison: "mit Auge und Hand gegen den Vergleichsball",
   games: "geschätzt aus den Spielen darauf",
+  nothing: "niemand weiß, was darauf ist: weit geschätzt",
 };
 
 export const RESTATED = {

@@ -9,13 +9,13 @@ import type { Translated } from "../translated.ts";
 import { feet, fixed, signed } from "./figures.ts";
 
 export const SYMPTOM_WORDS: Readonly<Record<SymptomId, string>> = {
-  hooksEarlyHitsWeak: "Er hakt früh und trifft schwach.",
+  hooksEarlyHitsWeak: "Er hakt zu früh.",
   doesNothing: "Am Ende der Bahn tut er nichts.",
   skidsPast: "Er rutscht an der Stelle vorbei.",
   leavesCorner: "Er lässt den Eckpin stehen.",
   comesInHigh: "Er kommt zu hoch.",
   hooksLess: "Er hakt weniger als früher.",
-  deflects: "Die Pins lenken ihn ab.",
+  deflects: "Er trifft schwach: Die Pins lenken ihn ab.",
   neverTheSame: "Er läuft nie zweimal gleich.",
   spareBallHooks: "Der Spareball hakt.",
   knocks: "Er klopft oder klingt falsch.",

@@ -2,6 +2,7 @@ import type { PlanMessageId } from "#engine/planning/messageIds";
 import type { Params, Sentence } from "../params.ts";
 import { boards, degrees, feet, finerDegrees, fixed, inHundred, metresPerSecond } from "./figures.ts";
 import { QUANTITY_WORDS } from "./limits.ts";
+import { COVER_WORDS } from "./screens.ts";
 
 type PlanSentenceId = Exclude<PlanMessageId, `rule.${string}` | `caution.${string}`>;
 
@@ -9,6 +10,11 @@ const line = (p: Params) => `Aufsetzboard ${fixed(p.number("laydownBoard"), 0)},
 
 function quantityWord(quantity: string): string {
   return Object.entries(QUANTITY_WORDS).find(([id]) => id === quantity)?.[1][0] ?? quantity;
+}
+
+function coversText(ids: string): string {
+  const words: Readonly<Record<string, string>> = COVER_WORDS;
+  return new Intl.ListFormat("de", { type: "conjunction" }).format(ids.split(",").map((id) => words[id] ?? id));
 }
 
 export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
@@ -35,6 +41,10 @@ export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
   "message.lineAtLimit": (p) =>
     `Die beste Linie mit ${p.text("finish")}, ${line(p)}, liegt am Rand der Grenzen: Mit mehr Platz könnte es besser sein.`,
   "message.leastHook": () => "Ein Spareball: Gesucht ist der kleinste Haken, nicht die meisten Strikes.",
+  "message.coverUnknown": (p) =>
+    `Die Schale ist nicht bekannt. Wir haben ${coversText(p.text("covers"))} gleichermaßen durchgerechnet, darum ist die Antwort weit.`,
+  "message.finishUnknown": (p) =>
+    `Der heutige Schliff ist nicht bekannt. Wir haben ${p.text("finish")} angenommen, um die heutige Linie zu finden, und vergleichen nichts damit.`,
   "message.houseLearned": (p) => `Berichtigt durch ${fixed(p.number("shots"), 0)} in diesem Haus gesehene Würfe.`,
   "message.leastChange": () =>
     "Ein Kontrollball: Gesucht ist die kleinste Änderung, während sich die Bahn ändert, nicht die meisten Strikes auf frischem Öl.",

@@ -26,6 +26,8 @@ export const COVER_WORDS: Readonly<Record<CoverId, string>> = {
   pearl: "reaktives Pearl",
 };
 
+export const COVER_UNKNOWN: Translated<typeof en.COVER_UNKNOWN> = "Schale nicht bekannt";
+
 export const BALL_JOB_WORDS: Readonly<Record<BallJob, string>> = {
   strike: "Strikeball",
   control: "Kontrollball",
@@ -40,6 +42,15 @@ export const SPEED_WORD_TEXT = { slow: "langsam", medium: "mittel", fast: "schne
 export const HOOK_WORD_TEXT = { little: "ein wenig", medium: "ziemlich", much: "sehr" } as const satisfies Translated<
   typeof en.HOOK_WORD_TEXT
 >;
+
+export const ARROW_WORDS = {
+  "": "nicht bekannt",
+  "1st": "1.",
+  "2nd": "2.",
+  "3rd": "3.",
+  "4th": "4.",
+  "farther in": "weiter innen",
+} as const satisfies Translated<typeof en.ARROW_WORDS>;
 
 export const PATTERN_WORDS: Readonly<Record<string, string>> = {
   "light-38": "leicht, 38 ft",
@@ -65,6 +76,7 @@ export const PLAN_FORM = {
   rotation: "Achsrotation",
   tilt: "Achsneigung",
   speedWord: "Wie schnell",
+  plays: "Spielt über welchen Pfeil",
   hookWord: "Wie viel er hakt",
   cover: "Schale",
   job: "Aufgabe des Balls",

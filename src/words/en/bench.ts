@@ -49,6 +49,8 @@ export const STAGE_REASONS: Readonly<Record<StageWhy, string>> = {
   heat: "no warm ball on the spinner",
   plugFlush: "the plug stands proud",
   deepWear: "takes the worn track down",
+  scratches: "takes the deep scratches down",
+  unknownBefore: "nobody knows what is on it, so it is cut back first",
   establish: "one texture all round",
   removeLast: "clears the last stage",
   polishOver: "over the base",
@@ -90,6 +92,7 @@ export const KNOWN_FROM: Readonly<Record<StagePlan["now"]["from"], string>> = {
   reading: "by the reading",
   comparison: "by eye and touch against the reference ball",
   games: "estimated from the games on it",
+  nothing: "nobody knows what is on it: a wide guess",
 };
 
 export const RESTATED = {

@@ -8,13 +8,13 @@ import { Params, type Sentence } from "../params.ts";
 
 /** What a bowler complains of, as plain sentences. */
 export const SYMPTOM_WORDS: Readonly<Record<SymptomId, string>> = {
-  hooksEarlyHitsWeak: "It hooks early and hits weak.",
+  hooksEarlyHitsWeak: "It hooks too early.",
   doesNothing: "It does nothing at the end of the lane.",
   skidsPast: "It skids past the spot.",
   leavesCorner: "It leaves the corner pin.",
   comesInHigh: "It comes in high.",
   hooksLess: "It hooks less than it did.",
-  deflects: "The pins turn it aside.",
+  deflects: "It hits weak: the pins turn it aside.",
   neverTheSame: "It is never the same twice.",
   spareBallHooks: "The spare ball hooks.",
   knocks: "It knocks or sounds wrong.",

@@ -2,6 +2,7 @@ import type { PlanMessageId } from "#engine/planning/messageIds";
 import { boards, degrees, feet, finerDegrees, fixed, inHundred, metresPerSecond } from "../figures.ts";
 import type { Params, Sentence } from "../params.ts";
 import { QUANTITY_WORDS } from "./limits.ts";
+import { COVER_WORDS } from "./screens.ts";
 
 type PlanSentenceId = Exclude<PlanMessageId, `rule.${string}` | `caution.${string}`>;
 
@@ -9,6 +10,12 @@ const line = (p: Params) => `laydown board ${fixed(p.number("laydownBoard"), 0)}
 
 function quantityWord(quantity: string): string {
   return Object.entries(QUANTITY_WORDS).find(([id]) => id === quantity)?.[1][0] ?? quantity;
+}
+
+/** Covers as the engine lists them: solid,hybrid. */
+function coversText(ids: string): string {
+  const words: Readonly<Record<string, string>> = COVER_WORDS;
+  return new Intl.ListFormat("en", { type: "conjunction" }).format(ids.split(",").map((id) => words[id] ?? id));
 }
 
 /** Why the plan says what it says, for the technician. "In 100" counts shots. */
@@ -35,6 +42,9 @@ export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
   "message.lineAtLimit": (p) =>
     `The best line with ${p.text("finish")}, ${line(p)}, is at the edge of the limits: with more room it might do better.`,
   "message.leastHook": () => "A spare ball: the aim is the least hook, not the most strikes.",
+  "message.coverUnknown": (p) => `The cover isn’t known. We tried ${coversText(p.text("covers"))} alike, so the answer is wide.`,
+  "message.finishUnknown": (p) =>
+    `Today’s finish isn’t known. We assumed ${p.text("finish")} to find the line played today, and compare nothing with it.`,
   "message.houseLearned": (p) => `Corrected by ${fixed(p.number("shots"), 0)} shots seen in this house.`,
   "message.leastChange": () => "A control ball: the aim is the least change while the lane changes, not the most strikes on the fresh.",
   "reason.bestChance": (p) =>

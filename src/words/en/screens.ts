@@ -25,6 +25,9 @@ export const COVER_WORDS: Readonly<Record<CoverId, string>> = {
   pearl: "reactive pearl",
 };
 
+/** Beside what the cover is, where nobody knows it. */
+export const COVER_UNKNOWN = "cover not known";
+
 export const BALL_JOB_WORDS: Readonly<Record<BallJob, string>> = {
   strike: "strike ball",
   control: "control ball",
@@ -35,6 +38,9 @@ export const BALL_JOB_WORDS: Readonly<Record<BallJob, string>> = {
 export const HAND_WORDS: Readonly<Record<Hand, string>> = { right: "right", left: "left" };
 export const SPEED_WORD_TEXT = { slow: "slow", medium: "medium", fast: "fast" } as const;
 export const HOOK_WORD_TEXT = { little: "a little", medium: "a good deal", much: "very much" } as const;
+
+/** Over which arrow; nothing where nobody said. */
+export const ARROW_WORDS = { "": "not known", "1st": "1st", "2nd": "2nd", "3rd": "3rd", "4th": "4th", "farther in": "farther in" } as const;
 
 /** Named patterns as the form offers them; a test holds these keys to the engine's registry. */
 export const PATTERN_WORDS: Readonly<Record<string, string>> = {
@@ -62,6 +68,7 @@ export const PLAN_FORM = {
   rotation: "Axis rotation",
   tilt: "Axis tilt",
   speedWord: "How fast",
+  plays: "Plays over which arrow",
   hookWord: "How much it hooks",
   cover: "Cover",
   job: "Job of the ball",

@@ -1,4 +1,5 @@
 import { assume } from "../../assumptions.ts";
+import { knownCover } from "../../ball/covers.ts";
 import { type SpeedClass, speedClass, spinRatio } from "../../delivery/style.ts";
 import { filmOfPattern } from "../../lane/film.ts";
 import { volumeMl } from "../../lane/filmMap.ts";
@@ -236,7 +237,7 @@ const since: Finding = (cause, complaint) => {
 const fadedByGames: Finding = (cause, { ball, use }) => {
   if (use.games === null || (cause !== "ball.faded" && cause !== "ball.tooDull" && cause !== "ball.tooSmooth")) return null;
   const fresh = effectiveRaUm(ball.finish);
-  const factor = raAfter(fadeLaw(ball.cover, assume()), fresh, use.games) / fresh;
+  const factor = raAfter(fadeLaw(knownCover(ball), assume()), fresh, use.games) / fresh;
   const percent = 100 * (factor - 1);
   const isMuch = Math.abs(Math.log(factor)) > Math.log(1.25);
   if (cause === "ball.faded")
@@ -252,6 +253,7 @@ const fadedByGames: Finding = (cause, { ball, use }) => {
 /** Oil is drawn out about every 40 to 50 games of a reactive ball (common practice). */
 const oil: Finding = (cause, { ball, use }) => {
   if (cause !== "ball.oilSoaked" || use.gamesSinceExtraction === null) return null;
+  if (knownCover(ball) === null) return null;
   const takesOil = ball.cover === "solid" || ball.cover === "hybrid" || ball.cover === "pearl";
   if (!takesOil) return trade("oilNotDue", 0.05, { games: use.gamesSinceExtraction });
   if (use.gamesSinceExtraction >= 40) return trade("oilDue", 3, { games: use.gamesSinceExtraction });
@@ -336,7 +338,7 @@ const HAND: Readonly<Record<SpeedClass, number>> = { speedDominant: 1, matched: 
 
 /** The trade's table in one line: a strong cover wants oil or speed, a weak one little of either. */
 const coverForOil: Finding = (cause, { ball, bowler, lane }) => {
-  if ((cause !== "ball.tooStrong" && cause !== "ball.tooWeak") || ball.job !== "strike") return null;
+  if ((cause !== "ball.tooStrong" && cause !== "ball.tooWeak") || ball.job !== "strike" || knownCover(ball) === null) return null;
   const style = speedClass(spinRatio(bowler.speedMph, bowler.revRateRpm, ball.diameterIn));
   const wanted = OIL[oilClass(volumeMl(filmOfPattern(lane.pattern)))] + HAND[style];
   const excess = STRENGTH[ball.cover] - wanted;

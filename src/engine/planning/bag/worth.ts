@@ -4,13 +4,13 @@ import type { Line } from "../../delivery/bowler.ts";
 import type { FilmMap } from "../../lane/filmMap.ts";
 import { strikeMap } from "../../pins/carry.ts";
 import { deriveSeed, evenPoints } from "../../random.ts";
-import { closerTo, drawnFrom } from "../draws.ts";
+import { closerTo, drawnFrom, ofAnyCover } from "../draws.ts";
 import { type PlanGround, throwerOn, usualQuality } from "../ground.ts";
 import { bestLine, meanChance } from "../lineSearch.ts";
 import { bestNearby, neighbourhood } from "../localChance.ts";
 import { groundOfPlayer } from "../oilInPlay/player.ts";
 import { FINE, outcomeMap } from "../outcomeMap.ts";
-import { planAssumptions } from "../planAssumptions.ts";
+import { assumptionsOfBall } from "../planAssumptions.ts";
 import { type MeanShot, meanShot } from "../rating.ts";
 import { mean } from "../score.ts";
 import type { BagQuestion } from "./question.ts";
@@ -51,7 +51,7 @@ export function worthOn(question: BagQuestion, state: BallState, films: readonly
 /** The same lines under draws of the assumptions, the bowler re-aiming: about a millisecond a film and draw. */
 export function drawsOn(question: BagQuestion, state: BallState, films: readonly FilmMap[], lines: readonly (Line | null)[]): StateDraws {
   const ground = groundFor(question, state.as);
-  const draws = bagDraws(question, ground.assumed);
+  const draws = ofAnyCover(state.as, question.seed, bagDraws(question, ground.assumed));
   const close = draws.slice(0, CENTRE_DRAWS).map((drawn) => closerTo(ground.assumed, drawn));
   const byStage = (assumed: Assumed) => chances(ground, films, lines, assumed);
   const centred = close.map(byStage);
@@ -82,7 +82,7 @@ function bagDraws(question: BagQuestion, centre: Assumed): readonly Assumed[] {
 
 /** Everything that the chances of any ball of the bag rest on. */
 export function bagAssumptions({ balls }: BagQuestion): readonly AssumptionId[] {
-  return [...new Set(balls.flatMap(({ ball }) => planAssumptions(ball.cover)))];
+  return [...new Set(balls.flatMap(({ ball }) => assumptionsOfBall(ball)))];
 }
 
 function groundFor(question: BagQuestion, ball: Ball): PlanGround {

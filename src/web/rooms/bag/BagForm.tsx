@@ -1,8 +1,9 @@
 import type { Ball } from "#contract/records/ball";
 import type { Pattern } from "#contract/records/place";
 import { PAD_NUMBERS } from "#engine/surface/abrasives";
+import { coverWord } from "#words/coverWord";
 import { BAG_ROOM } from "#words/en/rooms/bag";
-import { COVER_WORDS, PATTERN_WORDS } from "#words/en/screens";
+import { PATTERN_WORDS } from "#words/en/screens";
 import { gamesSinceWork, knownFinish } from "../../benchWork/benchBall.ts";
 import type { FieldProblem } from "../../client/protocol.ts";
 import { Choices } from "../../pieces/Choices.tsx";
@@ -116,7 +117,7 @@ const FIELD_PATHS: readonly string[] = [
 
 function ballWords(ball: Ball): string {
   const finish = knownFinish(ball) ?? BAG_ROOM.finishTaken("2000");
-  return BAG_ROOM.ballWords(ball.name, COVER_WORDS[ball.cover], finish, gamesSinceWork(ball));
+  return BAG_ROOM.ballWords(ball.name, coverWord(ball.cover), finish, gamesSinceWork(ball));
 }
 
 function oilWords(patterns: readonly Pattern[]): Readonly<Record<string, string>> {

@@ -31,7 +31,6 @@ export interface BagDraft {
 
 /** The engine takes so many. */
 export const MOST_BALLS = 8;
-const USUAL_FINISH = "2000";
 
 /** @param today `2026-05-31` */
 export function newDraft(balls: readonly Ball[], today: string): BagDraft {
@@ -62,7 +61,7 @@ function typed(text: string): Json {
   return text.trim() !== "" && Number.isFinite(number) ? number : text;
 }
 
-/** The bag file that the form stands for. Balls without a known finish take the usual one. */
+/** The bag file that the form stands for. What nobody knows of a ball is left out: the answer says what stands for it. */
 export function bagFileOf(draft: BagDraft, bowler: Bowler, balls: readonly Ball[], patterns: readonly Pattern[]): Json {
   const chosen = balls.filter(({ id }) => draft.balls.includes(id)).slice(0, MOST_BALLS);
   const names = uniqueNames(chosen);
@@ -72,7 +71,7 @@ export function bagFileOf(draft: BagDraft, bowler: Bowler, balls: readonly Ball[
     limits: { laydownBoard: [typed(draft.outermost), typed(draft.innermost)] },
     balls: chosen.map((ball, i) => {
       const job = jobOfTicket(ball, bowler).ball as { readonly [key: string]: Json };
-      return { ball: { finish: USUAL_FINISH, ...job, name: names[i] }, gamesSince: gamesSinceWork(ball) };
+      return { ball: { ...job, name: names[i] }, gamesSince: gamesSinceWork(ball) };
     }),
     lane: laneOf(draft.oil, patterns),
     session: {

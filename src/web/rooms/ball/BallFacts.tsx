@@ -17,7 +17,7 @@ const WORDS = BALL_LOG.fields;
 const FIELDS: readonly EditField[] = [
   { path: "name", label: WORDS.name },
   { path: "serial", label: INTAKE.serialShort },
-  { path: "cover", label: INTAKE.cover, words: COVER_WORDS },
+  { path: "cover", label: INTAKE.cover, words: { "": BALL_LOG.unknown, ...COVER_WORDS } },
   { path: "job", label: BALL_LOG.job, words: { "": BALL_LOG.unknown, ...BALL_JOB_WORDS } },
   { path: "state", label: WORDS.state, words: BALL_LOG.states },
   { path: "boxFinish", label: WORDS.boxFinish, help: WORDS.finishHelp },

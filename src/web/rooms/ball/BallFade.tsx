@@ -72,8 +72,8 @@ const MOST_DRAWN = 100;
 /** How often today's finish can be put on again before something gives out, and what was found that may end the ball before. */
 function WhatEndsIt({ ball }: { readonly ball: Ball }) {
   const ends = useMemo(() => {
-    if (knownFinish(ball) === null) return null;
     const bench = benchBallOf(ball);
+    if (bench.finish === null) return null;
     return planStages(bench, bench.finish, NO_FINDINGS, USUAL_HABITS).ends;
   }, [ball]);
   const found = ball.found.filter(({ what }) => what === "crack" || what === "hollow sound");

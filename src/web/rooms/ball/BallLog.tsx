@@ -49,7 +49,7 @@ function Moment({ moment }: { readonly moment: BallMoment }) {
       return <span>{BALL_LOG.surface(who, finish, way === null ? null : BALL_LOG.ways[way], note)}</span>;
     }
     case "games":
-      return <span>{BALL_LOG.games(moment.of.games)}</span>;
+      return <span>{moment.of.word === null ? BALL_LOG.games(moment.of.games) : BALL_LOG.gamesTold[moment.of.word]}</span>;
     case "found":
       return <span>{BALL_LOG.found(BALL_LOG.finds[moment.of.what], moment.of.note)}</span>;
     case "reading": {

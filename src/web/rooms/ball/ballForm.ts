@@ -12,7 +12,7 @@ export function ballTyped(ball: Ball): Typed {
   return {
     name,
     serial: typedOf(serial),
-    cover,
+    cover: typedOf(cover),
     job: typedOf(job),
     state,
     boxFinish: typedOf(boxFinish),
@@ -32,7 +32,7 @@ export function ballChange(typed: Typed, changed: ReadonlySet<string>): BallChan
   const whole = {
     name: typed.name.trim(),
     serial: textOrNull(typed.serial),
-    cover: typed.cover,
+    cover: wordOrNull(typed.cover),
     job: wordOrNull(typed.job),
     state: typed.state,
     boxFinish: textOrNull(typed.boxFinish),

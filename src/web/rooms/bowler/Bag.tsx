@@ -1,7 +1,8 @@
 import { Link } from "wouter";
 import type { Ball } from "#contract/records/ball";
+import { coverWord } from "#words/coverWord";
 import { BOWLER } from "#words/en/rooms/bowler";
-import { BALL_JOB_WORDS, COVER_WORDS } from "#words/en/screens";
+import { BALL_JOB_WORDS } from "#words/en/screens";
 import { gamesSinceWork, knownFinish } from "../../benchWork/benchBall.ts";
 import { FinishSwatch } from "../../pieces/FinishSwatch.tsx";
 import { everyPage } from "../../shop/everyPage.ts";
@@ -51,7 +52,7 @@ function BagLine({ ball }: { readonly ball: Ball }) {
         {finish === null ? <span /> : <FinishSwatch finish={finish} />}
         <strong>{ball.name}</strong>
         <span>
-          {COVER_WORDS[ball.cover]}
+          {coverWord(ball.cover)}
           {ball.job === null ? "" : `, ${BALL_JOB_WORDS[ball.job]}`}
         </span>
         <span>

@@ -19,7 +19,7 @@ export const EMPTY_DELIVERY: DeliveryDraft = {
 
 /** The delivery as it is kept; null while nothing of it has been written. */
 export function deliveryOf({ way, typed }: DeliveryDraft, at: string, unit: SpeedUnit): Delivery | null {
-  const nothing = { speedMph: null, revRateRpm: null, axisRotationDeg: null, axisTiltDeg: null, speed: null, hook: null };
+  const nothing = { speedMph: null, revRateRpm: null, axisRotationDeg: null, axisTiltDeg: null, speed: null, hook: null, plays: null };
   const speed = figureOrNull(typed.speedMph);
   const told =
     way === "numbers"

@@ -58,6 +58,7 @@ export function measuredChange(measured: BowlerMeasured, bowler: Bowler, at: str
     axisTiltDeg: numberOf("axisTiltDeg"),
     speed: null,
     hook: null,
+    plays: null,
     note,
   };
   const spread = Object.fromEntries(keeping.spread.map((key) => [key, rounded(measured[key].spread ?? 0, 2)]));

@@ -1,9 +1,11 @@
+import { dayIn } from "#contract/records/dayIn";
+import { LANGUAGE } from "#words/en/rooms/frame";
 import { INTAKE } from "#words/en/rooms/intake";
 import { PROMISE } from "#words/en/rooms/promise";
 import { fixed } from "#words/figures";
 import { PromiseFields } from "../../pieces/PromiseFields.tsx";
 import type { usePromise } from "../../shop/usePromise.ts";
-import { useShopTimes } from "../../shop/zone.ts";
+import { useSettings, useShopTimes } from "../../shop/zone.ts";
 import type { VisitDraft } from "./visitDraft.ts";
 
 interface PromisedProps {
@@ -16,25 +18,28 @@ interface PromisedProps {
 
 /** When it is promised for, what that comes from, and another time where there is a reason for one. */
 export function Promised({ draft, at, reckoned, tried, onChange }: PromisedProps) {
-  const times = useShopTimes();
-  const { waiting, ballsPerHour, restHours, isUsual } = reckoned;
+  const shown = useCounterTime();
+  const { waiting, freeFrom, restHours, isUsual } = reckoned;
+  const isOther = draft.promisedFor !== null;
+  const toggle = () => onChange((old) => ({ ...old, promisedFor: isOther ? null : at }));
   return (
-    <>
-      <p>
-        <strong>{INTAKE.promise}</strong>
-        <br />
-        {times.at(at)}
-      </p>
-      <p className="note">
-        {PROMISE.from(waiting, ballsPerHour)}
-        {restHours > 0 && `, ${PROMISE.rests(fixed(restHours, 0))}`}
+    <div className="promised">
+      <span className="promised-name">{INTAKE.promise}</span>
+      <button
+        type="button"
+        className="promised-time"
+        aria-expanded={isOther}
+        aria-label={`${INTAKE.promise} ${shown(at)}. ${PROMISE.other}`}
+        onClick={toggle}
+      >
+        {shown(at)} <span aria-hidden="true">▾</span>
+      </button>
+      <p className={isOther && at < reckoned.at ? "bench-load late" : "bench-load"}>
+        {isOther && at < reckoned.at ? INTAKE.benchFull(shown(freeFrom)) : INTAKE.benchFree(shown(freeFrom), waiting)}
+        {restHours > 0 && ` ${INTAKE.rests(fixed(restHours, 0))}`}
       </p>
       {isUsual && <p className="note">{PROMISE.usualHours}</p>}
-      {draft.promisedFor === null ? (
-        <button type="button" className="button" onClick={() => onChange((old) => ({ ...old, promisedFor: at }))}>
-          {PROMISE.other}
-        </button>
-      ) : (
+      {isOther && (
         <>
           <PromiseFields
             at={at}
@@ -44,13 +49,20 @@ export function Promised({ draft, at, reckoned, tried, onChange }: PromisedProps
               onChange((old) => ({ ...old, promisedFor: change.at ?? old.promisedFor, promiseWhy: change.why ?? old.promiseWhy ?? "" }))
             }
           />
-          <div className="buttons">
-            <button type="button" className="button" onClick={() => onChange((old) => ({ ...old, promisedFor: null }))}>
-              {PROMISE.asReckoned}
-            </button>
-          </div>
+          <button type="button" className="link-button" onClick={toggle}>
+            {PROMISE.asReckoned}
+          </button>
         </>
       )}
-    </>
+    </div>
   );
+}
+
+/** A moment as it is said across the counter: the time alone where it is today. */
+export function useCounterTime(): (instant: string) => string {
+  const zone = useSettings().data?.zone ?? "UTC";
+  const times = useShopTimes();
+  const clock = new Intl.DateTimeFormat(LANGUAGE, { timeZone: zone, hour: "numeric", minute: "2-digit" });
+  const today = dayIn(zone, new Date().toISOString());
+  return (instant) => (dayIn(zone, instant) === today ? INTAKE.today(clock.format(new Date(instant))) : times.at(instant));
 }

@@ -1,13 +1,17 @@
+import type { Ball } from "#contract/records/ball";
 import type { Price } from "#contract/records/money";
 import { usualPrices, workIn } from "#contract/records/pricedWork";
-import type { TicketWritten } from "#contract/records/ticket";
+import type { Ticket, TicketWritten } from "#contract/records/ticket";
 import type { Visit } from "#contract/records/visit";
+import type { Arrow } from "#engine/delivery/arrows";
+import type { HookWord, SpeedWord } from "#engine/delivery/words";
 import { STOP_SENTENCES } from "#words/en/bench";
-import { benchBallOf, knownFinish } from "../../benchWork/benchBall.ts";
+import { benchBallFor, countedSinceWork, knownFinish } from "../../benchWork/benchBall.ts";
 import { plannedStages } from "../../benchWork/plannedStages.ts";
 import { chosenPricing, type Priced, withPricing } from "../../shop/pricing.ts";
 import { answered, madeOn, shop } from "../../shop/shopClient.ts";
-import { type BallDraft, mustStop, pricingDraft, type VisitDraft } from "./visitDraft.ts";
+import { textOrNull, wordOrNull } from "../../shop/typedValues.ts";
+import { type BallDraft, mustStop, pricingDraft, scratchesOf, type Told, type VisitDraft } from "./visitDraft.ts";
 
 interface TakenIn {
   readonly draft: VisitDraft;
@@ -24,14 +28,14 @@ interface TakenIn {
  * Keeps a visit: the bowler and the balls that are new, the visit, a ticket a ball. Every write has a key made from the draft's and says the moment of the
  * first try, so that going on after a fault keeps nothing twice.
  *
- * @returns ids of the tickets, in the order of the balls
+ * @returns ids of the visit, and of the tickets in the order of the balls
  * @throws {ShopFault}
  */
-export async function takeIn(taken: TakenIn): Promise<readonly string[]> {
+export async function takeIn(taken: TakenIn): Promise<{ readonly visitId: string; readonly tickets: readonly string[] }> {
   const { draft, prices, currency } = taken;
   const { at, promisedFor } = taken.sent;
   const part = partsOf(taken);
-  const bowlerId = await bowlerOf(draft, part);
+  const bowlerId = await bowlerOf(draft, at, part);
   const why = (draft.promiseWhy ?? "").trim();
   const promises = draft.promisedFor === null ? [] : [{ at, ticketId: null, promisedFor, why }];
   const visit = { bowlerId, arrivedAt: at, promisedFor, promises, currency };
@@ -42,13 +46,14 @@ export async function takeIn(taken: TakenIn): Promise<readonly string[]> {
     tickets.push(
       await part(`ticket-${ball.key}`, async (once) => {
         const kept = await answered(shop.balls[":id"].$get({ param: { id: ballId } }));
-        const json = { ...(await workOn(ball, kept, at)), visitId, ballId, bowlerId, receivedAt: at, promisedFor };
+        const playedOn = draft.playedOn ?? null;
+        const json = { ...(await workOn(ball, kept, at)), visitId, ballId, bowlerId, receivedAt: at, promisedFor, playedOn };
         return answered(shop.tickets.$post({ json }, once));
       }),
     );
   }
   await part("charges", (once) => charged(visitId, tickets, draft.balls, prices, once));
-  return tickets;
+  return { visitId, tickets };
 }
 
 /** Puts what the work costs on the visit, each line for its ticket: which work it is stands in the tickets. */
@@ -87,15 +92,33 @@ function partsOf({ draft, onKept }: TakenIn): Part {
   };
 }
 
-async function bowlerOf({ bowler }: VisitDraft, part: Part): Promise<string | null> {
+/** The bowler as kept: made where new; what was told of the delivery is written down either way. */
+async function bowlerOf({ bowler, told = {} }: VisitDraft, at: string, part: Part): Promise<string | null> {
   if (bowler === null) return null;
-  if (bowler.id !== null) return bowler.id;
-  const phone = bowler.phone.trim();
-  const json = { name: bowler.name.trim(), phone: phone === "" ? null : phone };
-  return part("bowler", (once) => answered(shop.bowlers.$post({ json }, once)));
+  const deliveries = deliveryTold(told, at);
+  const { id } = bowler;
+  if (id === null) {
+    const phone = bowler.phone.trim();
+    const json = { name: bowler.name.trim(), phone: phone === "" ? null : phone, deliveries };
+    return part("bowler", (once) => answered(shop.bowlers.$post({ json }, once)));
+  }
+  if (deliveries.length === 0) return id;
+  return part("told", async (once) => {
+    const kept = await answered(shop.bowlers[":id"].$get({ param: { id } }));
+    // Its answer was lost: it is written there already.
+    if (kept.deliveries.some((one) => one.at === at)) return kept;
+    const json = { deliveries: [...kept.deliveries, ...deliveries] };
+    return answered(shop.bowlers[":id"].$patch({ param: { id }, json, header: { "If-Match": `"${kept.version}"` } }, once));
+  });
 }
 
-/** The ball as it is kept: made where it is new; what was found on it is written to it either way. */
+function deliveryTold({ speed = "", hook = "", plays = "" }: Told, at: string) {
+  if (speed === "" && hook === "" && plays === "") return [];
+  const told = { speed: wordOrNull<SpeedWord>(speed), hook: wordOrNull<HookWord>(hook), plays: wordOrNull<Arrow>(plays) };
+  return [{ at, how: "word only" as const, ...told, note: "" }];
+}
+
+/** The ball as it is kept: made where it is new; what was found on it and the games it has seen are written to it either way. */
 async function ballOf(draft: BallDraft, bowlerId: string | null, at: string, part: Part): Promise<string> {
   const found = draft.found.map((what) => ({ at, what, note: "" }));
   if (draft.ballId === null) {
@@ -104,44 +127,50 @@ async function ballOf(draft: BallDraft, bowlerId: string | null, at: string, par
       name: draft.name.trim(),
       serial: serial === "" ? null : serial,
       bowlerId,
-      cover: draft.cover === "" ? ("solid" as const) : draft.cover,
-      notes: draft.cover === "" ? COVER_TAKEN : "",
+      cover: draft.cover === "" ? null : draft.cover,
       found,
+      games: gamesTold(draft, 0, at),
     };
     return part(`ball-${draft.key}`, (once) => answered(shop.balls.$post({ json }, once)));
   }
   const { ballId } = draft;
-  if (found.length === 0) return ballId;
+  if (found.length === 0 && gamesTold(draft, 0, at).length === 0) return ballId;
   return part(`found-${draft.key}`, async (once) => {
     const kept = await answered(shop.balls[":id"].$get({ param: { id: ballId } }));
     // Its answer was lost: it is written there already.
-    if (kept.found.some((one) => one.at === at)) return kept;
-    const json = { found: [...kept.found, ...found] };
+    if ([...kept.found, ...kept.games].some((one) => one.at === at)) return kept;
+    const json = { found: [...kept.found, ...found], games: [...kept.games, ...gamesTold(draft, countedSinceWork(kept), at)] };
     return answered(shop.balls[":id"].$patch({ param: { id: ballId }, json, header: { "If-Match": `"${kept.version}"` } }, once));
   });
 }
 
-const COVER_TAKEN = "Cover not known at the counter; reactive solid taken.";
+/** Games since the last work, as the ball keeps them: those that were not counted yet, or the word. @param counted since then */
+function gamesTold({ games = null }: BallDraft, counted: number, at: string) {
+  if (games === null || games === "not known") return [];
+  if (typeof games === "string") return [{ at, games: 0, word: games }];
+  return games > counted ? [{ at, games: games - counted, word: null }] : [];
+}
+
+async function lastTimeOf(id: string): Promise<Ticket | null> {
+  const { last } = await answered(shop.balls[":id"]["last-time"].$get({ param: { id } }));
+  return last?.ticket ?? null;
+}
 
 /** Symptoms, finish and stages of a ball's ticket: as last time, or to the finish wanted. */
-async function workOn(
-  draft: BallDraft,
-  ball: Parameters<typeof benchBallOf>[0],
-  at: string,
-): Promise<Omit<TicketWritten, "visitId" | "ballId" | "receivedAt">> {
+async function workOn(draft: BallDraft, ball: Ball, at: string): Promise<Omit<TicketWritten, "visitId" | "ballId" | "receivedAt">> {
   const common = {
     complaint: draft.words,
-    symptoms: [...draft.symptoms],
+    ...scratchesOf(draft),
     whatChanged: draft.whatChanged === "" ? null : draft.whatChanged,
     findings: draft.found.join(", "),
     finishBefore: knownFinish(ball),
     stops: mustStop(draft) ? [{ at, why: STOP_SENTENCES[draft.found.includes("crack") ? "crack" : "hollowSound"] }] : [],
   };
-  if (draft.sameAsLast && draft.ballId !== null) {
-    const { last } = await answered(shop.balls[":id"]["last-time"].$get({ param: { id: draft.ballId } }));
-    if (last !== null) return { ...common, finishAfter: last.ticket.finishAfter, stages: last.ticket.stages };
-  }
-  const wanted = draft.wanted === "" ? null : draft.wanted;
-  const stages = wanted === null || mustStop(draft) ? [] : plannedStages(benchBallOf(ball), wanted);
-  return { ...common, finishAfter: wanted, stages };
+  const last = draft.sameAsLast && draft.ballId !== null ? await lastTimeOf(draft.ballId) : null;
+  const wanted = last === null ? textOrNull(draft.wanted) : last.finishAfter;
+  if (wanted === null || mustStop(draft)) return { ...common, finishAfter: wanted, stages: [] };
+  const bench = benchBallFor(scratchesOf(draft), ball);
+  // What was enough last time does not take deep scratches down.
+  const isAsLast = last !== null && bench.scratches !== "deep";
+  return { ...common, finishAfter: wanted, stages: isAsLast ? last.stages : plannedStages(bench, wanted) };
 }

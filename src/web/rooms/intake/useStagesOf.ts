@@ -1,37 +1,53 @@
+import { useQueries } from "@tanstack/react-query";
 import { type Ball, ballWritten } from "#contract/records/ball";
 import type { Ticket } from "#contract/records/ticket";
-import { benchBallOf } from "../../benchWork/benchBall.ts";
+import { benchBallFor } from "../../benchWork/benchBall.ts";
 import { plannedStages } from "../../benchWork/plannedStages.ts";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useRead } from "../../shop/useShop.ts";
-import { type BallDraft, mustStop } from "./visitDraft.ts";
+import { type BallDraft, mustStop, scratchesOf } from "./visitDraft.ts";
+
+/** How the last work on a ball is read. */
+export const lastTimeQuery = (id: string) => ({
+  queryKey: ["tickets", "last", id],
+  queryFn: () => answered(shop.balls[":id"]["last-time"].$get({ param: { id } })),
+  enabled: id !== "",
+});
 
 /** What was done on a ball the last time. @param id empty where the shop has not seen it before */
 export function useLastTime(id: string) {
-  return useRead(["tickets", "last", id], () => answered(shop.balls[":id"]["last-time"].$get({ param: { id } })), { enabled: id !== "" });
+  const { queryKey, queryFn, enabled } = lastTimeQuery(id);
+  return useRead(queryKey, queryFn, { enabled });
 }
 
 type Stages = readonly Pick<Ticket["stages"][number], "kind" | "abrasive">[];
 
-/** The work that a ball of the form would be taken in for, as far as it has been read and decided. */
-export function useStagesOf(draft: BallDraft): Stages {
-  const id = draft.ballId ?? "";
-  const ball = useRead(["balls", id], () => answered(shop.balls[":id"].$get({ param: { id } })), { enabled: id !== "" }).data;
-  const last = useLastTime(id).data?.last ?? null;
-  if (draft.sameAsLast && last !== null) return last.ticket.stages;
-  if (draft.wanted === "" || mustStop(draft)) return [];
-  if (id !== "" && ball === undefined) return [];
+/** The work that each ball of the form would be taken in for, as far as it has been read and decided. */
+export function useStagesOf(drafts: readonly BallDraft[]): readonly Stages[] {
+  const ids = drafts.map(({ ballId }) => ballId ?? "");
+  const balls = useQueries({
+    queries: ids.map((id) => ({
+      queryKey: ["balls", id],
+      queryFn: () => answered(shop.balls[":id"].$get({ param: { id } })),
+      enabled: id !== "",
+    })),
+  });
+  const lasts = useQueries({ queries: ids.map(lastTimeQuery) });
+  return drafts.map((draft, i) => stagesOf(draft, balls[i].data, lasts[i].data?.last?.ticket ?? null));
+}
+
+/** @param ball as it is kept; undefined where it is new, or not read yet */
+function stagesOf(draft: BallDraft, ball: Ball | undefined, last: Ticket | null): Stages {
+  const wanted = draft.sameAsLast ? (last?.finishAfter ?? "") : draft.wanted;
+  if (wanted === "" || mustStop(draft) || (draft.ballId !== null && ball === undefined)) return [];
   const found = draft.found.map((what) => ({ at: "", what, note: "" }));
   const whole = ball ?? unseen(draft);
-  return plannedStages(benchBallOf({ ...whole, found: [...whole.found, ...found] }), draft.wanted).map(
-    ({ kind = null, abrasive = null }) => ({
-      kind,
-      abrasive,
-    }),
-  );
+  const bench = benchBallFor(scratchesOf(draft), { ...whole, found: [...whole.found, ...found] });
+  if (draft.sameAsLast && last !== null && bench.scratches !== "deep") return last.stages;
+  return plannedStages(bench, wanted).map(({ kind = null, abrasive = null }) => ({ kind, abrasive }));
 }
 
 /** A ball that is not kept yet, as far as the bench looks at one. */
 function unseen({ cover }: BallDraft): Ball {
-  return ballWritten.parse({ name: "?", cover: cover === "" ? "solid" : cover }) as Ball;
+  return ballWritten.parse({ name: "?", cover: cover === "" ? null : cover }) as Ball;
 }

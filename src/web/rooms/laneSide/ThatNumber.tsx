@@ -1,8 +1,8 @@
 import { PAGE_PAINT } from "#drawing/paint";
 import { textureSwatch } from "#drawing/texture";
+import { coverWord } from "#words/coverWord";
 import { LANE_SIDE } from "#words/en/rooms/laneSide";
 import { TICKET } from "#words/en/rooms/ticket";
-import { COVER_WORDS } from "#words/en/screens";
 import { messageText } from "#words/messageText";
 import { ChargeChoice } from "../../pieces/ChargeChoice.tsx";
 import { OneOf } from "../../pieces/OneOf.tsx";
@@ -31,7 +31,7 @@ export function ThatNumber(props: ThatNumberProps) {
         <h2>{ball.name}</h2>
         <span className="serial">{ball.serial}</span>
         <span>
-          {ball.cover === null ? LANE_SIDE.unknownCover : COVER_WORDS[ball.cover]}, {LANE_SIDE.nowOn(ball.finish)}
+          {coverWord(ball.cover)}, {LANE_SIDE.nowOn(ball.finish)}
         </span>
         <button type="button" className="button" onClick={onLeave}>
           {LANE_SIDE.other}

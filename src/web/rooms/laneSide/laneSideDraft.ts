@@ -56,9 +56,9 @@ function padOf(number: number): AbrasiveId {
 /** A hand pad has no spinner, no heat, no polish and no cleaner; dust only where it is dry. */
 const BY_HAND: readonly CautionId[] = ["lookFirst", "floor", "wholeSurface", "veryDull", "ruleBook"];
 
-/** Which cautions hold for this work by hand. An unknown cover is taken as the commonest, reactive. */
+/** Which cautions hold for this work by hand; those of a cover that nobody knows are those of any. */
 export function cautionsByHand({ ball, number, way }: LaneSideDraft): readonly CautionId[] {
-  const work = { cover: ball?.cover ?? "solid", number: number ?? 0, polished: false, extracts: false, readingMicroinch: null };
+  const work = { cover: ball?.cover ?? null, number: number ?? 0, polished: false, extracts: false, readingMicroinch: null };
   const hold = cautionsFor(work).filter((id) => BY_HAND.includes(id));
   return way === "hand, dry" ? [...hold, "dust"] : hold;
 }

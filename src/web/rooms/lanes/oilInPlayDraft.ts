@@ -1,7 +1,6 @@
 import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
 import type { Pattern } from "#contract/records/place";
-import { knownFinish } from "../../benchWork/benchBall.ts";
 import { figureOrNull } from "../../shop/typedValues.ts";
 import type { Json } from "../plan/jobDraft.ts";
 import { bowlerOfJob, jobOfTicket } from "../plan/jobOfTicket.ts";
@@ -43,6 +42,6 @@ function playerOf({ ball, bowler }: KnownPlayer): Json {
   const { ball: thrown } = jobOfTicket(ball, bowler);
   return {
     bowler: bowlerOfJob(bowler),
-    ball: { ...(thrown as { readonly [key: string]: Json }), finish: knownFinish(ball) ?? USUAL_FINISH },
+    ball: thrown,
   };
 }

@@ -2,7 +2,7 @@ import type { Reading, ReadingWritten } from "#contract/records/reading";
 import { assume } from "#engine/assumptions";
 import type { CoverId } from "#engine/ball/ball";
 import { ABRASIVES, type Abrasive } from "#engine/surface/abrasives";
-import { USUAL_HARDNESS_D } from "#engine/surface/benchBall";
+import { hardnessOf } from "#engine/surface/benchBall";
 import { effectiveRaOfReadingUm, effectiveRaUm, parseFinish } from "#engine/surface/finish";
 import type { SideId } from "#engine/surface/padWork/sides";
 import { type EvennessVerdict, evenness } from "#engine/surface/readings/evenness";
@@ -64,7 +64,8 @@ export interface SidesVerdict {
 }
 
 export interface Bench {
-  readonly cover: CoverId;
+  /** Null where nobody knows it. */
+  readonly cover: CoverId | null;
   readonly diameterIn: number;
   /** A finish, or empty. */
   readonly wanted: string;
@@ -88,7 +89,7 @@ export function verdictOf(read: readonly { readonly side: string; readonly um: r
     by: "spinner",
     spinnerRpm: USUAL_HABITS.spinnerRpm,
     diameterIn: bench.diameterIn,
-    hardnessD: USUAL_HARDNESS_D[bench.cover],
+    hardnessD: hardnessOf({ hardnessD: null, cover: bench.cover }),
     ownCut: 1,
   } as const;
   return { verdict: evenness(sides, targetUm ?? middle, setting, a), targetUm };

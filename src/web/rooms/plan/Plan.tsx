@@ -9,22 +9,32 @@ import { MOST_COMPARED } from "./CandidateTable.tsx";
 import { CustomerAnswer } from "./CustomerAnswer.tsx";
 import { EXAMPLE_JOB } from "./exampleJob.ts";
 import { AnswerFiles, JobFiles } from "./fileButtons.tsx";
-import { valueAt } from "./jobDraft.ts";
+import { type JobDraft, valueAt } from "./jobDraft.ts";
 import { PlanAnswer } from "./PlanAnswer.tsx";
 import { PlanForm } from "./PlanForm.tsx";
 import { ballSummary, bowlerSummary, laneSummary, patternName } from "./summaries.ts";
 import { useChoice } from "./useChoice.ts";
-import { type Beginning, useDraft } from "./useDraft.ts";
+import { type Beginning, type Draft, useDraft } from "./useDraft.ts";
 import { usePictures } from "./usePictures.ts";
 import { type Answered, type RunningPlan, usePlan } from "./usePlan.ts";
 
 const VIEWS = { technician: PLAN_ANSWER.technician, customer: PLAN_ANSWER.customer } as const;
 
+/** Something that was set before and may be set again with one press. */
+export interface PlanOffer {
+  readonly words: string;
+  onto(job: JobDraft): JobDraft;
+}
+
 interface PlanProps {
   readonly pool: WorkerPool;
   readonly beginning: Beginning;
   /** Whom it is for and what is done with the answer; null where nobody in particular asked. */
-  readonly forTicket: { readonly note: ReactNode; take(answered: Answered): ReactNode } | null;
+  readonly forTicket: {
+    readonly note: ReactNode;
+    readonly offer: PlanOffer | null;
+    take(answered: Answered, job: JobDraft): ReactNode;
+  } | null;
 }
 
 /** The form on one side, the answer on the other. */
@@ -48,6 +58,7 @@ export function Plan({ pool, beginning, forTicket }: PlanProps) {
       <aside className="form-side no-print">
         <h1>{PLAN_ANSWER.title}</h1>
         {forTicket?.note ?? (draft.job === EXAMPLE_JOB && <p className="note">{PLAN_FORM.demonstration}</p>)}
+        <Offer offer={forTicket?.offer ?? null} draft={draft} />
         <PlanForm draft={draft} problems={plan.problems} question={question} />
         <div className="buttons">
           <Button isDisabled={!draft.canUndo} onPress={draft.undo}>
@@ -67,7 +78,7 @@ export function Plan({ pool, beginning, forTicket }: PlanProps) {
         </div>
         <p className="print-only">{[bowlerSummary(draft.job), ballSummary(draft.job), laneSummary(draft.job)].join(" · ")}</p>
         <Trouble plan={plan} pictureFailure={failure} />
-        {plan.answered !== null && forTicket?.take(plan.answered)}
+        {plan.answered !== null && forTicket?.take(plan.answered, draft.job)}
         <Guard watch={plan.answered?.plan}>
           {plan.answered !== null &&
             (view === "customer" ? (
@@ -86,6 +97,18 @@ export function Plan({ pool, beginning, forTicket }: PlanProps) {
         </Guard>
         {plan.answered !== null && view === "technician" && <AnswerFiles plan={plan.answered.plan} />}
       </main>
+    </div>
+  );
+}
+
+/** What was set in an earlier plan, as long as it is not set here. */
+function Offer({ offer, draft }: { readonly offer: PlanOffer | null; readonly draft: Draft }) {
+  if (offer === null) return null;
+  const offered = offer.onto(draft.job);
+  if (JSON.stringify(offered) === JSON.stringify(draft.job)) return null;
+  return (
+    <div className="buttons">
+      <Button onPress={() => draft.replace(offered)}>{offer.words}</Button>
     </div>
   );
 }

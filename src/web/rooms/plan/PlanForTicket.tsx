@@ -2,28 +2,37 @@ import { useEffect, useState } from "react";
 import { Link, useLocation } from "wouter";
 import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
-import type { Ticket } from "#contract/records/ticket";
+import type { Pattern } from "#contract/records/place";
+import type { Ticket, TicketWritten } from "#contract/records/ticket";
+import type { FinishPlan } from "#engine/planning/plan";
 import { PLAN_OF_TICKET } from "#words/en/rooms/planOfTicket";
-import { benchBallOf } from "../../benchWork/benchBall.ts";
+import { benchBallFor } from "../../benchWork/benchBall.ts";
 import { plannedStages } from "../../benchWork/plannedStages.ts";
 import type { WorkerPool } from "../../client/workerPool.ts";
 import { WordField } from "../../pieces/PlainFields.tsx";
 import { Reading } from "../../shop/Reading.tsx";
+import { answered, shop } from "../../shop/shopClient.ts";
 import { useTicketWrites } from "../../shop/ticketWrites.ts";
 import { For } from "../../shop/useDoor.tsx";
-import { useWrite } from "../../shop/useShop.ts";
+import { useHealth } from "../../shop/useHealth.ts";
+import { useRead, useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
+import { useShopTimes } from "../../shop/zone.ts";
 import { useTicket } from "../ticket/useTicket.ts";
+import { useEarlierPlan, withEarlier } from "./earlierPlan.ts";
+import type { JobDraft } from "./jobDraft.ts";
 import { jobOfTicket, unknownOf } from "./jobOfTicket.ts";
-import { Plan } from "./Plan.tsx";
+import { Plan, type PlanOffer } from "./Plan.tsx";
 import type { Answered } from "./usePlan.ts";
 
 /** The finish plan of a ticket's ball, for its owner; the finish that is picked goes back to the ticket. */
 export function PlanForTicket({ id, pool }: { readonly id: string; readonly pool: WorkerPool }) {
   const { ticket, ball, bowler } = useTicket(id);
-  if (ticket.data !== undefined && ball.data !== undefined) {
-    if (ticket.data.bowlerId === null) return <Known ticket={ticket.data} ball={ball.data} bowler={null} pool={pool} />;
-    if (bowler.data !== undefined) return <Known ticket={ticket.data} ball={ball.data} bowler={bowler.data} pool={pool} />;
+  const pattern = usePattern(ticket.data?.playedOn?.patternId ?? null);
+  if (ticket.data !== undefined && ball.data !== undefined && pattern !== undefined) {
+    const known = { ticket: ticket.data, ball: ball.data, pattern, pool };
+    if (ticket.data.bowlerId === null) return <Known {...known} bowler={null} />;
+    if (bowler.data !== undefined) return <Known {...known} bowler={bowler.data} />;
   }
   return (
     <main id="answer" className="room" tabIndex={-1}>
@@ -33,16 +42,25 @@ export function PlanForTicket({ id, pool }: { readonly id: string; readonly pool
   );
 }
 
+/** The pattern that a ball is wanted for; null where nobody said, or it is gone; undefined until it was read. */
+function usePattern(id: string | null): Pattern | null | undefined {
+  const read = useRead(["patterns", id ?? ""], () => answered(shop.patterns[":id"].$get({ param: { id: id ?? "" } })), {
+    enabled: id !== null,
+  });
+  return id === null || read.isError ? null : read.data;
+}
+
 interface KnownProps {
   readonly ticket: Ticket;
   readonly ball: Ball;
   readonly bowler: Bowler | null;
+  readonly pattern: Pattern | null;
   readonly pool: WorkerPool;
 }
 
-function Known({ ticket, ball, bowler, pool }: KnownProps) {
+function Known({ ticket, ball, bowler, pattern, pool }: KnownProps) {
   // Set once: a record that changes meanwhile must not take away what was typed.
-  const [beginning] = useState(() => ({ job: jobOfTicket(ball, bowler), memory: `gritwright.plan.draft.${ticket.id}` }));
+  const [beginning] = useState(() => ({ job: jobOfTicket(ball, bowler, pattern), memory: `gritwright.plan.draft.${ticket.id}` }));
   const unknown = unknownOf(ball, bowler).map((what) => PLAN_OF_TICKET.unknown[what]);
   useEffect(() => {
     document.title = PLAN_OF_TICKET.pageTitle(ball.name);
@@ -50,25 +68,48 @@ function Known({ ticket, ball, bowler, pool }: KnownProps) {
   const forTicket = {
     note: (
       <p className="note">
-        {PLAN_OF_TICKET.whom(ball.name, bowler?.name ?? null)} {PLAN_OF_TICKET.lane}{" "}
+        {PLAN_OF_TICKET.whom(ball.name, bowler?.name ?? null)}{" "}
+        {pattern === null ? PLAN_OF_TICKET.lane : PLAN_OF_TICKET.laneOf(pattern.name)}{" "}
         {unknown.length > 0 && PLAN_OF_TICKET.notKnown(unknown)} <Link href={`/tickets/${ticket.id}`}>{PLAN_OF_TICKET.toTicket}</Link>
       </p>
     ),
-    take: (answered: Answered) => <Take ticket={ticket} ball={ball} answered={answered} pool={pool} />,
+    offer: useOffer(ticket),
+    take: (found: Answered, job: JobDraft) => <Take ticket={ticket} ball={ball} found={found} job={job} pool={pool} />,
   };
   return <Plan pool={pool} beginning={beginning} forTicket={forTicket} />;
+}
+
+/** What was typed for this bowler in an earlier plan is there for the next ball with one press. */
+function useOffer(ticket: Ticket): PlanOffer | null {
+  const times = useShopTimes();
+  const plan = useEarlierPlan(ticket)?.plan ?? null;
+  if (plan === null) return null;
+  return { words: PLAN_OF_TICKET.asPlanned(times.day(plan.madeAt)), onto: (job) => withEarlier(job, plan.inputs) };
+}
+
+/** What the plan is made of, so that it can be made again, and offered for the bowler's next ball. */
+function planToKeep(plan: FinishPlan, job: JobDraft, engineVersion: string): NonNullable<TicketWritten["plan"]> {
+  return {
+    madeAt: new Date().toISOString(),
+    engineVersion,
+    seed: typeof job.seed === "number" ? job.seed : 1,
+    inputs: { ...job },
+    assumptions: Object.fromEntries(plan.assumptions.map(({ id, value }) => [id, value])),
+    pick: plan.pick?.finish ?? null,
+  };
 }
 
 interface TakeProps {
   readonly ticket: Ticket;
   readonly ball: Ball;
-  readonly answered: Answered;
+  readonly found: Answered;
+  readonly job: JobDraft;
   readonly pool: WorkerPool;
 }
 
 /** The pick, or any other finish of the table, with one press to the ticket. */
-function Take({ ticket, ball, answered, pool }: TakeProps) {
-  const { plan, question } = answered;
+function Take({ ticket, ball, found: { plan, question }, job, pool }: TakeProps) {
+  const version = useHealth().data?.version;
   const [, go] = useLocation();
   const { change: changeTicket } = useTicketWrites();
   const [chosen, setChosen] = useState<string | null>(null);
@@ -81,7 +122,8 @@ function Take({ ticket, ball, answered, pool }: TakeProps) {
     const wanted = { question, plan, finish, madeAt: new Date().toISOString() };
     await changeTicket(ticket, {
       finishAfter: finish,
-      stages: isStopped ? [] : plannedStages(benchBallOf(ball), finish),
+      stages: isStopped ? [] : plannedStages(benchBallFor(ticket, ball), finish),
+      ...(version === undefined ? {} : { plan: planToKeep(plan, job, version) }),
       planSure: finish === pick ? (plan.pick?.sureShare ?? null) : null,
       predicted: await pool.call({ kind: "predict", wanted }, null),
     });

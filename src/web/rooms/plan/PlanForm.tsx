@@ -1,4 +1,14 @@
-import { BALL_JOB_WORDS, COVER_WORDS, HAND_WORDS, HOOK_WORD_TEXT, PATTERN_WORDS, PLAN_FORM, SPEED_WORD_TEXT } from "#words/en/screens";
+import {
+  ARROW_WORDS,
+  BALL_JOB_WORDS,
+  COVER_UNKNOWN,
+  COVER_WORDS,
+  HAND_WORDS,
+  HOOK_WORD_TEXT,
+  PATTERN_WORDS,
+  PLAN_FORM,
+  SPEED_WORD_TEXT,
+} from "#words/en/screens";
 import { Fold } from "../../pieces/Fold.tsx";
 import { OneOf } from "../../pieces/OneOf.tsx";
 import { DragEntry, OilDrag } from "./dragFields.tsx";
@@ -100,6 +110,7 @@ function BowlerFields() {
           </div>
         </>
       )}
+      <ChoiceEntry path="bowler.plays" label={PLAN_FORM.plays} words={ARROW_WORDS} fallback="" />
     </>
   );
 }
@@ -109,7 +120,7 @@ function BallFields() {
     <>
       <TextEntry path="ball.name" label={PLAN_FORM.name} />
       <div className="field-row">
-        <ChoiceEntry path="ball.cover" label={PLAN_FORM.cover} words={COVER_WORDS} fallback="" />
+        <ChoiceEntry path="ball.cover" label={PLAN_FORM.cover} words={{ "": COVER_UNKNOWN, ...COVER_WORDS }} fallback="" />
         <ChoiceEntry path="ball.job" label={PLAN_FORM.job} words={BALL_JOB_WORDS} fallback="strike" />
       </div>
       <div className="field-row">

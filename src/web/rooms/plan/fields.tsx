@@ -79,7 +79,7 @@ export function TextEntry({ path, label, help }: FieldProps) {
   );
 }
 
-/** One of a few words. The browser's own list: it is the best there is on a phone, and by keyboard. */
+/** One of a few words; an empty one means that nobody knows. The browser's own list: it is the best there is on a phone, and by keyboard. */
 export function ChoiceEntry({
   path,
   label,
@@ -99,7 +99,7 @@ export function ChoiceEntry({
         value={value}
         aria-invalid={problem !== undefined}
         aria-describedby={problem === undefined ? undefined : `${id}-problem`}
-        onChange={(event) => draft.set(path, event.target.value)}
+        onChange={({ target }) => draft.set(path, target.value === "" ? undefined : target.value)}
       >
         {!(value in words) && <option value={value}>{value}</option>}
         {Object.entries(words).map(([word, text]) => (

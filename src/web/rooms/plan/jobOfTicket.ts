@@ -1,16 +1,17 @@
 import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
+import type { Pattern } from "#contract/records/place";
 import { HOOK_WORDS, SPEED_WORDS } from "#engine/delivery/words";
 import { knownFinish } from "../../benchWork/benchBall.ts";
 import { EXAMPLE_JOB } from "./exampleJob.ts";
 import type { JobDraft, Json } from "./jobDraft.ts";
 
 /**
- * The job of planning a ball for its bowler. What nobody has written down is left out, so that the plan takes the usual for it and says so; the lane is
- * the one that the plan opens with, since a ticket knows of none.
+ * The job of planning a ball for its bowler. What nobody has written down is left out, so that the plan takes the usual for it and says so.
+ *
+ * @param pattern that the ball is wanted for; null where nobody said, or its oil is not known: the lane is then the one that the plan opens with
  */
-export function jobOfTicket(ball: Ball, bowler: Bowler | null): JobDraft {
-  const finish = knownFinish(ball);
+export function jobOfTicket(ball: Ball, bowler: Bowler | null, pattern: Pattern | null = null): JobDraft {
   return {
     gritwright: 1,
     seed: 1,
@@ -19,12 +20,12 @@ export function jobOfTicket(ball: Ball, bowler: Bowler | null): JobDraft {
       name: ball.name,
       cover: ball.cover,
       job: ball.job,
-      finish,
+      finish: knownFinish(ball),
       ...ball.core,
       pinToPapIn: ball.layout?.pinToPapIn,
       drillingAngleDeg: ball.layout?.drillingAngleDeg,
     }),
-    lane: EXAMPLE_JOB.lane,
+    lane: pattern === null ? EXAMPLE_JOB.lane : (pattern.oil as Json),
   };
 }
 
@@ -34,25 +35,45 @@ export function bowlerOfJob(bowler: Bowler | null): { readonly [key: string]: Js
 }
 
 /** What a job cannot know from the shop's records, each named as the form names it. */
-export type Unknown = "delivery" | "finish" | "core";
+export type Unknown = "delivery" | "cover" | "finish" | "core";
 
 export function unknownOf(ball: Ball, bowler: Bowler | null): readonly Unknown[] {
   const isUnknown: Readonly<Record<Unknown, boolean>> = {
-    delivery: Object.keys(known(deliveryOf(bowler))).length === 0,
+    delivery: Object.keys(known({ ...deliveryOf(bowler), plays: undefined })).length === 0,
+    cover: ball.cover === null,
     finish: knownFinish(ball) === null,
     core: (ball.core?.rgIn ?? null) === null || (ball.core?.differentialIn ?? null) === null,
   };
   return (Object.keys(isUnknown) as Unknown[]).filter((what) => isUnknown[what]);
 }
 
-/** The newest delivery: in numbers where any was written down (a word beside them then stands for the numbers that are missing), else in words. */
+type Delivery = Bowler["deliveries"][number];
+
+/**
+ * What is known of a delivery, each part from the newest that says something of it: in numbers where any was written down there (a word beside them then
+ * stands for the numbers that are missing), else in words.
+ */
 function deliveryOf(bowler: Bowler | null): Readonly<Record<string, Json | undefined>> {
-  const newest = bowler?.deliveries.toSorted((a, b) => a.at.localeCompare(b.at)).at(-1);
-  if (newest === undefined) return {};
-  const { speed, hook, speedMph, revRateRpm, axisRotationDeg, axisTiltDeg } = newest;
-  const numbers = known({ speedMph, revRateRpm, axisRotationDeg, axisTiltDeg });
-  if (Object.keys(numbers).length === 0) return known({ speed, hook });
-  return { ...(speed === null ? {} : SPEED_WORDS[speed]), ...(hook === null ? {} : HOOK_WORDS[hook]), ...numbers };
+  const newest = bowler?.deliveries.toSorted((a, b) => b.at.localeCompare(a.at)) ?? [];
+  const speed = newest.find((one) => one.speedMph !== null || one.speed !== null);
+  const hook = newest.find((one) => hookNumbers(one) !== null || one.hook !== null);
+  const plays = newest.find((one) => one.plays !== null)?.plays;
+  const numbers = { ...(speed === undefined ? {} : known({ speedMph: speed.speedMph })), ...(hook === undefined ? {} : hookNumbers(hook)) };
+  if (Object.keys(numbers).length === 0) return known({ speed: speed?.speed, hook: hook?.hook, plays });
+  const words = { ...wordNumbers(SPEED_WORDS, speed?.speed), ...wordNumbers(HOOK_WORDS, hook?.hook) };
+  return known({ ...words, ...numbers, plays });
+}
+
+function hookNumbers({ revRateRpm, axisRotationDeg, axisTiltDeg }: Delivery): Readonly<Record<string, Json>> | null {
+  const numbers = known({ revRateRpm, axisRotationDeg, axisTiltDeg });
+  return Object.keys(numbers).length === 0 ? null : numbers;
+}
+
+function wordNumbers<Word extends string>(
+  meanings: Readonly<Record<Word, Readonly<Record<string, number>>>>,
+  word: Word | null | undefined,
+) {
+  return word === null || word === undefined ? {} : meanings[word];
 }
 
 function known(fields: Readonly<Record<string, Json | undefined>>): { readonly [key: string]: Json } {

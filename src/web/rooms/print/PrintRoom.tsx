@@ -8,9 +8,10 @@ import { useTicket } from "../ticket/useTicket.ts";
 import { CareCard } from "./CareCard.tsx";
 import { Label } from "./Label.tsx";
 import { MeasureSheet } from "./MeasureSheet.tsx";
-import { cardPage, labelPage, type PageOf, sheetPage } from "./papers.ts";
+import { cardPage, labelPage, type PageOf, pageText, sheetPage } from "./papers.ts";
 import type { SheetParts } from "./sheetParts.ts";
 import { TicketSheet } from "./TicketSheet.tsx";
+import { VisitPapers } from "./VisitPapers.tsx";
 
 interface Sheet {
   readonly Sheet: (parts: SheetParts) => ReactNode;
@@ -29,6 +30,10 @@ const SHEETS: Readonly<Record<string, Sheet>> = {
 
 /** A paper as it will lie on the counter, and the way to the printer. With `now` in the address it is sent there at once. */
 export function PrintRoom({ params }: { readonly params: Readonly<Record<string, string>> }) {
+  return params.what === "visit" ? <VisitPapers id={params.id} /> : <TicketPaper params={params} />;
+}
+
+function TicketPaper({ params }: { readonly params: Readonly<Record<string, string>> }) {
   const { ticket, ball, bowler } = useTicket(params.id);
   const sheet = SHEETS[params.what] ?? SHEETS.ticket;
   const settings = useSettings().data;
@@ -46,7 +51,7 @@ export function PrintRoom({ params }: { readonly params: Readonly<Record<string,
   }, [sheet, isThere]);
   return (
     <main id="answer" className="room print-room" tabIndex={-1}>
-      {settings !== undefined && <PageSize {...sheet.page(settings)} />}
+      {settings !== undefined && <style>{`@page { ${pageText(sheet.page(settings))} }`}</style>}
       <div className="room-head no-print">
         <Link href={`/tickets/${params.id}`} className="button">
           {PRINT.back}
@@ -72,7 +77,3 @@ export function PrintRoom({ params }: { readonly params: Readonly<Record<string,
 }
 
 const SETTLED_MS = 400;
-
-function PageSize({ size, margin }: PageOf) {
-  return <style>{`@page { size: ${size}; margin: ${margin} }`}</style>;
-}

@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
+import { coverWord } from "#words/coverWord";
 import { TICKET } from "#words/en/rooms/ticket";
-import { COVER_WORDS } from "#words/en/screens";
 import { useSettings } from "../../shop/zone.ts";
 import { ScanCode } from "./ScanCode.tsx";
 import type { SheetParts } from "./sheetParts.ts";
@@ -16,7 +16,7 @@ export function SheetHead({ ticket, ball, bowler, children }: SheetParts & { rea
         </p>
         <h2>{ball.name}</h2>
         <p>
-          {bowler?.name ?? TICKET.nobody} · {COVER_WORDS[ball.cover]} {ball.serial !== null && `· ${ball.serial}`}
+          {bowler?.name ?? TICKET.nobody} · {coverWord(ball.cover)} {ball.serial !== null && `· ${ball.serial}`}
         </p>
         {children}
       </div>

@@ -5,6 +5,7 @@ import { TICKET } from "#words/en/rooms/ticket";
 import { messageText } from "#words/messageText";
 import { useShopTimes } from "../../shop/zone.ts";
 import { judgedText } from "../measure/judgedText.ts";
+import { useTold } from "../ticket/toldOf.ts";
 import { agreedBySheen, agreedByTester } from "./agreement.ts";
 import { SheetHead } from "./SheetHead.tsx";
 import { StageTable } from "./StageTable.tsx";
@@ -14,6 +15,7 @@ import { useReadOf } from "./useReadOf.ts";
 /** The ticket that lies with the ball at the bench: what is wanted, the stages to sign, the cautions. */
 export function TicketSheet({ ticket, ball, bowler }: SheetParts) {
   const times = useShopTimes();
+  const told = useTold(ticket, ball);
   const symptoms = ticket.symptoms.map((id) => (id in SYMPTOMS ? SYMPTOMS[id as keyof typeof SYMPTOMS] : id));
   const cautions = [...new Set(ticket.stages.flatMap((stage) => stage.cautions))];
   return (
@@ -33,7 +35,8 @@ export function TicketSheet({ ticket, ball, bowler }: SheetParts) {
           </p>
         ))}
       <p className="sheet-finish">
-        {TICKET.before} {ticket.finishBefore ?? "–"} → {TICKET.after} <strong>{ticket.finishAfter ?? TICKET.notDecided}</strong>
+        {TICKET.before} {ticket.finishBefore ?? INTAKE.finishUnknown} → {TICKET.after}{" "}
+        <strong>{ticket.finishAfter ?? TICKET.notDecided}</strong>
       </p>
       {(symptoms.length > 0 || ticket.complaint !== "") && (
         <p>
@@ -45,6 +48,11 @@ export function TicketSheet({ ticket, ball, bowler }: SheetParts) {
           {INTAKE.found}: {ticket.findings}
         </p>
       )}
+      {told.map(([name, text]) => (
+        <p key={name}>
+          {name}: {text}
+        </p>
+      ))}
       <WorkSoFar {...{ ticket, ball, bowler }} />
       {cautions.length > 0 && (
         <section>

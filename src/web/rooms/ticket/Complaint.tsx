@@ -1,19 +1,21 @@
 import { Link } from "wouter";
+import { coverWord } from "#words/coverWord";
 import { INTAKE, SYMPTOMS } from "#words/en/rooms/intake";
 import { TICKET } from "#words/en/rooms/ticket";
 import { WRONG } from "#words/en/rooms/wrong";
-import { COVER_WORDS } from "#words/en/screens";
 import { For } from "../../shop/useDoor.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
 import { PromiseChange } from "./PromiseChange.tsx";
 import type { TicketParts } from "./TicketHead.tsx";
+import { useTold } from "./toldOf.ts";
 
 /** What is wrong with the ball, what was seen on it, in the bowler's words. */
 export function Complaint({ ticket, ball }: TicketParts) {
   const times = useShopTimes();
+  const told = useTold(ticket, ball);
   const symptoms = ticket.symptoms.map((id) => (id in SYMPTOMS ? SYMPTOMS[id as keyof typeof SYMPTOMS] : id));
   const known = [
-    COVER_WORDS[ball.cover],
+    coverWord(ball.cover),
     ticket.whatChanged === null ? null : INTAKE.changed[ticket.whatChanged],
     `${TICKET.received} ${times.at(ticket.receivedAt)}`,
   ];
@@ -27,6 +29,11 @@ export function Complaint({ ticket, ball }: TicketParts) {
           {TICKET.findings}: {ticket.findings}
         </p>
       )}
+      {told.map(([name, text]) => (
+        <p key={name}>
+          {name}: {text}
+        </p>
+      ))}
       <For least="counter">
         <PromiseChange ticket={ticket} />
       </For>

@@ -7,7 +7,7 @@ import type { StageStanding } from "#engine/signed/work";
 import { STAGE_REASONS } from "#words/en/bench";
 import { COUNTER_FINISHES } from "#words/en/rooms/intake";
 import { TICKET } from "#words/en/rooms/ticket";
-import { benchBallOf } from "../../benchWork/benchBall.ts";
+import { benchBallFor } from "../../benchWork/benchBall.ts";
 import type { OnTheBench } from "../../benchWork/onTheBench.ts";
 import { abrasiveName, plannedStages, stageName, wayText } from "../../benchWork/plannedStages.ts";
 import { FinishSwatch } from "../../pieces/FinishSwatch.tsx";
@@ -110,7 +110,7 @@ export function ChangeFinish({ ticket, ball }: { readonly ticket: Ticket; readon
   const change = useChangeTicket(ticket);
   const isStopped = ticket.stops.some(({ clearedAt }) => clearedAt === null);
   const write = (finishAfter: string) =>
-    change.mutate({ finishAfter, stages: isStopped ? [] : plannedStages(benchBallOf(ball), finishAfter) });
+    change.mutate({ finishAfter, stages: isStopped ? [] : plannedStages(benchBallFor(ticket, ball), finishAfter) });
   const wanted = ticket.finishAfter ?? "";
   const words = { ...(wanted === "" ? { "": TICKET.notDecided } : {}), ...FINISHES, ...(wanted === "" ? {} : { [wanted]: wanted }) };
   return (

@@ -78,7 +78,7 @@ export function complaintFileOf(draft: ComplaintDraft, ball: Ball, bowler: Bowle
     changed: draft.changed,
     since: draft.since,
     hits: draft.hits,
-    ball: { finish: "2000", ...(job.ball as { readonly [key: string]: Json }) },
+    ball: job.ball ?? {},
     use: {
       ...typed("games", draft.games),
       ...typed("gamesSinceExtraction", draft.gamesSinceExtraction),

@@ -102,6 +102,10 @@ export const BALL_LOG = {
     `${WHO[who] ?? who}${finish === null ? "" : `: ${finish}`}${way === null ? "" : `, ${way}`}${note === "" ? "" : ` (${note})`}`,
   photo: (what, note) => `Foto: ${what}${note === "" ? "" : ` (${note})`}`,
   games: (count) => gamesText(count, "Spiele"),
+  gamesTold: {
+    "a few": "ein paar Spiele seit der letzten Arbeit, wie gesagt",
+    "a season": "eine Saison Spiele seit der letzten Arbeit, wie gesagt",
+  },
   found: (what, note) => `gefunden: ${what}${note === "" ? "" : ` (${note})`}`,
   reading: (when, place, value) => `${when}, ${place}: ${value}`,
   ticket: (finish, state) => `Auftrag${finish === null ? "" : ` zu ${finish}`}, ${state}`,

@@ -9,7 +9,6 @@ export const LANE_SIDE = {
   serial: "Seriennummer, wenn lesbar",
   takeIt: "Diesen bearbeiten",
   other: "Anderer Ball",
-  unknownCover: "Schale nicht bekannt",
   nowOn: (finish) => (finish === null ? "was jetzt darauf ist, ist nicht bekannt" : `jetzt ${finish}`),
   stopped: "Die Arbeit an diesem Ball ist angehalten: Ein Riss oder ein hohler Klang wurde gefunden. Nicht schleifen; zur Theke bringen.",
   number: "Welche Nummer",

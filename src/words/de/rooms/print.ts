@@ -4,6 +4,11 @@ import type { Translated } from "../../translated.ts";
 export const PRINT = {
   ticket: "Auftrag",
   label: "Etikett",
+  visit: "Papiere des Besuchs",
+  slip: "Abholschein",
+  slipStopped: "keine Arbeit: zuerst fragen",
+  leftOn: (day) => `Bei uns gelassen am ${day}`,
+  bringSlip: "Bringen Sie diesen Schein mit, oder einfach Ihren Namen.",
   care: "Pflegekarte",
   measures: "Messblatt",
   measured: (when) => `Gemessen am ${when}`,

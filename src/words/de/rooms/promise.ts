@@ -2,8 +2,6 @@ import type * as en from "../../en/rooms/promise.ts";
 import type { Translated } from "../../translated.ts";
 
 export const PROMISE = {
-  from: (balls, perHour) => `${balls === 1 ? "1 Ball" : `${balls} Bälle`} davor, ${perHour} in der Stunde`,
-  rests: (hours) => `mit ${hours} h für Ölentzug und Trocknen`,
   usualHours: "Die Öffnungszeiten sind die üblichen, Montag bis Samstag 10 bis 19; unter Werkstatt stehen Ihre.",
   other: "Andere Zeit zusagen",
   asReckoned: "Wie berechnet",

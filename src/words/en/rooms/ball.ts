@@ -99,6 +99,7 @@ export const BALL_LOG = {
     `${WHO[who] ?? who}${finish === null ? "" : `: ${finish}`}${way === null ? "" : `, ${way}`}${note === "" ? "" : ` (${note})`}`,
   photo: (what: string, note: string) => `photo: ${what}${note === "" ? "" : ` (${note})`}`,
   games: gamesText,
+  gamesTold: { "a few": "a few games since the last work, as told", "a season": "a season of games since the last work, as told" },
   found: (what: string, note: string) => `found: ${what}${note === "" ? "" : ` (${note})`}`,
   reading: (when: string, place: string, value: string) => `${when}, ${place}: ${value}`,
   ticket: (finish: string | null, state: string) => `ticket${finish === null ? "" : ` to ${finish}`}, ${state}`,

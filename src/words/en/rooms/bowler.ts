@@ -19,7 +19,7 @@ export const BOWLER = {
   hands: { right: "right hand", left: "left hand" },
   grip: "Holds the ball with",
   grips: { thumb: "the thumb in", "no thumb": "no thumb", "two hands": "two hands" },
-  takeIn: "Take in a ball",
+  takeIn: "Check in a ball",
 
   delivery: "Delivery",
   noDelivery: "No delivery is written down. The plan then takes the usual one and says so.",

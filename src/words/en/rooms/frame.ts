@@ -2,7 +2,7 @@
 export const SHOP_FRAME = {
   rooms: "Rooms",
   today: "Today",
-  intake: "Take in",
+  intake: "Check in",
   laneSide: "Lane side",
   lanes: "Lanes",
   measure: "Measure",

@@ -7,7 +7,6 @@ export const LANE_SIDE = {
   serial: "Serial number, if it can be read",
   takeIt: "Work on this one",
   other: "Another ball",
-  unknownCover: "cover not known",
   nowOn: (finish: string | null) => (finish === null ? "what is on it now is not known" : `now ${finish}`),
   stopped: "Work on this ball is stopped: a crack or a hollow sound was found. No abrasive; take it to the counter.",
   number: "Which number",

@@ -2,6 +2,11 @@
 export const PRINT = {
   ticket: "Ticket",
   label: "Label",
+  visit: "Papers of the visit",
+  slip: "Claim slip",
+  slipStopped: "not worked on: ask us first",
+  leftOn: (day: string) => `Left with us on ${day}`,
+  bringSlip: "Bring this slip, or just your name.",
   care: "Care card",
   measures: "Measurement sheet",
   measured: (when: string) => `Measured on ${when}`,

@@ -1,7 +1,5 @@
 /** English text of what is promised, and of when the shop is open. */
 export const PROMISE = {
-  from: (balls: number, perHour: number) => `${balls === 1 ? "1 ball" : `${balls} balls`} before it, ${perHour} an hour`,
-  rests: (hours: string) => `with ${hours} h for extraction and drying`,
   usualHours: "Opening hours are the usual ones, Monday to Saturday 10 to 19; Shop sets yours.",
   other: "Promise another time",
   asReckoned: "As reckoned",

@@ -12,7 +12,7 @@ export const TODAY = {
       : `${count} entries of the records cannot be read and were set aside; lists and sums are without them.`,
   shopSaysWhy: "The room Shop says why",
   tellOwner: "Tell an owner.",
-  takeIn: "Take in a ball",
+  takeIn: "Check in a ball",
   queue: "On the bench, by promise",
   emptyQueue: "No ball waits. Take one in and it stands here.",
   ready: "Ready to be fetched",
