@@ -1,11 +1,13 @@
 import { Link } from "wouter";
 import { statesAfter } from "#contract/records/ticketStates";
 import { BENCH } from "#words/en/rooms/bench";
-import type { OnTheBench } from "../../benchWork/onTheBench.ts";
+import { type OnTheBench, workHere } from "../../benchWork/onTheBench.ts";
 import { useTicketWrites } from "../../shop/ticketWrites.ts";
+import { useOutbox } from "../../shop/useOutbox.tsx";
 import { useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useOneTicket } from "../ticket/useTicket.ts";
+import { UndoSignature } from "./UndoSignature.tsx";
 
 /** Every stage is signed: measured, dried, ready. */
 export function AllDone({ onBench }: { readonly onBench: readonly OnTheBench[] }) {
@@ -19,7 +21,9 @@ export function AllDone({ onBench }: { readonly onBench: readonly OnTheBench[] }
   );
 }
 
-function Finished({ ticket, ball }: OnTheBench) {
+function Finished(here: OnTheBench) {
+  const { ticket, ball, done } = here;
+  const { waiting } = useOutbox();
   const now = useOneTicket(ticket.id).data ?? ticket;
   const { move: moveOn } = useTicketWrites();
   // A ball that was never said to be in work has been, now: the states are walked one by one.
@@ -52,6 +56,7 @@ function Finished({ ticket, ball }: OnTheBench) {
           {BENCH.toTicket}
         </Link>
       </div>
+      <UndoSignature here={here} work={workHere(ticket, done, waiting)} isBegun={false} />
       <WriteFault error={move.error} />
     </section>
   );

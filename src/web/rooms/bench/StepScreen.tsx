@@ -28,6 +28,7 @@ import {
 } from "./guide.ts";
 import { OilClock } from "./OilClock.tsx";
 import { SideClock } from "./SideClock.tsx";
+import { UndoSignature } from "./UndoSignature.tsx";
 import { useSign } from "./useSign.ts";
 
 interface StepProps {
@@ -146,29 +147,6 @@ function howOf({ abrasive, way, force, kind }: PlannedStage): string {
   const name = kind === "cut" ? null : abrasiveName(abrasive);
   const water = kind !== "cut" || way === null ? null : way.endsWith("wet") ? BENCH.wet : BENCH.dry;
   return [name, water, force === null ? null : BENCH.force[force]].filter((part) => part !== null).join(" · ");
-}
-
-/** A signature corrects the record, not the ball: it can be undone until the next step is begun, later in the ticket with a reason. */
-function UndoSignature({
-  here,
-  work,
-  isBegun,
-}: {
-  readonly here: OnTheBench;
-  readonly work: Work<SignedEntry>;
-  readonly isBegun: boolean;
-}) {
-  const sign = useSign();
-  const last = work.signed.at(-1) ?? null;
-  if (last === null || isBegun) return null;
-  return (
-    <p className="bench-undo">
-      {BENCH.wasSigned(stageName({ kind: last.kind, what: last.label }), last.initials)}{" "}
-      <button type="button" className="link" onClick={() => sign.takeBack(here, last, BENCH.undone)}>
-        {BENCH.undoSignature}
-      </button>
-    </p>
-  );
 }
 
 interface ScanProps {
