@@ -43,9 +43,10 @@ export function decide(ground: PlanGround, ratings: readonly FinishRating[], dra
   const today = ratingOf(question.ball.finish) ?? null;
   const played = todaysLine(ground, today);
   // Nothing is held against a finish that nobody knows to be there.
-  const known = finishIsKnown(question.ball) ? today : null;
+  const isKnown = finishIsKnown(question.ball);
+  const known = isKnown ? today : null;
   const todaysShot = known && played ? shotOn(ground, known, played) : null;
-  const comparison = compare(standings, objective, known && known.finish);
+  const comparison = compare(standings, objective, isKnown ? question.ball.finish : null);
   const laws = fadeOf(knownCover(question.ball), ground.assumed);
   const candidates = standings.map((standing, i) => ({
     ...candidateOf(ground, standing, played, todaysShot),
