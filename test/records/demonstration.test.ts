@@ -141,10 +141,145 @@ describe("the demonstration shop", () => {
   });
 
   it("shots end on the lane, most of them near the pocket, and strikes and leaves both occur", () => {
-    const leaves = all.shotNotes.map(({ leave }) => leave.length);
+    const leaves = all.shotNotes.filter(({ leave }) => leave !== null).map(({ leave }) => leave.length);
     expect(leaves.filter((pins) => pins === 0).length / leaves.length).toBeGreaterThan(0.15);
     expect(leaves.filter((pins) => pins === 0).length / leaves.length).toBeLessThan(0.85);
     for (const { speedMph } of all.shotNotes) expect(speedMph === null || (speedMph > 9 && speedMph < 21)).toBe(true);
+  });
+});
+
+/** The hour and weekday that a clock in the shop shows, by the platform's own calendar. */
+function shopTime(at: string): { readonly weekday: string; readonly minutes: number } {
+  const parts = new Intl.DateTimeFormat("en-US", {
+    timeZone: "America/Chicago",
+    hourCycle: "h23",
+    weekday: "short",
+    hour: "2-digit",
+    minute: "2-digit",
+  }).formatToParts(new Date(at));
+  const of = (type: string) => parts.find((part) => part.type === type)?.value ?? "";
+  return { weekday: of("weekday"), minutes: 60 * Number(of("hour")) + Number(of("minute")) };
+}
+
+// biome-ignore lint/suspicious/noExplicitAny: the export is plain JSON
+type Row = any;
+const by = <Key>(rows: readonly Row[], key: (row: Row) => Key): Map<Key, Row[]> => {
+  const found = new Map<Key, Row[]>();
+  for (const row of rows) found.set(key(row), [...(found.get(key(row)) ?? []), row]);
+  return found;
+};
+
+describe("its days are plausible", () => {
+  it("people come, pay and fetch, work is signed and promises fall while the shop is open: Monday to Saturday, 10 to 19 (common practice)", () => {
+    const moments = [
+      ...all.visits.flatMap(({ arrivedAt, promisedFor }) => [arrivedAt, promisedFor]),
+      ...all.tickets.flatMap(({ been }) => been.map(({ at }: Row) => at)),
+      ...all.stagesDone.flatMap(({ startedAt, doneAt }) => [startedAt, doneAt]),
+      ...all.payments.map(({ at }) => at),
+    ];
+    expect(moments.length).toBeGreaterThan(5000);
+    const closed = moments.filter((at) => {
+      const { weekday, minutes } = shopTime(at);
+      return weekday === "Sun" || minutes < 600 || minutes > 1140;
+    });
+    expect(closed).toEqual([]);
+  });
+
+  it("a promise is kept by most, and never earlier than an hour after the ball came", () => {
+    const ready = all.tickets.filter(({ readyAt }) => readyAt !== null);
+    const kept = ready.filter(({ readyAt, promisedFor }) => readyAt <= promisedFor);
+    expect(kept.length / ready.length).toBeGreaterThan(0.7);
+    for (const { arrivedAt, promisedFor } of all.visits)
+      expect(Date.parse(promisedFor) - Date.parse(arrivedAt)).toBeGreaterThanOrEqual(3_600_000);
+  });
+
+  it("stages are signed in the order of the plan, each once; nobody works two balls at one time; a ball dries before it is cut", () => {
+    const signed = by(all.stagesDone, ({ ticketId }) => ticketId);
+    for (const { id, stages } of all.tickets) {
+      const done = (signed.get(id) ?? []).toSorted((a, b) => (a.doneAt < b.doneAt ? -1 : 1));
+      expect(done.map(({ stageId }) => stageId)).toEqual(stages.slice(0, done.length).map((stage: Row) => stage.id));
+      const [extract, dryOff] = ["extract", "dryOff"].map((kind) => done.find((one) => one.kind === kind));
+      // Two hours to be dry and cool; common practice.
+      if (dryOff !== undefined) expect(Date.parse(dryOff.doneAt) - Date.parse(extract?.doneAt)).toBeGreaterThanOrEqual(2 * 3_600_000);
+    }
+    for (const rows of by(all.stagesDone, ({ personId }) => personId).values()) {
+      const inOrder = rows.toSorted((a, b) => (a.startedAt < b.startedAt ? -1 : 1));
+      for (let i = 1; i < inOrder.length; i++) expect(inOrder[i].startedAt >= inOrder[i - 1].doneAt).toBe(true);
+    }
+  });
+
+  it("one bowler carries five balls, most three", () => {
+    const counts = [...by(all.balls, ({ bowlerId }) => bowlerId).values()].map(({ length }) => length);
+    expect([Math.max(...counts), counts.filter((count) => count === 3).length]).toEqual([5, 37]);
+  });
+
+  it("what a shot leaves fits where it was seen: full racks are gutter balls, and the head pin falls where the ball reaches it", () => {
+    /* Pins: the head pin stands on board 20; a ball of 8.5 in and a pin of 4.766 in touch within 6.6 in, of boards of 1.0466 in (USBC equipment specifications). */
+    const reach = (8.5 / 2 + 4.766 / 2) / 1.0466;
+    let hits = 0;
+    for (const { boards, leave } of all.shotNotes.filter((note) => note.leave !== null)) {
+      const atPins = boards.find(({ atFt }: Row) => atFt === 60)?.board ?? null;
+      if (atPins === null) expect(leave).toHaveLength(10);
+      else if (Math.abs(atPins - 20) < reach - 1) {
+        hits += 1;
+        expect(leave).not.toContain(1);
+      } else expect(Math.abs(atPins - 20)).toBeLessThan(reach);
+    }
+    expect(hits).toBeGreaterThan(80);
+  });
+});
+
+describe("its two years add up", () => {
+  it("every job that was done is charged by the price list or free with a reason; nothing is left out of the bill", () => {
+    const visits = new Map(all.visits.map((visit) => [visit.id, visit]));
+    const listed = new Set(all.prices.map(({ name, eachCents }) => `${name} ${eachCents}`));
+    let [charged, free] = [0, 0];
+    for (const { id, visitId, stages } of all.tickets) {
+      const visit: Row = visits.get(visitId);
+      const lines = visit.charges.filter(({ ticketId }: Row) => ticketId === id);
+      const reasons = visit.free.filter(({ ticketId }: Row) => ticketId === id);
+      expect(lines.length > 0 !== reasons.length > 0, `ticket ${id}`).toBe(true);
+      for (const { what, eachCents } of lines) expect(listed).toContain(`${what.split(":")[0]} ${eachCents}`);
+      for (const { why } of reasons) expect(why).not.toBe("");
+      // Oil that was drawn out is on the bill of that ball.
+      if (stages.some(({ kind }: Row) => kind === "extract")) expect(lines.some(({ what }: Row) => what.startsWith("Oil"))).toBe(true);
+      if (lines.length > 0) charged += 1;
+      else free += 1;
+    }
+    expect(charged).toBeGreaterThan(10 * free);
+  });
+
+  it("bills, worked by hand from their lines, are what was paid and what is open, to the cent", () => {
+    // Sales tax of 8.25 % on the whole bill, half a cent up.
+    const billed = all.visits.reduce((sum, visit) => sum + billOf(visit).totalCents, 0);
+    const plain = all.visits.filter(({ discountCents }) => discountCents === 0);
+    for (const visit of plain) {
+      const goods = visit.charges.reduce((sum: number, { eachCents, quantity }: Row) => sum + eachCents * quantity, 0);
+      expect(billOf(visit).totalCents).toBe(goods + Math.floor((goods * 825 + 5000) / 10_000));
+    }
+    const paid = all.payments.reduce((sum, { cents }) => sum + cents, 0);
+    const open = all.visits
+      .filter(({ state }) => state !== "closed")
+      .reduce((sum, visit) => sum + billOf(visit).totalCents - paidOf(all.payments.filter(({ visitId }) => visitId === visit.id)), 0);
+    expect(plain.length).toBeGreaterThan(200);
+    expect(open).toBeGreaterThan(0);
+    expect(paid + open).toBe(billed);
+    expect(all.payments.some(({ visitId, cents }) => cents < billOf(all.visits.find(({ id }) => id === visitId) as Row).totalCents)).toBe(
+      true,
+    );
+  });
+
+  it("pads, paper, polish and cleaner: what came less what was signed for is what is there", () => {
+    for (const { id, quantity } of all.stockItems) {
+      const came = all.stockMovements
+        .filter(({ stockItemId, why }) => stockItemId === id && why === "delivered")
+        .reduce((sum, { change }) => sum + change, 0);
+      const signed = all.stagesDone
+        .flatMap(({ used }) => used)
+        .filter(({ stockItemId }: Row) => stockItemId === id)
+        .reduce((sum, one: Row) => sum + one.quantity, 0);
+      expect(quantity).toBe(came - signed);
+    }
   });
 });
 

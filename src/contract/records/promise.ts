@@ -51,8 +51,8 @@ export function benchFreeFrom({ nowMs, zone, openings, waitingSeconds }: Omit<To
   return new Date(afterWork(nowMs, 1000 * waitingSeconds, zone, openings)).toISOString();
 }
 
-/** When so much work is done that only goes on while the shop is open. */
-function afterWork(fromMs: number, workMs: number, zone: string, openings: Openings): number {
+/** When so much work is done that only goes on while the shop is open, ms. */
+export function afterWork(fromMs: number, workMs: number, zone: string, openings: Openings): number {
   let left = workMs;
   for (const { opensMs, closesMs } of openTimes(fromMs, zone, openings)) {
     const begins = Math.max(opensMs, fromMs);
@@ -62,8 +62,8 @@ function afterWork(fromMs: number, workMs: number, zone: string, openings: Openi
   return fromMs + workMs;
 }
 
-/** That moment where the shop is open then, or when it opens next. */
-function whenOpen(atMs: number, zone: string, openings: Openings): number {
+/** That moment where the shop is open then, or when it opens next, ms. */
+export function whenOpen(atMs: number, zone: string, openings: Openings): number {
   for (const { opensMs, closesMs } of openTimes(atMs, zone, openings)) if (atMs <= closesMs) return Math.max(atMs, opensMs);
   return atMs;
 }

@@ -3,6 +3,7 @@ import type { Stage } from "#engine/surface/stages";
 import type { CustomerBall } from "./customers.ts";
 import { type Furnished, rounded, type Technician } from "./furnish.ts";
 import type { Making, Times } from "./making.ts";
+import { beginOf } from "./openHours.ts";
 import { DAY, MINUTE } from "./shopClock.ts";
 import { readingUm, roughnessAt } from "./surface.ts";
 
@@ -26,9 +27,11 @@ export async function* doStage(
   stage: Stage,
 ): Times {
   const { things, clock, dice } = making;
-  const startedMs = clock.now();
   const sideSeconds = Array.from({ length: stage.sides }, () => Math.round(stage.secondsPerSide + dice.normal(0, SECONDS_SCATTER)));
-  yield startedMs + SETTING_UP + 1000 * sideSeconds.reduce((sum, seconds) => sum + seconds, 0);
+  const lastsMs = SETTING_UP + 1000 * sideSeconds.reduce((sum, seconds) => sum + seconds, 0);
+  const startedMs = beginOf(Math.max(clock.now(), technician.busyUntilMs), lastsMs);
+  technician.busyUntilMs = startedMs + lastsMs;
+  yield technician.busyUntilMs;
   await things.stagesDone.create(
     {
       ticketId: ticket.id,

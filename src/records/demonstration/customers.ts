@@ -34,14 +34,20 @@ export interface CustomerBall {
   countedMs: number;
 }
 
-/** Forty bowlers with three balls each: what a league bowler carries is a strong one, a weaker one, and one for spares. */
+/** Forty bowlers: what a league bowler carries is a strong ball, a weaker one, and one for spares. One carries five, two have none for spares. */
 export async function makeCustomers(making: Making): Promise<Customer[]> {
   const customers: Customer[] = [];
-  for (const [index, name] of BOWLER_NAMES.entries()) customers.push(await makeCustomer(making, index, name));
+  let balls = 0;
+  for (const [index, name] of BOWLER_NAMES.entries()) {
+    const customer = await makeCustomer(making, index, name, balls);
+    customers.push(customer);
+    balls += customer.balls.length;
+  }
   return customers;
 }
 
-async function makeCustomer(making: Making, index: number, name: string): Promise<Customer> {
+/** @param before how many balls there are already */
+async function makeCustomer(making: Making, index: number, name: string, before: number): Promise<Customer> {
   const { things, dice, clock, beginMs, by } = making;
   clock.at(beginMs + index * MINUTE);
   const at = clock.text();
@@ -78,7 +84,7 @@ async function makeCustomer(making: Making, index: number, name: string): Promis
     { by },
   );
   const balls: CustomerBall[] = [];
-  for (const [place, ball] of bagOf(dice).entries()) balls.push(await makeBall(making, bowler, index * 3 + place, ball));
+  for (const [place, ball] of bagOf(dice, index).entries()) balls.push(await makeBall(making, bowler, before + place, ball));
   return { id: bowler.id, delivery, home: index % 2, balls };
 }
 
@@ -102,16 +108,20 @@ function deliveryOf(
   };
 }
 
+/** The bowler who carries five balls, and those who have none for spares, by their place among the bowlers. */
+const FIVE_BALLS = 0;
+const WITHOUT_SPARE: readonly number[] = [1, 2];
+
 type BagBall = Pick<CustomerBall, "cover" | "job" | "gamesPerWeek" | "finish">;
 
-function bagOf(dice: Dice): BagBall[] {
+function bagOf(dice: Dice, index: number): BagBall[] {
   const ball = (cover: CoverId, job: BallJob, games: readonly [number, number]): BagBall => ({
     cover,
     job,
     gamesPerWeek: dice.between(...games),
     finish: dice.pick(COVERS[cover].usual),
   });
-  return [
+  const strikes = [
     ball(dice.pick(["solid", "hybrid"]), "strike", [1.5, 4]),
     ball(
       dice.weighted([
@@ -122,8 +132,10 @@ function bagOf(dice: Dice): BagBall[] {
       dice.chance(0.7) ? "strike" : "control",
       [0.7, 2],
     ),
-    ball("polyester", "spare", [1, 4]),
   ];
+  if (WITHOUT_SPARE.includes(index)) return strikes;
+  const more = index === FIVE_BALLS ? [ball("solid", "strike", [0.7, 1.5]), ball("urethane", "control", [0.7, 1.2])] : [];
+  return [...strikes, ...more, ball("polyester", "spare", [1, 4])];
 }
 
 /** Found with tape by whoever measured the delivery, in quarters of an inch as a flexible rule is read. */

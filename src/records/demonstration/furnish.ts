@@ -1,13 +1,18 @@
+import type { Price } from "#contract/records/money";
+import type { PricedWork } from "#contract/records/pricedWork";
 import { ABRASIVES, type AbrasiveId } from "#engine/surface/abrasives";
 import { effectiveRaUm } from "#engine/surface/finish";
 import { HOUSE_NAMES, PEOPLE, SHOP_NAME } from "./invented.ts";
 import type { Making } from "./making.ts";
+import { ZONE } from "./openHours.ts";
 import { dayOf } from "./shopClock.ts";
 import { readingUm } from "./surface.ts";
 
 export interface Technician {
   readonly id: string;
   readonly initials: string;
+  /** Until when the hands are at another ball, ms. */
+  busyUntilMs: number;
 }
 
 export interface Place {
@@ -21,6 +26,9 @@ export interface Place {
 /** The shop before its first customer. */
 export interface Furnished {
   readonly technicians: readonly Technician[];
+  readonly prices: readonly Price[];
+  /** Seconds at the bench that each ticket still wants, by its id: what a promise has to wait for. */
+  readonly waiting: Map<string, number>;
   readonly places: readonly Place[];
   /** Stock items by abrasive. */
   readonly stock: ReadonlyMap<AbrasiveId, string>;
@@ -30,9 +38,14 @@ export interface Furnished {
   readonly referenceUm: number;
 }
 
-export const PRICES = { refresh: 2000, polish: 500, extraction: 2500, resurfacing: 3500 } as const;
-const PRICED = { refresh: "refresh", polish: "polish", extraction: "extraction", resurfacing: "resurface" } as const;
-export const TAX_MILLIPERCENT = 8250;
+/** Of about what such work costs; common practice. */
+const PRICES: Readonly<Partial<Record<PricedWork, { readonly name: string; readonly eachCents: number }>>> = {
+  refresh: { name: "Refresh", eachCents: 2000 },
+  resurface: { name: "Resurface", eachCents: 3500 },
+  polish: { name: "Polish", eachCents: 500 },
+  extraction: { name: "Oil extraction", eachCents: 2500 },
+};
+const TAX_MILLIPERCENT = 8250;
 const PADS: readonly AbrasiveId[] = ["pad-360", "pad-500", "pad-800", "pad-1000", "pad-1500", "pad-2000", "pad-3000", "pad-4000"];
 const STOCKED: readonly AbrasiveId[] = [...PADS, "paper-P400", "cutting-polish"];
 
@@ -41,21 +54,9 @@ export async function furnish(making: Making): Promise<Furnished> {
   clock.at(beginMs);
   const { version } = await things.settings.get();
   await things.settings.change(
-    { shopName: SHOP_NAME, zone: "America/Chicago", currency: "USD", taxMillipercent: TAX_MILLIPERCENT, data: "invented" },
+    { shopName: SHOP_NAME, zone: ZONE, currency: "USD", taxMillipercent: TAX_MILLIPERCENT, data: "invented" },
     { by, expectedVersion: version },
   );
-  for (const [name, eachCents] of Object.entries(PRICES))
-    await things.prices.create(
-      {
-        name: `Invented price: ${name}`,
-        work: PRICED[name as keyof typeof PRICES],
-        eachCents,
-        currency: "USD",
-        taxMillipercent: TAX_MILLIPERCENT,
-        from: dayOf(beginMs),
-      },
-      { by },
-    );
   const referenceUm = effectiveRaUm({ number: 2000, polished: false });
   const referenceBall = await things.referenceBalls.create(
     { name: "Reference 2000", finish: "2000", raUm: rounded(readingUm(referenceUm)), measuredAt: clock.text() },
@@ -63,11 +64,21 @@ export async function furnish(making: Making): Promise<Furnished> {
   );
   return {
     technicians: await technicians(making),
+    prices: await prices(making),
+    waiting: new Map(),
     places: await places(making),
     ...(await stock(making)),
     referenceBallId: referenceBall.id,
     referenceUm,
   };
+}
+
+async function prices({ things, by, beginMs }: Making): Promise<Price[]> {
+  const made: Price[] = [];
+  const usual = { currency: "USD", taxMillipercent: TAX_MILLIPERCENT, from: dayOf(beginMs) };
+  for (const [work, { name, eachCents }] of Object.entries(PRICES))
+    made.push(await things.prices.create({ name, work: work as PricedWork, eachCents, ...usual }, { by }));
+  return made;
 }
 
 /** The first person is there from the beginning; the others are added. */
@@ -76,7 +87,7 @@ async function technicians({ things, by }: Making): Promise<Technician[]> {
   await things.people.change(by, PEOPLE[0], { by, expectedVersion: first.version });
   const others = [];
   for (const person of PEOPLE.slice(1)) others.push(await things.people.create(person, { by }));
-  return [{ id: by, initials: PEOPLE[0].initials }, ...others.map(({ id, initials }) => ({ id, initials }))];
+  return [{ id: by, initials: PEOPLE[0].initials }, ...others].map(({ id, initials }) => ({ id, initials, busyUntilMs: 0 }));
 }
 
 async function places({ things, by }: Making): Promise<Place[]> {

@@ -22,6 +22,7 @@ const SEEN_AT_FT = [15, 40, 60] as const;
 const PINS_FT = 60;
 /** Board of a pocket hit in the pins' plane, from the hand side; common practice. */
 const POCKET_BOARD = 17.5;
+const HEAD_PIN_BOARD = 20;
 /** Where a bowler stands who hooks much, and who hooks little. */
 const LAYDOWN = { from: 14, to: 26 } as const;
 const TRIES = 7;
@@ -29,14 +30,23 @@ const BETWEEN_SHOTS = 4 * MINUTE;
 /** Half a board is what the eye can tell; a display of speed shows tenths. */
 const EYE_BOARDS = 0.5;
 
-/** Some shots of one ball on the bowler's own house, a few days after it was collected, noted one by one. */
-export async function* noteShots(making: Making, shop: Furnished, customer: Customer, ball: CustomerBall): Times {
+/** Nearer the edge a ball that turns there is a stronger one than anybody throws on that lane; common practice. */
+const LEAST_BREAKPOINT_BOARD = 5;
+
+/** Some shots of a ball that suits the bowler's own house, a few days after it was collected, noted one by one; none where no ball does. */
+export async function* noteShots(making: Making, shop: Furnished, customer: Customer, balls: readonly CustomerBall[]): Times {
   const { things, dice, clock, by } = making;
   yield clock.now() + dice.whole(1, 6) * DAY;
   const place = shop.places[customer.home];
   const film = handed(filmOfPattern({ kind: "named", id: place.pattern }), customer.delivery.hand);
   const laneId = dice.pick(place.laneIds);
-  const line = lineOf(customer, ball, film, dice);
+  const lines = balls.map((ball) => ({ ball, line: lineOf(customer, ball, film, dice) }));
+  const suiting = lines.find(({ ball, line }) => {
+    const shot = shotOf(customer, ball, line, film);
+    return shot.phases.breakpoint.board >= LEAST_BREAKPOINT_BOARD && Math.abs(boardAtPins(shot) - POCKET_BOARD) < 1;
+  });
+  if (suiting === undefined) return;
+  const { ball, line } = suiting;
   const count = dice.whole(2, 4);
   for (let number = 0; number < count; number++) {
     const thrown = scattered(customer, line, dice);
@@ -61,11 +71,15 @@ export async function* noteShots(making: Making, shop: Furnished, customer: Cust
   }
 }
 
-function seen({ samples, phases }: Shot) {
-  const speed = phases.speedAtPinsMph;
-  const isOnLane = phases.breakpoint.board >= 0;
+/** What can be seen of a shot: of one that fell into the gutter nothing after that, though the model goes on. */
+function seen({ samples, phases, gutter }: Shot) {
+  const untilFt = gutter?.yFt ?? Number.POSITIVE_INFINITY;
+  const speed = gutter === null ? phases.speedAtPinsMph : null;
+  const isOnLane = phases.breakpoint.board >= 0 && phases.breakpoint.yFt < untilFt;
   return {
-    boards: samples.filter(({ offLane }) => !offLane).map(({ yFt, board }) => ({ atFt: Math.round(yFt), board: toEye(board) })),
+    boards: samples
+      .filter(({ offLane, yFt }) => !offLane && yFt < untilFt)
+      .map(({ yFt, board }) => ({ atFt: Math.round(yFt), board: toEye(board) })),
     breakpointBoard: isOnLane ? toEye(phases.breakpoint.board) : null,
     breakpointFt: isOnLane ? Math.round(phases.breakpoint.yFt) : null,
     speedMph: speed === null ? null : Math.round(10 * speed) / 10,
@@ -77,10 +91,14 @@ function toEye(board: number): number {
   return EYE_BOARDS * Math.round(board / EYE_BOARDS);
 }
 
-/** Pins left, drawn from what the table of the pins says of this hit; all of them after a ball in the gutter. */
-function leaveOf({ samples, reachedPins }: Shot, dice: Dice): number[] {
+/** Boards from the head pin that the table of the pins knows of. */
+const KNOWN_BOARDS = 6;
+
+/** Pins left, drawn from what the table of the pins says of this hit: all of them after a ball in the gutter, null for a hit that it does not know. */
+function leaveOf({ samples, reachedPins }: Shot, dice: Dice): number[] | null {
   const hit = samples.find(({ yFt }) => Math.abs(yFt - PINS_FT) < 1e-6);
   if (!reachedPins || hit === undefined) return [1, 2, 3, 4, 5, 6, 7, 8, 9, 10];
+  if (Math.abs(hit.board - HEAD_PIN_BOARD) > KNOWN_BOARDS) return null;
   const { strike, leaves } = carryOf([{ board: hit.board, entryDeg: hit.entryAngleDeg, quality: TYPICAL_QUALITY }]);
   return [...pinsOf(dice.weighted<Leave>([[STRIKE, strike], ...leaves.map(({ leave, share }) => [leave, share] as const)]))];
 }

@@ -1,6 +1,7 @@
 import type { Customer, CustomerBall } from "./customers.ts";
 import type { Furnished } from "./furnish.ts";
 import type { Making, Times } from "./making.ts";
+import { openBefore, someTime } from "./openHours.ts";
 import { DAY, HOUR } from "./shopClock.ts";
 import { noteShots } from "./shots.ts";
 import { dueMs } from "./surface.ts";
@@ -10,10 +11,12 @@ import { visitOf } from "./visits.ts";
 const BROUGHT_ALONG_DAYS = 25;
 /** People come when they have noticed, not when it is due. */
 const LATE_DAYS = { from: 20, to: 60 } as const;
-const NOTED_AFTER_VISIT = 0.2;
+const NOTED_AFTER_VISIT = 0.25;
 /** Every so many bowlers one comes in the last days in any case: a shop with an empty queue shows nothing. */
 const EAGER_EVERY = 3;
-const EAGER_DAYS = { from: 0.05, to: 2.5 } as const;
+const EAGER_DAYS = { from: 0.1, to: 2.5 } as const;
+/** Half of them in the last hours: their balls are at the bench. */
+const LAST_HOURS_DAYS = { from: 0.005, to: 0.06 } as const;
 
 /**
  * Two years. Each bowler's story goes on by itself and says when it goes on; whichever is next in time is told next. What is under way
@@ -43,10 +46,11 @@ async function* storyOf(making: Making, shop: Furnished, customer: Customer, isE
     const usualMs = Math.max(clock.now() + 2 * DAY, nextVisitMs(making, customer));
     const hurries = mayHurry && usualMs >= endMs;
     if (hurries) mayHurry = false;
-    yield hurries ? Math.max(clock.now() + HOUR, endMs - dice.between(EAGER_DAYS.from, EAGER_DAYS.to) * DAY) : usualMs;
+    const { from, to } = dice.chance(0.5) ? EAGER_DAYS : LAST_HOURS_DAYS;
+    yield hurries ? Math.max(clock.now() + HOUR, openBefore(endMs - dice.between(from, to) * DAY)) : usualMs;
     const balls = broughtAlong(customer, clock.now());
     yield* visitOf(making, shop, customer, balls);
-    if (dice.chance(NOTED_AFTER_VISIT)) yield* noteShots(making, shop, customer, balls[0]);
+    if (dice.chance(NOTED_AFTER_VISIT)) yield* noteShots(making, shop, customer, balls);
   }
 }
 
@@ -56,9 +60,9 @@ function broughtAlong({ balls }: Customer, nowMs: number): readonly CustomerBall
   return due.length > 0 ? due : [balls.reduce((first, ball) => (dueMs(ball) < dueMs(first) ? ball : first))];
 }
 
-/** In the afternoon or evening of a day some time after the first ball is due. */
+/** While the shop is open, on a day some time after the first ball is due. */
 function nextVisitMs({ dice, beginMs }: Making, { balls }: Customer): number {
   const due = Math.max(beginMs, Math.min(...balls.map(dueMs)));
   const day = Math.floor(due / DAY) + dice.whole(LATE_DAYS.from, LATE_DAYS.to);
-  return day * DAY + dice.between(15, 23) * HOUR;
+  return someTime(dice, day * DAY, [15, 24]);
 }
