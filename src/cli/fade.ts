@@ -49,7 +49,7 @@ function useOf(asked: BenchFileBall, { balls, use }: BenchFile): Use {
     gamesSinceExtraction: asked.ball.gamesSinceExtraction ?? ball.gamesSince,
     gamesSinceResurfacing: asked.ball.gamesSinceResurfacing ?? ball.gamesSince,
     abrasiveness: use?.abrasiveness ?? 1,
-    readings: readings.map(({ games, raMicroinch }) => ({ games, raUm: effectiveRaOfReadingUm(raMicroinch, a) })),
+    readings: readings.map(({ games, raMicroinch }) => ({ games, raUm: effectiveRaOfReadingUm(raMicroinch, a), where: "track" as const })),
   };
 }
 

@@ -1,6 +1,7 @@
 import { scaleLinear, scaleLog } from "d3-scale";
 import { area, line } from "d3-shape";
 import type { FadePoint } from "#engine/surface/care";
+import type { FadeReading } from "#engine/surface/fade";
 import { MICROINCH, MICROMETRE } from "#engine/units";
 import { FADE } from "#words/en/fade";
 import { fixed } from "#words/figures";
@@ -11,8 +12,8 @@ export interface FadeChartInput {
   readonly name: string;
   readonly track: readonly FadePoint[];
   readonly offTrack: readonly FadePoint[];
-  /** Readings of the track, as the law takes them. */
-  readonly readings: readonly { readonly games: number; readonly raUm: number }[];
+  /** As the law takes them. */
+  readonly readings: readonly FadeReading[];
   readonly gamesNow: number;
   /** Unit of the scale; µm where nothing is said. */
   readonly unit?: keyof typeof SCALES;
@@ -55,10 +56,16 @@ export function fadeChart(input: FadeChartInput, paint: Paint = FILE_PAINT, id =
     el("path", { d: middle(input.track) ?? "", fill: "none", stroke: paint.ink, "stroke-width": 2.5 }),
     ...[...ends(input, x, y, paint)],
     el("line", { x1: x(input.gamesNow), x2: x(input.gamesNow), y1: BOX.top, y2: BOX.bottom, stroke: paint.accent, "stroke-width": 1 }),
-    ...input.readings.map(({ games, raUm }) =>
-      el("circle", { cx: x(games), cy: y(raUm), r: 4, fill: paint.paper, stroke: paint.accent, "stroke-width": 2 }),
-    ),
+    ...input.readings.map(({ games, raUm, where }) => dot(x(games), y(raUm), where, paint)),
   );
+}
+
+/** A reading: a ring in the track, a square beside it. */
+function dot(x: number, y: number, where: FadeReading["where"], paint: Paint): string {
+  const line = { fill: paint.paper, stroke: paint.accent, "stroke-width": 2 };
+  return where === "track"
+    ? el("circle", { cx: x, cy: y, r: 4, ...line })
+    : el("rect", { x: x - 3.5, y: y - 3.5, width: 7, height: 7, ...line });
 }
 
 type X = (games: number) => number;

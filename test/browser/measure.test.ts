@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { AxeBuilder } from "@axe-core/playwright";
-import { type APIRequestContext, expect, test } from "@playwright/test";
+import { type APIRequestContext, expect, type Page, test } from "@playwright/test";
 import type { ChildServer } from "../../tools/childServer.ts";
 import { complaints } from "./room.ts";
 import { ownServer } from "./shopServer.ts";
@@ -47,6 +47,18 @@ async function kept(request: APIRequestContext, ballId: string) {
   return items as { id: string; place: string; how: string; comparison: string | null; raUm: number | null; ticketId: string | null }[];
 }
 
+async function currentFinish(request: APIRequestContext, ballId: string): Promise<string> {
+  const { surface, boxFinish } = await (await request.get(`${shop.address}/api/balls/${ballId}`)).json();
+  const worked = (surface as { at: string; finish: string | null }[]).filter(({ finish }) => finish !== null);
+  return worked.toSorted((a, b) => b.at.localeCompare(a.at))[0]?.finish ?? boxFinish;
+}
+
+/** Types one place's readings and goes on. */
+async function reads(page: Page, figures: string): Promise<void> {
+  await page.locator(".tester-field input").fill(figures);
+  await page.keyboard.press("Enter");
+}
+
 for (const look of ["paper", "bench"] as const) {
   test(`measuring, look ${look}: nothing for axe to find, nothing runs out at 360 px`, async ({ page, request }) => {
     const heard = complaints(page);
@@ -54,16 +66,11 @@ for (const look of ["paper", "bench"] as const) {
     await page.addInitScript((chosen) => localStorage.setItem("gritwright.look", chosen), look);
     await page.setViewportSize({ width: 360, height: 800 });
     await page.goto(`${shop.address}/measure?ball=${ballId}&ticket=${id}`);
-    for (const way of ["by sheen", "with a tester"]) {
+    for (const way of ["By sheen", "Tester"]) {
       await page.getByText(way, { exact: true }).click();
-      await expect(page.locator(".side")).toHaveCount(6);
-      if (way === "with a tester") {
-        await page.getByLabel("grip, Ra", { exact: false }).first().fill("20 21");
-        await page.getByLabel("below the thumb").fill("30");
-        await expect(page.getByText("compared only with each other")).toBeVisible();
-        await page.getByLabel("Compared with the finish").selectOption("1000");
-        await expect(page.getByRole("cell", { name: /(too dull|too smooth|as wanted)$/ })).toHaveCount(2);
-      }
+      await expect(page.locator(".measure-spot")).toHaveCount(6);
+      if (way === "Tester") for (const figures of ["20 21", "30"]) await reads(page, figures);
+      await expect(page.locator(".verdict-bar")).toBeInViewport();
       expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
       const { violations } = await new AxeBuilder({ page }).analyze();
       expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(" ")).join(", ")}`)).toEqual([]);
@@ -72,56 +79,159 @@ for (const look of ["paper", "bench"] as const) {
   });
 }
 
-test("by sheen, with the keyboard: Enter walks from side to side to what keeps them, and they are kept once", async ({ page, request }) => {
+test("by sheen: one key a side, saved as it is pressed; the odd one is named; undo takes back the last alone", async ({
+  page,
+  request,
+}) => {
   const { id, ballId } = await openTicket(request);
-  const before = await kept(request, ballId);
+  const before = new Set((await kept(request, ballId)).map((one) => one.id));
   await page.goto(`${shop.address}/measure?ball=${ballId}&ticket=${id}`);
-  await page.locator("fieldset.side input").first().focus();
-  for (let side = 0; side < 6; side += 1) {
-    await page.keyboard.press("Space");
-    if (side === 3) await page.keyboard.press("ArrowRight");
-    await page.keyboard.press("Enter");
-  }
-  await expect(page.getByText("The sides do not agree.")).toBeVisible();
-  const keep = page.getByRole("button", { name: "Keep 6 readings" });
-  await expect(keep).toBeFocused();
-  await page.keyboard.press("Enter");
-  await expect(page.getByText("6 readings are kept with the ball.")).toBeVisible();
-  await expect(page.getByRole("button", { name: "Keep 0 readings" })).toBeDisabled();
-  const known = new Set(before.map((one) => one.id));
-  const fresh = (await kept(request, ballId)).filter((one) => !known.has(one.id));
+  await page.getByText("By sheen", { exact: true }).click();
+  await expect(page.locator(".verdict-bar")).toContainText("Two more sides and I can tell.");
+  for (const key of ["Same", "Same", "Same", "Same", "Same", "Smoother"])
+    await page.getByRole("button", { name: key, exact: true }).click();
+  await expect(page.locator(".verdict-bar")).toContainText("Opposite is smoother. The other five match each other.");
+  await expect(page.locator(".verdict-bar")).toContainText("Saved, 6 of 6 sides.");
+  const fresh = (await kept(request, ballId)).filter((one) => !before.has(one.id));
   expect(fresh.map(({ place, how, comparison, ticketId }) => [place, how, comparison, ticketId]).toSorted()).toEqual(
     ["grip", "opposite", "left", "right", "fingers", "thumb"]
-      .map((place) => [place, "reference ball", place === "right" ? "the same" : "duller", id])
+      .map((place) => [place, "reference ball", place === "opposite" ? "smoother" : "the same", id])
       .toSorted(),
   );
+  await page.getByRole("button", { name: "Undo opposite" }).click();
+  await expect(page.locator(".verdict-bar")).toContainText("The five read so far match each other.");
+  await page.reload();
+  await expect(page.getByRole("button", { name: "opposite: not read yet" })).toBeVisible();
+  // What was taken back stays in the log as taken back.
+  const after = (await kept(request, ballId)).filter((one) => !before.has(one.id));
+  expect(after).toHaveLength(7);
 });
 
-test("with a tester: what is no number is answered and stays; the rest is kept, in the shop's unit; a reload loses nothing", async ({
+test("with a tester: what can be no reading is said at the field; the rest is saved in the shop's unit; a reload loses nothing that was typed", async ({
   page,
   request,
 }) => {
   const { ballId } = await openTicket(request);
   const before = new Set((await kept(request, ballId)).map((one) => one.id));
   await page.goto(`${shop.address}/measure?ball=${ballId}`);
-  await page.getByText("with a tester", { exact: true }).click();
-  const fields = page.locator(".side input");
-  await fields.nth(0).fill("20 22,5");
-  await fields.nth(1).fill("about 20");
-  await fields.nth(2).fill("40");
-  await expect(fields.nth(1)).toHaveAccessibleDescription(
-    "“about 20” does not fit. Allowed: numbers above 0, at most 1000 µin, with spaces between.",
-  );
+  await page.getByText("Tester", { exact: true }).click();
+  const field = page.locator(".tester-field input");
+  await field.fill("about 20");
+  await page.keyboard.press("Enter");
+  await expect(field).toHaveAccessibleDescription("“about 20” can’t be a reading. Allowed: numbers above 0, up to 1000 µin.");
   await page.reload();
-  await expect(fields.nth(0)).toHaveValue("20 22,5");
-  await expect(page.locator(".sides-chart svg")).toBeVisible();
-  await page.getByRole("button", { name: "Keep 3 readings" }).click();
-  await expect(page.getByText("3 readings are kept with the ball.")).toBeVisible();
-  await expect(fields.nth(0)).toHaveValue("");
-  await expect(fields.nth(1)).toHaveValue("about 20");
+  await expect(field).toHaveValue("about 20");
+  await field.fill("");
+  // The keys in view type as the machine's do.
+  for (const key of ["2", "0", "one more", "2", "2", ".", "5"])
+    await page.locator(".tester-keys").getByRole("button", { name: key, exact: true }).click();
+  await expect(field).toHaveValue("20 22.5");
+  await expect(page.locator(".tester-mean")).toContainText("mean 21.3 µin");
+  await page.getByRole("button", { name: "Next side" }).click();
+  await expect(page.getByRole("button", { name: "grip: 21.3" })).toBeVisible();
+  await expect(page.getByRole("heading", { name: /left/i })).toBeVisible();
+  await expect(page.locator(".verdict-bar")).toContainText("One more side and I can tell. Saved, 1 of 6 sides.");
   const fresh = (await kept(request, ballId)).filter((one) => !before.has(one.id));
   // 1 µin is 0.0254 µm by definition of the inch.
-  expect(fresh.map(({ raUm }) => raUm?.toFixed(4)).toSorted()).toEqual(["0.5080", "0.5715", "1.0160"]);
+  expect(fresh.map(({ raUm }) => raUm?.toFixed(4)).toSorted()).toEqual(["0.5080", "0.5715"]);
+});
+
+test("the odd side is named, opens the guide at exactly that side with its seconds, and is read again", async ({ page, request }) => {
+  test.setTimeout(120_000);
+  const heard = complaints(page);
+  await page.clock.install();
+  const { id, ballId } = await openTicket(request);
+  await page.goto(`${shop.address}/tickets/${id}`);
+  await page.getByLabel("Finish wanted").selectOption("2000");
+  await expect(page.locator("table.stages")).toBeVisible();
+  const { stages, revision } = await (await request.get(`${shop.address}/api/tickets/${id}`)).json();
+  const { items: people } = await (await request.get(`${shop.address}/api/people?state=works%20here&order=oldest%20first`)).json();
+  for (const { id: stageId, kind, abrasive, sideIds } of stages) {
+    const signed = {
+      ticketId: id,
+      stageId,
+      revision,
+      kind,
+      abrasive,
+      sidesDone: sideIds,
+      personId: people[0].id,
+      initials: people[0].initials,
+    };
+    const data = { ...signed, doneAt: new Date(Date.now() - 60_000).toISOString() };
+    expect(
+      (await request.post(`${shop.address}/api/stages-done`, { data, headers: { "Idempotency-Key": crypto.randomUUID() } })).ok(),
+    ).toBe(true);
+  }
+  await page.goto(`${shop.address}/measure?ball=${ballId}&ticket=${id}`);
+  await page.getByText("Tester", { exact: true }).click();
+  for (const figures of ["12.8 12.5", "13.1 12.4", "12.4 12.6", "12 12.9", "12.5 12", "8.1 9.9"]) await reads(page, figures);
+  const verdict = page.locator(".verdict-bar");
+  await expect(verdict).toContainText("Opposite is too smooth. The other five match 2000.");
+  const seconds = Number(/about (\d+) seconds/.exec((await verdict.textContent()) ?? "")?.[1]);
+  expect(seconds).toBeGreaterThanOrEqual(5);
+  await page.getByRole("button", { name: "Redo this side" }).click();
+  await page.getByRole("button", { name: /I have looked|It’s this ball/ }).click();
+  const seen = page.getByRole("button", { name: /^(Seen|Got it)$/ });
+  await expect(page.getByRole("timer").or(seen).first()).toBeVisible();
+  if (await seen.isVisible()) await seen.click();
+  await expect(page.locator(".bench-side")).toContainText("Side 6 of 6");
+  expect(Number(await page.getByRole("timer").textContent())).toBe(seconds);
+  await page.locator(".bench-buttons .primary").click();
+  await page.clock.runFor((seconds + 1) * 1000);
+  await page.getByRole("button", { name: /sign/i }).click();
+  await page.waitForURL("**/measure?**side=opposite");
+  await expect(page.getByRole("button", { name: "opposite: not read yet" })).toBeVisible();
+  await reads(page, "12.3 12.2");
+  await expect(verdict).toContainText("All six match 2000.");
+  // The check was signed before the side was worked again: it waits to be signed anew.
+  await page.goto(`${shop.address}/bench/${id}`);
+  await expect(page.locator("h1")).toContainText("Check all sides");
+  expect(heard).toEqual([]);
+});
+
+test("a side may be left as it is, with the reason; the sheet says so, and prints the track as well", async ({ page, request }) => {
+  const { id, ballId } = await openTicket(request);
+  await page.goto(`${shop.address}/tickets/${id}`);
+  await page.getByLabel("Finish wanted").selectOption("2000");
+  await expect(page.locator("table.stages")).toBeVisible();
+  await page.goto(`${shop.address}/measure?ball=${ballId}&ticket=${id}`);
+  await page.getByText("Tester", { exact: true }).click();
+  await page.getByText("After", { exact: true }).click();
+  for (const figures of ["12.5 12.5", "12.5 12.5", "19 19.5"]) await reads(page, figures);
+  await page.getByRole("button", { name: "Keep as is" }).click();
+  await page.getByLabel("Why is it good enough?").fill("Scratch from the rack");
+  await page.getByRole("button", { name: "Keep it" }).click();
+  await expect(page.locator(".verdict-bar")).toContainText("Kept as is: Scratch from the rack");
+  await page.getByRole("button", { name: "in the track" }).click();
+  await page.locator(".tester-field input").fill("9");
+  await page.getByRole("button", { name: "Save", exact: true }).click();
+  await expect(page.getByRole("button", { name: "track: 9.0" })).toBeVisible();
+  await page.goto(`${shop.address}/print/measures/${id}`);
+  await expect(page.locator(".sheet tbody tr").last()).toContainText("track");
+  await expect(page.locator(".sheet tbody tr").last()).toContainText("9.0");
+  await expect(page.locator(".sheet")).toContainText("Kept as is: Scratch from the rack");
+});
+
+test("a reading by hand, in the track or beside it, moves the ball's fade", async ({ page, request }) => {
+  const post = async (path: string, data: object) =>
+    (await (await request.post(`${shop.address}${path}`, { data })).json()) as { id: string };
+  const ball = await post("/api/balls", { name: "Slate Curlew", cover: "solid", boxFinish: "1000" });
+  await page.goto(`${shop.address}/balls/${ball.id}`);
+  await expect(page.getByText("No reading of this ball yet: its curve is the cover's.")).toBeVisible();
+  await page.goto(`${shop.address}/measure?ball=${ball.id}`);
+  await page.getByText("Tester", { exact: true }).click();
+  for (const [place, figure] of [
+    ["in the track", "12"],
+    ["off the track", "17"],
+  ]) {
+    await page.getByRole("button", { name: place }).click();
+    await page.locator(".tester-field input").fill(figure);
+    await page.getByRole("button", { name: "Save", exact: true }).click();
+    await expect(page.locator(".verdict-bar")).toContainText("Two more sides");
+  }
+  await expect(page.getByText("Track drawn where it usually is")).toBeVisible();
+  await page.goto(`${shop.address}/balls/${ball.id}`);
+  await expect(page.getByText("Moved by 2 readings of this ball.")).toBeVisible();
 });
 
 test("without a ball in the address one is found by its number", async ({ page, request }) => {
@@ -130,7 +240,7 @@ test("without a ball in the address one is found by its number", async ({ page, 
   await page.goto(`${shop.address}/measure`);
   await page.getByLabel("Serial number, name or telephone").fill(ball.serial);
   await page.getByRole("link", { name: ball.serial }).click();
-  await expect(page.getByRole("heading", { name: `Measure: ${ball.name}` })).toBeVisible();
+  await expect(page.getByRole("heading", { name: `Measure ${ball.name}` })).toBeVisible();
 });
 
 test("a ticket's plan opens with its ball and bowler; one press takes the finish and its work back to the ticket", async ({
@@ -154,6 +264,9 @@ test("a ticket's plan opens with its ball and bowler; one press takes the finish
   const ticket = await (await request.get(`${shop.address}/api/tickets/${id}`)).json();
   expect(ticket.finishAfter).toBe(finish);
   expect(ticket.stages.length).toBeGreaterThan(1);
+  // What was said of it stays with the ticket, for the card: of this finish and no other.
+  expect(ticket.predicted).toMatchObject({ to: finish, from: await currentFinish(request, ballId) });
+  expect(ticket.predicted.now.points.length).toBeGreaterThan(5);
   expect(heard).toEqual([]);
   // The plan without a ticket is as it was.
   await page.goto(`${shop.address}/plan`);
@@ -165,18 +278,21 @@ test("readings taken while the server is away wait, are said to wait, and are wi
   const { id, ballId } = await openTicket(request);
   const before = new Set((await kept(request, ballId)).map((one) => one.id));
   await page.goto(`${shop.address}/measure?ball=${ballId}&ticket=${id}`);
-  await expect(page.locator("fieldset.side")).toHaveCount(6);
+  await page.getByText("By sheen", { exact: true }).click();
+  await expect(page.locator(".measure-spot")).toHaveCount(6);
   await shop.kill();
-  for (const side of [0, 1]) await page.locator("fieldset.side").nth(side).getByText("smoother").click();
-  await page.getByRole("button", { name: "Keep 2 readings" }).click();
+  for (const side of ["grip", "left"]) {
+    await page.getByRole("button", { name: "Smoother", exact: true }).click();
+    await expect(page.getByRole("button", { name: `${side}: Smoother` })).toBeVisible();
+  }
   await expect(page.getByRole("region", { name: "Not with the shop yet" })).toBeVisible();
-  await expect(page.getByText("are kept with the ball")).toHaveCount(0);
+  await expect(page.locator(".verdict-bar")).toContainText("2 of 6 sides, waiting to be sent.");
   shop = await ownServer(data, Number(new URL(shop.address).port));
-  await expect(page.getByText("2 readings are kept with the ball.")).toBeVisible({ timeout: 20_000 });
+  await expect(page.locator(".verdict-bar")).toContainText("Saved, 2 of 6 sides.", { timeout: 20_000 });
   const fresh = (await kept(request, ballId)).filter((one) => !before.has(one.id));
   expect(fresh.map(({ place, comparison }) => [place, comparison]).toSorted()).toEqual([
     ["grip", "smoother"],
-    ["opposite", "smoother"],
+    ["left", "smoother"],
   ]);
 });
 
@@ -187,6 +303,7 @@ test("a tester's file is opened, drawn and read, its cut-off changed, and kept w
   const { items } = await (await request.get("/api/balls?limit=1")).json();
   const ballId = items[0].id;
   await page.goto(`/measure?ball=${ballId}`);
+  await page.getByRole("button", { name: "open a tester file" }).click();
   const files = page.locator("input[type=file]");
   await files.setInputFiles({ name: "letter.csv", mimeType: "text/csv", buffer: Buffer.from("dear shop,\nno figures here") });
   await expect(page.getByRole("alert")).toBeVisible();

@@ -309,16 +309,46 @@ test("two counters change one ticket: the second is told, and nothing is overwri
   expect([now.finishAfter, now.complaint]).toEqual(["1000", "Said at the other counter."]);
 });
 
-for (const [what, pages] of [
-  ["ticket", { width: 594.96, height: 841.92 }],
-  ["label", { width: 175.75, height: 255.12 }],
-  ["care", { width: 297.64, height: 419.53 }],
+async function signAll(request: APIRequestContext, ticketId: string): Promise<void> {
+  const { items: people } = await (await request.get("/api/people?state=works%20here&order=oldest%20first")).json();
+  const { stages, revision } = await (await request.get(`/api/tickets/${ticketId}`)).json();
+  for (const { id: stageId, kind, abrasive, sideIds } of stages) {
+    const signed = {
+      ticketId,
+      stageId,
+      revision,
+      kind,
+      abrasive,
+      sidesDone: sideIds,
+      personId: people[0].id,
+      initials: people[0].initials,
+    };
+    const data = { ...signed, doneAt: new Date().toISOString() };
+    expect((await request.post("/api/stages-done", { data, headers: { "Idempotency-Key": crypto.randomUUID() } })).ok()).toBe(true);
+  }
+}
+
+// In points: an inch is 72, 25.4 mm. ISO 216 for A4 and A6, ANSI for letter; labels are as wide and high as they are written.
+for (const [what, pages, paper] of [
+  ["ticket", { width: 594.96, height: 841.92 }, { paperSize: "A4" }],
+  ["ticket", { width: 612, height: 792 }, { paperSize: "Letter" }],
+  ["label", { width: 175.75, height: 255.12 }, { labelSize: "62 × 90 mm" }],
+  ["label", { width: 162, height: 90 }, { labelSize: "2.25 x 1.25 in" }],
+  ["label", { width: 175.75, height: 82.2 }, { labelSize: "62 × 29 mm" }],
+  ["care", { width: 297.64, height: 419.53 }, { cardSize: "A6" }],
+  ["care", { width: 396, height: 612 }, { cardSize: "half letter" }],
+  ["care", { width: 594.96, height: 841.92 }, { cardSize: "A4" }],
+  ["care", { width: 612, height: 792 }, { cardSize: "Letter" }],
 ] as const) {
-  test(`the ${what} is one page of its own size, in points`, async ({ page, request }) => {
+  test(`the ${what} is one page of the paper that the shop has: ${Object.values(paper).join()}`, async ({ page, request }) => {
     const ball = await knownBall(request);
     const id = await takenIn(page, ball, "2000 + polish");
+    const { version } = await (await request.get("/api/settings")).json();
+    expect((await request.patch("/api/settings", { data: paper, headers: { "If-Match": `"${version}"` } })).ok()).toBe(true);
+    if (what === "care") await signAll(request, id);
     await page.goto(`/print/${what}/${id}`);
-    await expect(page.locator(".sheet").getByRole("heading", { name: ball.name })).toBeVisible();
+    await expect(page.locator(".sheet").getByRole("heading", { name: ball.name }).first()).toBeVisible();
+    if (what === "care") await expect(page.locator(".care-stages li").first()).toBeVisible();
     const text = (await page.pdf({ preferCSSPageSize: true })).toString("latin1");
     const boxes = [...text.matchAll(/\/MediaBox\s*\[\s*0\s+0\s+([\d.]+)\s+([\d.]+)\s*\]/g)].map(([, width, height]) => [
       Number(width),

@@ -68,21 +68,26 @@ test("another wish after the cut was signed: the new cut is not taken for signed
   await page.getByRole("link", { name: "Open the work guide" }).click();
   await expect(page.locator(".bench-with")).toContainText("2000");
   await page.goto(`/print/care/${id}`);
-  await expect(page.locator(".care")).toContainText("In work");
-  await expect(page.locator(".care")).not.toContainText("The surface is now");
+  await expect(page.locator(".care h2")).toHaveText("Slate Godwit is in work");
+  await expect(page.locator(".care")).not.toContainText("is at");
 });
 
 test("the care card claims what was signed, by whom, and the right sign of wear", async ({ page, request }) => {
   const id = await onTheCounter(page, request, "Slate Whimbrel", "1000 + polish");
   await page.goto(`/print/care/${id}`);
-  await expect(page.locator(".care")).toContainText("Planned: 1000 + polish. Nothing of it is done yet.");
-  await expect(page.locator(".care")).not.toContainText("What was done");
+  await expect(page.locator(".sheet")).toContainText("Sign the work first.");
+  await expect(page.locator(".care")).toHaveCount(0);
   await sign(request, id, ["clean", "cut", "polish", "check"]);
   await page.reload();
-  await expect(page.locator(".care")).toContainText("The surface is now 1000 + polish.");
-  await expect(page.locator(".care")).toContainText("it hooks earlier than it did, or the track looks dull");
+  await expect(page.locator(".care h2")).toHaveText("Slate Whimbrel is at 1000 + polish");
+  await expect(page.locator(".care")).toContainText(/hooks earlier.*the track looks dull/);
+  await expect(page.locator(".care")).not.toContainText("skids longer");
+  // No plan was taken, and nothing was measured: the card says nothing of either.
+  await expect(page.locator(".care")).not.toContainText("What it does now");
+  await expect(page.locator(".care")).not.toContainText(/measured|by eye/i);
   const { items } = await (await request.get("/api/people?state=works%20here&order=oldest%20first")).json();
-  await expect(page.locator(".care-stages li").first()).toContainText(`(${items[0].initials})`);
+  await expect(page.locator(".care-stages li")).toContainText([/^Cleaned/, /^Pad 1000, all six sides/, /polish/i, /^Checked/]);
+  await expect(page.locator(".care-stages li").first()).toContainText(items[0].initials);
 });
 
 test("a side that was worked is not sanded twice: on another device, in another batch, after the page went off", async ({

@@ -9,7 +9,19 @@ const planned = (...names: readonly string[]) =>
     stages: names.map((what, i) => ({ id: `0-${i}`, what, kind: "cut", abrasive: null, sideIds: [] })),
     been: [{ state: "received", at: "2026-01-01T00:00:00.000Z" }],
   }) as unknown as Ticket;
-const old = { stageId: null, revision: null, kind: null, abrasive: null, signs: true, sidesDone: [], takesBack: null, initials: "T" };
+const old = {
+  stageId: null,
+  revision: null,
+  kind: null,
+  abrasive: null,
+  signs: true,
+  sidesDone: [],
+  sidesAgain: [],
+  againSeconds: null,
+  way: null,
+  takesBack: null,
+  initials: "T",
+};
 const done = (...names: readonly string[]): Signed[] =>
   names.map((what, i) => {
     const doneAt = `2026-01-01T00:0${i}:00.000Z`;

@@ -36,7 +36,20 @@ function signs(stage: PlannedStage, more: Partial<WorkEntry> = {}): WorkEntry {
   clock += 1;
   const { id: stageId, kind, abrasive, label } = stage;
   const at = new Date(Date.UTC(2026, 4, 31) + 1000 * clock).toISOString();
-  return { id: `e${clock}`, stageId, kind, abrasive, signs: true, sidesDone: stage.sideIds, takesBack: null, at, label, ...more };
+  return {
+    id: `e${clock}`,
+    stageId,
+    kind,
+    abrasive,
+    signs: true,
+    sidesDone: stage.sideIds,
+    sidesAgain: [],
+    againSeconds: null,
+    takesBack: null,
+    at,
+    label,
+    ...more,
+  };
 }
 const takesBack = (entry: WorkEntry): WorkEntry =>
   signs({ id: "", kind: null, abrasive: null, sideIds: [], label: "" }, { stageId: null, signs: false, takesBack: entry.id });
@@ -103,6 +116,23 @@ describe("a ball's work", () => {
     expect(work.surface).not.toContain(last);
   });
 
+  it("one side that is off is put back alone, with its seconds; signed again it is done, and what was checked is checked again", () => {
+    const stages = plan("1000", 1);
+    const all = stages.map((stage) => signs(stage));
+    const cut = cuts(stages).at(-1) as PlannedStage;
+    const again = signs(cut, { signs: false, sidesDone: [], sidesAgain: ["opposite"], againSeconds: 5 });
+    const open = workOf(stages, [...all, again]);
+    expect(open.next).toMatchObject({ stage: cut, state: "begun", sidesLeft: ["opposite"], againSeconds: 5, again: ["opposite"] });
+    expect(open.stages.at(-1)).toMatchObject({ stage: { kind: "check" }, state: "open" });
+    expect(open.finish).toEqual({ number: 1000, polished: false });
+    const worked = [...all, again, signs(cut, { signs: false, sidesDone: ["opposite"] })];
+    expect(workOf(stages, worked).next).toMatchObject({ stage: cut, sidesLeft: [] });
+    const done = [...worked, signs(cut), signs(stages.at(-1) as PlannedStage)];
+    expect(workOf(stages, done).next).toBeNull();
+    // Pressed by mistake, it is taken back like anything else.
+    expect(workOf(stages, [...all, again, takesBack(again)]).next).toBeNull();
+  });
+
   it("of before there were ids is known by what a stage was called and what was used, in order", () => {
     const stages = plan("1000", 1);
     const old = stages.slice(0, 2).map((stage) => signs(stage, { stageId: null }));
@@ -149,6 +179,7 @@ describe("whatever is planned, signed, taken back and planned anew", () => {
     { weight: 5, arbitrary: fc.constant({ do: "sign" } as const) },
     { weight: 2, arbitrary: fc.record({ do: fc.constant("plan" as const), wish: fc.constantFrom(...WISHES) }) },
     { weight: 2, arbitrary: fc.record({ do: fc.constant("side" as const), side: fc.constantFrom("grip", "thumb", "left") }) },
+    { weight: 1, arbitrary: fc.record({ do: fc.constant("again" as const), which: fc.nat(20) }) },
     { weight: 1, arbitrary: fc.record({ do: fc.constant("take back" as const), which: fc.nat(20) }) },
   );
 
@@ -163,7 +194,12 @@ describe("whatever is planned, signed, taken back and planned anew", () => {
           if (one.do === "plan") stages = plan(one.wish, ++revision);
           else if (one.do === "sign" && next !== null) entries.push(signs(next.stage));
           else if (one.do === "side" && next !== null) entries.push(signs(next.stage, { signs: false, sidesDone: [one.side as "grip"] }));
-          else if (one.do === "take back" && entries.length > 0) entries.push(takesBack(entries[one.which % entries.length]));
+          else if (one.do === "again") {
+            const sided = stages.filter(({ sideIds }) => sideIds.length > 0);
+            const stage = sided[one.which % sided.length];
+            entries.push(signs(stage, { signs: false, sidesDone: [], sidesAgain: ["opposite"], againSeconds: 5 }));
+            if (entries.every(({ takesBack: id }) => id === null)) expect(workOf(stages, entries).next).not.toBeNull();
+          } else if (one.do === "take back" && entries.length > 0) entries.push(takesBack(entries[one.which % entries.length]));
           const work = workOf(stages, entries);
           const gone = new Set(entries.map(({ takesBack: id }) => id));
           const standing = entries.filter(({ id, signs: isSigned }) => isSigned && !gone.has(id));

@@ -45,7 +45,7 @@ describe("fade", () => {
     let inside = 0;
     for (let ball = 0; ball < 40; ball++) {
       const truth = { levelUm: 0.16 + 0.09 * uniform(), games: 9 + 19 * uniform(), offTrack: 5 };
-      const readings = [5, 15, 30].map((games) => ({ games, raUm: raAfter(truth, 0.7, games) * scatter() }));
+      const readings = [5, 15, 30].map((games) => ({ games, raUm: raAfter(truth, 0.7, games) * scatter(), where: "track" as const }));
       const laws = fadeLaws("hybrid", 0.7, readings, assume());
       const { low, high } = overLaws(laws, (law) => raAfter(law, 0.7, 20));
       const before = overLaws(fadeLaws("hybrid", 0.7, [], assume()), (law) => raAfter(law, 0.7, 20));
@@ -57,7 +57,7 @@ describe("fade", () => {
   });
 
   it("weights of the possible laws sum to one", () => {
-    const laws = fadeLaws("pearl", 0.45, [{ games: 12, raUm: 0.3 }], assume());
+    const laws = fadeLaws("pearl", 0.45, [{ games: 12, raUm: 0.3, where: "track" }], assume());
     expect(laws.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 12);
   });
 });

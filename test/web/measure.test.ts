@@ -3,21 +3,28 @@ import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
 import type { House, Pattern } from "#contract/records/place";
 import { HOOK_WORDS, SPEED_WORDS } from "#engine/delivery/words";
-import {
-  afterKeeping,
-  emptyReadings,
-  mostIn,
-  type ReadingsDraft,
-  readingsOf,
-  readingsToKeep,
-  sheenVerdict,
-  sidesVerdict,
-} from "../../src/web/rooms/measure/entries.ts";
+import type { SideId } from "#engine/surface/padWork/sides";
+import { type Comparison, mostIn, readingsOf, sheenRow, testerRows } from "../../src/web/rooms/measure/entries.ts";
+import { judgedBySheen, judgedByTester } from "../../src/web/rooms/measure/judged.ts";
+import { judgedText } from "../../src/web/rooms/measure/judgedText.ts";
+import { lastGo, type Read, readingsNow } from "../../src/web/rooms/measure/readings.ts";
 import { jobOfTicket, unknownOf } from "../../src/web/rooms/plan/jobOfTicket.ts";
+import type { ReadingHere } from "../../src/web/shop/readingsHere.ts";
 
-const BENCH = { unit: "µin", cover: "solid", diameterIn: 8.55, wanted: "", lastAbrasive: "pad-2000" } as const;
-const BELONGS = { ballId: "b", ticketId: null, referenceBallId: "r", unit: "µin", at: "2026-03-01T10:00:00.000Z" } as const;
-const draft = (part: Partial<ReadingsDraft>): ReadingsDraft => ({ ...emptyReadings("key", "after", "tester"), ...part });
+const BENCH = { cover: "solid", diameterIn: 8.55, wanted: "", lastAbrasive: "pad-2000" } as const;
+const MICROINCH_UM = 0.0254;
+const tester =
+  (read: Readonly<Partial<Record<SideId, readonly number[]>>>) =>
+  (side: SideId): Read | null => {
+    const figures = read[side];
+    return figures === undefined ? null : { um: figures.map((figure) => figure * MICROINCH_UM), comparison: null };
+  };
+const sheen =
+  (seen: Readonly<Partial<Record<SideId, Comparison>>>) =>
+  (side: SideId): Read | null => {
+    const comparison = seen[side];
+    return comparison === undefined ? null : { um: [], comparison };
+  };
 
 describe("readings as typed", () => {
   it("are in µm, whatever the shop's unit (1 in is 25.4 mm by definition)", () => {
@@ -36,53 +43,112 @@ describe("readings as typed", () => {
 });
 
 describe("whether measured sides agree", () => {
-  it("cannot be said of one side", () => {
-    expect(sidesVerdict({ grip: "20 21" }, BENCH)).toBeNull();
+  const alike = {
+    grip: [20, 21, 20],
+    opposite: [21, 20, 20],
+    left: [20, 20, 21],
+    right: [20, 21, 21],
+    fingers: [20, 20, 20],
+    thumb: [21, 21, 20],
+  };
+  const said = (read: Parameters<typeof tester>[0], wanted = "") => judgedText(judgedByTester(tester(read), { ...BENCH, wanted }));
+
+  it("cannot be said of fewer than two sides, and it says how many more", () => {
+    expect(said({})).toBe("Two more sides and I can tell.");
+    expect(said({ grip: [20, 21] })).toBe("One more side and I can tell.");
   });
 
-  it("six sides read alike, three times each, are even; one that is twice as rough is named", () => {
-    const alike = { grip: "20 21 20", opposite: "21 20 20", left: "20 20 21", right: "20 21 21", fingers: "20 20 20", thumb: "21 21 20" };
-    expect(sidesVerdict(alike, BENCH)?.verdict.verdict).toBe("even");
-    const off = sidesVerdict({ ...alike, left: "40 41 40" }, BENCH);
-    expect(off?.verdict.verdict).toBe("uneven");
-    expect(off?.verdict.backTo).toBe("left");
+  it("six sides read alike are even; without a finish they match each other", () => {
+    expect(said(alike)).toBe("All six match each other.");
   });
 
-  it("are compared with each other where there is no finish to compare with", () => {
-    expect(sidesVerdict({ grip: "20", left: "20" }, BENCH)?.targetUm).toBeNull();
-    expect(sidesVerdict({ grip: "20", left: "20" }, { ...BENCH, wanted: "2000" })?.targetUm).toBeGreaterThan(0);
+  it("one that is twice as rough is named, and the rest by its number", () => {
+    const off = judgedByTester(tester({ ...alike, left: [40, 41, 40] }), BENCH);
+    expect(off.off.map(({ side, way }) => [side, way])).toEqual([["left", "tooDull"]]);
+    expect(judgedText(off)).toBe("Left is duller. The other five match each other.");
+  });
+
+  it("against a finish the way is said too, and how long the last pad takes to put it right", () => {
+    // What the law reads for 2000 is about 12 µin; a side a third smoother than the rest has lost a step of the ladder (common practice: 1.5).
+    const twelve = { grip: [12.8, 12.5], left: [13.1, 12.4], right: [12.4, 12.6], fingers: [12, 12.9], thumb: [12.5, 12] };
+    const off = judgedByTester(tester({ ...twelve, opposite: [8.1, 9.9] }), { ...BENCH, wanted: "2000" });
+    expect(judgedText(off)).toBe("Opposite is too smooth. The other five match 2000.");
+    expect(off.off[0].moreSeconds).toBeGreaterThanOrEqual(5);
+    expect(said({ ...twelve, opposite: [12.3, 12.2] }, "2000")).toBe("All six match 2000.");
+    expect(said({ ...twelve, opposite: [12.3, 12.2] }, "500")).toBe("All six are too smooth for 500.");
+  });
+
+  it("one reading a side that is off is not sworn to", () => {
+    const once = { grip: [12.8], left: [13.1], right: [12.4], fingers: [12], thumb: [12.5], opposite: [8.8] };
+    const judged = judgedByTester(tester(once), { ...BENCH, wanted: "2000" });
+    expect(judged.isSure).toBe(false);
+    expect(judgedText(judged)).toContain("Opposite looks too smooth.");
   });
 });
 
 describe("whether sides look alike", () => {
-  const sheen = { grip: "the same", opposite: "the same", left: "duller" } as const;
+  const seen = sheen({ grip: "the same", opposite: "the same", left: "duller" });
 
-  it("names those to go back to only where the reference is what was wanted", () => {
-    expect(sheenVerdict(sheen, true)?.backTo).toEqual(["left"]);
-    expect(sheenVerdict(sheen, false)?.backTo).toEqual([]);
-    expect(sheenVerdict(sheen, true)?.notLooked).toEqual(["right", "fingers", "thumb"]);
+  it("are held against the reference only where it has the finish that was wanted", () => {
+    expect(judgedText(judgedBySheen(seen, "2000"))).toBe("Left is too dull. The other two match 2000.");
+    expect(judgedText(judgedBySheen(seen, null))).toBe("Left is duller. The other two match each other.");
   });
 
-  it("cannot be said of one side", () => {
-    expect(sheenVerdict({ grip: "duller" }, true)).toBeNull();
+  it("all alike but unlike the reference match each other, yet not the finish", () => {
+    const duller = sheen({ grip: "duller", left: "duller", right: "duller" });
+    expect(judgedBySheen(duller, null).kind).toBe("match");
+    expect(judgedText(judgedBySheen(duller, "2000"))).toBe("All three are too dull for 2000.");
+  });
+
+  it("know no seconds: an eye has no figure", () => {
+    expect(judgedBySheen(seen, "2000").off[0].moreSeconds).toBeNull();
   });
 });
 
-describe("keeping", () => {
-  it("gives every reading a key of its own, and leaves in the form what is no reading", () => {
-    const typed = draft({ typed: { grip: "20 21", left: "x", thumb: "30" }, sheen: { grip: "duller" } });
-    const readings = readingsToKeep(typed, BELONGS);
-    expect(new Set(readings.map(({ key }) => key)).size).toBe(3);
-    expect(readings.map(({ body }) => body.place)).toEqual(["grip", "grip", "thumb"]);
-    const after = afterKeeping(typed, "µin", "next");
-    expect(after).toMatchObject({ key: "next", typed: { left: "x" }, sheen: { grip: "duller" } });
-    expect(readingsToKeep(after, BELONGS)).toEqual([]);
+describe("readings of the surface that is there", () => {
+  const at = (minute: number) => `2026-03-01T10:${String(minute).padStart(2, "0")}:00.000Z`;
+  const one = (place: string, minute: number): ReadingHere => ({
+    id: `${place} ${minute}`,
+    ballId: "b",
+    ticketId: "t",
+    at: at(minute),
+    when: "after",
+    place,
+    how: "tester",
+    raUm: 0.3,
+    comparison: null,
+    takesBack: null,
+    createdAt: at(minute),
+  });
+  const asked = { when: "after", ticketId: "t", from: "", how: "tester", work: null } as const;
+
+  it("of a side that was put back to be worked again the old reading speaks no more; of the others it does", () => {
+    const all = [one("grip", 1), one("opposite", 2), one("opposite", 9)];
+    const now = readingsNow(all, { ...asked, again: [{ at: at(5), sides: ["opposite"] }] });
+    expect(now.map(({ id }) => id)).toEqual(["grip 1", "opposite 9"]);
+  });
+
+  it("undo takes back what was written down last in one go, all of it and nothing else", () => {
+    const two = [one("left", 4), { ...one("left", 4), id: "left 4b" }];
+    expect(lastGo([one("grip", 1), ...two]).map(({ id }) => id)).toEqual(["left 4", "left 4b"]);
+    expect(lastGo([])).toEqual([]);
+  });
+});
+
+describe("writing down", () => {
+  const belongs = { ballId: "b", ticketId: null, when: "after", at: "2026-03-01T10:00:00.000Z", place: "track" } as const;
+
+  it("each figure of a place is a reading of its own, in the track as on a side", () => {
+    expect(testerRows([0.5, 0.6], belongs).map(({ raUm, place, how }) => [raUm, place, how])).toEqual([
+      [0.5, "track", "tester"],
+      [0.6, "track", "tester"],
+    ]);
   });
 
   it("by sheen keeps no figure", () => {
-    const [one] = readingsToKeep(draft({ how: "reference ball", sheen: { left: "smoother" }, typed: { left: "20" } }), BELONGS);
-    expect(one.body).toMatchObject({ place: "left", comparison: "smoother", referenceBallId: "r", how: "reference ball" });
-    expect(one.body).not.toHaveProperty("raUm");
+    const row = sheenRow("smoother", "r", belongs);
+    expect(row).toMatchObject({ comparison: "smoother", referenceBallId: "r", how: "reference ball" });
+    expect(row).not.toHaveProperty("raUm");
   });
 });
 

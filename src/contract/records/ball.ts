@@ -68,6 +68,8 @@ export const ballWritten = mapping(
       2000,
       "entries of games",
     ),
+    /** The most that its maker allows it to be warmed to; null where nobody has looked it up. */
+    heatLimitF: maybe(quantity("°F", { from: 60, to: 200 }, "Limit of the ball's maker on heat")),
     purchasedOn: maybe(day),
     drilledOn: maybe(day),
     warranty: maybe(mapping({ until: maybe(day), note: longText }, "Warranty")),

@@ -9,7 +9,7 @@ export const readingWritten = mapping(
     ticketId: maybe(id),
     at: instant,
     when: oneOf(["before", "after", "between"], "Before the work, after it, or between visits"),
-    place: text("Which side, or the track"),
+    place: text("Which side, the track, or off the track"),
     how: oneOf(["tester", "reference ball", "durometer", "scale", "calliper"], "What it was measured with"),
     raUm: maybe(quantity("µm", { from: 0, to: 100 }, "Ra")),
     rzUm: maybe(quantity("µm", { from: 0, to: 1000 }, "Rz")),
@@ -18,6 +18,8 @@ export const readingWritten = mapping(
     comparison: maybe(oneOf(["duller", "the same", "smoother"], "Against the reference ball")),
     referenceBallId: maybe(id),
     profileFileId: maybe(id),
+    /** The reading that this one takes back; it says nothing else. */
+    takesBack: maybe(id),
     hardnessShoreD: maybe(quantity("Shore D", { from: 0, to: 100 }, "Hardness")),
     massLb: maybe(quantity("lb", { above: 0, to: 50 }, "Mass")),
     diameterIn: maybe(quantity("in", { from: 2, to: 20 }, "Diameter")),
@@ -28,3 +30,9 @@ export const readingWritten = mapping(
 export const readingKept = keptAs(readingWritten);
 export type ReadingWritten = z.input<typeof readingWritten>;
 export type Reading = z.output<typeof readingKept>;
+
+/** Readings without those that were taken back, and without what took them back. */
+export function standingReadings<One extends Pick<Reading, "id" | "takesBack">>(readings: readonly One[]): One[] {
+  const gone = new Set(readings.flatMap(({ takesBack }) => takesBack ?? []));
+  return readings.filter(({ id: of, takesBack }) => takesBack === null && !gone.has(of));
+}

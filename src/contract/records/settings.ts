@@ -1,7 +1,9 @@
 import { z } from "zod";
+import { NEVER_ABOVE_F } from "#engine/rules/heat";
 import { BOOK_IDS } from "#engine/rules/ruleBooks";
-import { count, mapping, oneOf, text } from "../job/fields.ts";
+import { count, mapping, oneOf, quantity, text } from "../job/fields.ts";
 import { currency, keptAs, maybe, TAX_INCLUDED, TAX_ROUNDINGS, taxMillipercent } from "./fields.ts";
+import { CARD_SIZES, labelSize } from "./paper.ts";
 
 const ZONE_ALLOWED = "a time zone of the IANA list, e.g. America/Chicago";
 
@@ -22,6 +24,18 @@ const openings = mapping(
 ).refine((days) => Object.values(days).some((day) => day !== null), { error: SOME_DAY });
 export type Openings = z.output<typeof openings>;
 
+/** How this shop draws oil out of a ball. */
+const extraction = mapping(
+  {
+    method: text("What it is done with"),
+    temperatureF: quantity("°F", { from: 60, to: NEVER_ABOVE_F }, "What the ball is warmed to"),
+    minutes: count("min", { from: 1, to: 600 }, "How long it is warmed"),
+    restMinutes: count("min", { from: 0, to: 2880 }, "How long it rests before it is worked"),
+  },
+  "How oil is drawn out",
+);
+export type Extraction = z.output<typeof extraction>;
+
 /** What one shop has settled on. There is one of these, and its id is the shop's. */
 export const settingsWritten = mapping(
   {
@@ -36,8 +50,14 @@ export const settingsWritten = mapping(
     roughnessUnit: oneOf(["µin", "µm"], "Unit that roughness is shown in").default("µin"),
     speedUnit: oneOf(["mph", "km/h"], "Unit that speed is shown in").default("mph"),
     paperSize: oneOf(["A4", "Letter"], "Paper in the shop's printer").default("A4"),
+    /** What the care card is printed on. */
+    cardSize: oneOf(CARD_SIZES, "Paper of the care card").default("A6"),
+    /** Of the label printer: width × height, as it is written on the roll. */
+    labelSize: labelSize.default("62 × 90 mm"),
     /** Whose limits a ball is held to unless an event says otherwise. */
     ruleBook: oneOf(BOOK_IDS, "Rule book that the shop goes by").default("usbc"),
+    /** Null: nobody has said it, and the guide runs no clock for it. */
+    extraction: maybe(extraction),
     ballsPerHour: count("", { from: 1, to: 60 }, "Balls that the bench works in an hour").default(3),
     /** Promises are made for these times; null: the usual ones. */
     openings: maybe(openings),

@@ -26,6 +26,10 @@ export const stageDoneWritten = mapping(
     /** Whether somebody signs for the whole stage; without it this tells of sides that are done. */
     signs: z.boolean({ error: "true or false" }).default(true),
     sidesDone: listOf(oneOf([...SIDE_IDS] as [SideId, ...SideId[]], "A side"), 6, "sides"),
+    /** Sides that were found to be off and are to be worked once more; it says nothing else. */
+    sidesAgain: listOf(oneOf([...SIDE_IDS] as [SideId, ...SideId[]], "A side"), 6, "sides"),
+    /** How long each of those is worked; null: as the plan has it. */
+    againSeconds: maybe(quantity("s", { above: 0, to: 3600 }, "Time on a side that is worked once more")),
     /** What the clock ran in all, also on a side that was not finished. */
     secondsRun: maybe(quantity("s", { from: 0, to: 36_000 }, "Time that was worked")),
     /** The entry that this one takes back, and why; it says nothing else. */

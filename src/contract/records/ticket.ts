@@ -6,6 +6,7 @@ import { STAGE_KINDS } from "#engine/surface/stages";
 import { mapping, oneOf, text } from "../job/fields.ts";
 import { WEEKDAYS } from "./dayIn.ts";
 import { finishText, id, instant, keptAs, listOf, longText, maybe } from "./fields.ts";
+import { predicted } from "./predicted.ts";
 import { TICKET_STATES } from "./ticketStates.ts";
 
 const PLAN_ALLOWED = "a plan's inputs: a job file as values";
@@ -77,11 +78,19 @@ export const ticketWritten = mapping(
     stages: listOf(stagePlanned, 60, "stages"),
     /** What the ball is wanted for, as it was told at the counter. */
     playedOn: maybe(playedOn),
+    /** Sides that did not agree and were left so, with the reason. */
+    keptAsIs: listOf(
+      mapping({ at: instant, places: listOf(text("A place"), 20, "places"), why: text("Why") }, "Left as it is"),
+      50,
+      "entries",
+    ),
     /** The ticket whose work is done again, free. */
     reworkOf: maybe(id),
     promisedFor: maybe(instant),
     /** How sure the finish plan was whose pick this finish is; null where no plan was made, or another finish was taken. */
     planSure: maybe(z.number({ error: "0 ≤ x ≤ 1" }).min(0, { error: "0 ≤ x ≤ 1" }).max(1, { error: "0 ≤ x ≤ 1" })),
+    /** What the plan said that the ball will do; null where none was taken, or the finish has no line. It speaks of the finish that it names alone. */
+    predicted: maybe(predicted),
     /** What the bowler said of it at the next visit. */
     outcome: maybe(mapping({ at: instant, answer: oneOf(OUTCOMES, "Whether it did what was said") }, "What came of it")),
   },

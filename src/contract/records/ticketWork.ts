@@ -11,7 +11,19 @@ export function stageId(revision: number, place: number): string {
 /** What is known of a signature, also while it waits in a browser and the shop has not got it yet. */
 export type Signed = Pick<
   StageDone,
-  "stageId" | "revision" | "kind" | "what" | "abrasive" | "signs" | "sidesDone" | "takesBack" | "doneAt" | "initials"
+  | "stageId"
+  | "revision"
+  | "kind"
+  | "what"
+  | "abrasive"
+  | "way"
+  | "signs"
+  | "sidesDone"
+  | "sidesAgain"
+  | "againSeconds"
+  | "takesBack"
+  | "doneAt"
+  | "initials"
 > & {
   readonly id: string;
   /** When the shop was told; null while it waits. */
@@ -21,6 +33,8 @@ export type Signed = Pick<
 /** A signature as an entry of the work. */
 export interface SignedEntry extends WorkEntry {
   readonly initials: string;
+  /** How it was worked: wet or dry, spinner or hand; null where nobody says. */
+  readonly way: StageDone["way"];
 }
 
 /**

@@ -11,6 +11,7 @@ const CUTS = ["open", "plug", "cut"];
  * - *Cuts* count as far as the surface has come: where the last cut that was signed is one of the plan's, it and those before it, if what was signed went the
  *   same way or in finer steps (the trade's step rules; common practice). A cut beside the plan, or one coarser or finer after it, leaves another surface.
  * - *Cleaning, drawing oil out, drying off* count wherever they were signed.
+ *   Under a polish that the plan has not, the plan's last cut is to be made again.
  * - *Polish* counts where nothing was cut since and the plan has nothing left to cut; *checking* where nothing at all was done since.
  *
  * @param signed whole stages, in order
@@ -26,10 +27,12 @@ export function served<Entry extends WorkEntry>(
   if (others.length === 0) return found;
   const path = signed.filter(({ kind }) => isCut(kind));
   const cuts = stages.flatMap(({ kind }, i) => (isCut(kind) ? [i] : []));
-  const reached = reachedOf(
+  const through = reachedOf(
     cuts.map((i) => stages[i]),
     path,
   );
+  const isCovered = through === cuts.length && stages.every(({ kind }) => kind !== "polish") && isPolished(signed);
+  const reached = isCovered ? Math.max(0, through - 1) : through;
   for (const i of cuts.slice(0, reached))
     found[i] = path.findLast(({ abrasive }) => abrasive === stages[i].abrasive) ?? path[path.length - 1];
   const isAllCut = cuts.length === reached;
@@ -39,10 +42,15 @@ export function served<Entry extends WorkEntry>(
     if (kind === "polish" && isAllCut)
       found[i] = signed.find((entry, at) => at > last && entry.kind === "polish" && entry.abrasive === abrasive) ?? null;
     const worked = signed.findLastIndex((entry) => isCut(entry.kind) || entry.kind === "polish");
-    const isPolished = stages.every((stage, at) => stage.kind !== "polish" || found[at] !== null);
-    if (kind === "check" && isAllCut && isPolished) found[i] = signed.find((entry, at) => at > worked && entry.kind === "check") ?? null;
+    const isPolishDone = stages.every((stage, at) => stage.kind !== "polish" || found[at] !== null);
+    if (kind === "check" && isAllCut && isPolishDone) found[i] = signed.find((entry, at) => at > worked && entry.kind === "check") ?? null;
   }
   return found;
+}
+
+/** Whether a polish lies over the last cut. */
+function isPolished(signed: readonly WorkEntry[]): boolean {
+  return signed.findLastIndex(({ kind }) => kind === "polish") > signed.findLastIndex(({ kind }) => isCut(kind));
 }
 
 function isCut(kind: PlannedStage["kind"]): boolean {

@@ -29,6 +29,10 @@ export interface WorkEntry {
   /** A signature says that the whole stage is done; without one an entry tells of sides that are. */
   readonly signs: boolean;
   readonly sidesDone: readonly SideId[];
+  /** Sides of the stage that are to be worked once more, for they were found to be off; such an entry says nothing else. */
+  readonly sidesAgain: readonly SideId[];
+  /** How long each of them is worked, s; null: as the plan has it. */
+  readonly againSeconds: number | null;
   /** Id of the entry that this one takes back; such an entry says nothing else. */
   readonly takesBack: string | null;
   /** When it was written down; the order of the entries. */
@@ -50,6 +54,10 @@ export interface StageStanding<Entry extends WorkEntry = WorkEntry> {
   readonly by: Entry | null;
   /** Sides that are still to be worked, in order. */
   readonly sidesLeft: readonly SideId[];
+  /** How long a side that is worked once more takes, s; null where the plan says it. */
+  readonly againSeconds: number | null;
+  /** Sides that are worked once more on a stage that was whole before: its next signature is for them alone. Empty: for all of it. */
+  readonly again: readonly SideId[];
 }
 
 /** A ball's work: everything that may be said of it follows from this. */
@@ -80,24 +88,64 @@ export function workOf<Entry extends WorkEntry>(stages: readonly PlannedStage[],
   const own = matched(stages, standing);
   const signed = standing.filter(({ signs }) => signs);
   const serving = served(stages, signed, (entry) => own.has(entry));
-  const found = stages.map((stage, i): StageStanding<Entry> => {
-    const mine = standing.filter((entry) => own.get(entry) === stage);
-    const by = mine.find(({ signs }) => signs) ?? null;
-    if (by !== null) return { stage, state: "signed", by, sidesLeft: [] };
-    const server = serving[i];
-    if (server !== null) return { stage, state: "served", by: server, sidesLeft: [] };
-    const worked = new Set(mine.flatMap(({ sidesDone }) => sidesDone));
-    return { stage, state: worked.size > 0 ? "begun" : "open", by: null, sidesLeft: stage.sideIds.filter((side) => !worked.has(side)) };
-  });
+  const found = stages.map((stage, i) => standingOf({ stages, own }, stage, standing, serving[i]));
   const surface = signed.filter(({ kind }) => kind !== null && CHANGES_SURFACE.has(kind));
   return {
     stages: found,
     next: found.find(({ state }) => state === "open" || state === "begun") ?? null,
     signed,
-    sides: standing.filter((entry) => !entry.signs),
+    sides: standing.filter((entry) => !entry.signs && entry.sidesAgain.length === 0),
     surface,
     finish: finishOf(surface),
   };
+}
+
+/**
+ * How a stage stands, gone through in the order in which things were written down.
+ *
+ * @param own which stage of the plan each entry is of
+ * @param server what does the same, signed on another plan; null where nothing does
+ */
+function standingOf<Entry extends WorkEntry>(
+  { stages, own }: { readonly stages: readonly PlannedStage[]; readonly own: ReadonlyMap<Entry, PlannedStage> },
+  stage: PlannedStage,
+  entries: readonly Entry[],
+  server: Entry | null,
+): StageStanding<Entry> {
+  let by = server;
+  let left = server === null ? stage.sideIds : [];
+  let againSeconds: number | null = null;
+  let again: readonly SideId[] = [];
+  const reopen = (sides: readonly SideId[]) => {
+    const before = left;
+    left = stage.sideIds.filter((side) => before.includes(side) || sides.includes(side));
+    if (by !== null || again.length > 0) again = stage.sideIds.filter((side) => again.includes(side) || sides.includes(side));
+    by = null;
+  };
+  for (const entry of entries) {
+    const of = own.get(entry);
+    if (of !== stage) {
+      if ((by === null || by !== server) && undoes(entry, stage, of !== undefined && stages.indexOf(of) < stages.indexOf(stage)))
+        reopen(entry.sidesDone.length === 0 ? stage.sideIds : entry.sidesDone);
+    } else if (entry.sidesAgain.length > 0) {
+      reopen(entry.sidesAgain);
+      againSeconds = entry.againSeconds;
+    } else if (entry.signs) {
+      if (by === server) by = entry;
+      left = [];
+      again = [];
+      againSeconds = null;
+    } else left = left.filter((side) => !entry.sidesDone.includes(side));
+  }
+  if (by !== null) return { stage, state: by === server ? "served" : "signed", by, sidesLeft: [], againSeconds: null, again: [] };
+  return { stage, state: left.length < stage.sideIds.length ? "begun" : "open", by: null, sidesLeft: left, againSeconds, again };
+}
+
+/** Whether an entry of another stage makes what was signed before it be done again: a cut under what came after it, or anything at all under what was checked. */
+function undoes({ signs, kind, sidesAgain }: WorkEntry, stage: PlannedStage, isBefore: boolean): boolean {
+  const isWork = signs && kind !== null && CHANGES_SURFACE.has(kind);
+  if (stage.kind === "check") return sidesAgain.length > 0 || (isBefore && isWork);
+  return isBefore && isWork && stage.kind !== null && CHANGES_SURFACE.has(stage.kind);
 }
 
 function notTakenBack<Entry extends WorkEntry>(entries: readonly Entry[]): Entry[] {

@@ -13,10 +13,11 @@ export interface FadeLaw {
   readonly offTrack: number;
 }
 
-/** A reading of the track after some games, µm effective. */
+/** A reading after some games, µm effective. */
 export interface FadeReading {
   readonly games: number;
   readonly raUm: number;
+  readonly where: "track" | "offTrack";
 }
 
 const KINDS = ["reactive", "urethane", "polyester"] as const;
@@ -69,7 +70,7 @@ export function fadeLaws(
   const laws = (cover === null ? KINDS : [kindOf(cover)]).flatMap((kind) => lawsOfKind(kind, a, abrasiveness));
   const logs = laws.map((law) =>
     readings.reduce(
-      (sum, reading) => sum - 0.5 * (Math.log(reading.raUm / raAfter(law, startUm, reading.games)) / READING_SCATTER) ** 2,
+      (sum, reading) => sum - 0.5 * (Math.log(reading.raUm / raAfter(law, startUm, reading.games, reading.where)) / READING_SCATTER) ** 2,
       0,
     ),
   );

@@ -7,6 +7,7 @@ import { drawOil } from "./drawOil.ts";
 import { drawPadWork } from "./drawPadWork.ts";
 import { drawPictures } from "./drawPictures.ts";
 import { measuredDelivery } from "./measureCalls.ts";
+import { predictedOf } from "./predictCall.ts";
 import type { Answer, Call, ReplyTo } from "./protocol.ts";
 import { tellLeaves } from "./tellLeaves.ts";
 import { askedTransition, drawPlayedGame, drawPlayedStrips } from "./transitionCalls.ts";
@@ -35,6 +36,8 @@ function replyTo(call: Call): ReplyTo<Call> | Promise<ReplyTo<Call>> {
       return runUnit(call.unit);
     case "pictures":
       return drawPictures(call.wanted);
+    case "predict":
+      return predictedOf(call.wanted);
     case "padWork":
       return drawPadWork(call.wanted);
     case "profile":

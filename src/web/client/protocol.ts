@@ -1,4 +1,5 @@
 import type { JobHouse } from "#contract/job/house";
+import type { Predicted } from "#contract/records/predicted";
 import type { GameDocument } from "#contract/transitionDocument";
 import type { Hand } from "#engine/delivery/bowler";
 import type { BowlerMeasured } from "#engine/learning/delivery/measureBowler";
@@ -16,6 +17,7 @@ import type { MeasureOptions } from "#engine/surface/roughness/measure";
 import type { FinishLoss } from "#tasks/losses";
 import type { ResultOf, Unit } from "#tasks/unit";
 import type { JobDraft } from "../rooms/plan/jobDraft.ts";
+import type { PredictWanted } from "./predictCall.ts";
 
 /** One thing in the job that does not fit, and what would. */
 export interface FieldProblem {
@@ -194,6 +196,7 @@ export type Call =
   | { readonly kind: "read"; readonly bytes: Uint8Array }
   | { readonly kind: "unit"; readonly unit: Unit }
   | { readonly kind: "pictures"; readonly wanted: PicturesWanted }
+  | { readonly kind: "predict"; readonly wanted: PredictWanted }
   | { readonly kind: "padWork"; readonly wanted: PadWorkWanted }
   | { readonly kind: "profile"; readonly name: string; readonly bytes: Uint8Array; readonly options: MeasureOptions }
   | { readonly kind: "diagnose"; readonly file: unknown }
@@ -212,6 +215,7 @@ interface Replies {
   readonly read: ReadJob;
   readonly unit: ResultOf<Unit>;
   readonly pictures: Pictures;
+  readonly predict: Predicted | null;
   readonly padWork: PadWorkDrawn;
   readonly profile: ProfileSeen;
   readonly diagnose: Diagnosed;

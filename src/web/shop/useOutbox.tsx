@@ -2,6 +2,7 @@ import { type QueryClient, useQueryClient } from "@tanstack/react-query";
 import { createContext, type ReactNode, useContext, useEffect, useState, useSyncExternalStore } from "react";
 import { type OnTheBench, signedHere } from "../benchWork/onTheBench.ts";
 import { OUTBOX_MEMORY, Outbox, type Waiting } from "./outbox.ts";
+import { type ReadingHere, readingHere, readingsKey } from "./readingsHere.ts";
 import { useDoor } from "./useDoor.tsx";
 
 const Here = createContext<Outbox | null>(null);
@@ -20,7 +21,10 @@ export function OutboxHere({ children }: { readonly children: ReactNode }) {
     () =>
       new Outbox((write) => {
         const kind = write.path.split("/")[2];
-        if (write.refused === null) seenAsSigned(memory, write);
+        if (write.refused === null) {
+          seenAsSigned(memory, write);
+          seenAsRead(memory, write);
+        }
         for (const touched of [kind, "queue", ...(ALSO_TOUCHES[kind] ?? [])]) void memory.invalidateQueries({ queryKey: [touched] });
       }),
   );
@@ -46,6 +50,13 @@ function seenAsSigned(memory: QueryClient, write: Waiting): void {
   memory.setQueryData<OnTheBench>(["tickets", stage.ticketId, "bench"], (seen) =>
     seen === undefined ? seen : { ...seen, done: [...seen.done, stage] },
   );
+}
+
+/** The same of a reading. */
+function seenAsRead(memory: QueryClient, write: Waiting): void {
+  const one = readingHere(write);
+  if (one === null) return;
+  memory.setQueryData<readonly ReadingHere[]>(readingsKey(one.ballId), (seen) => (seen === undefined ? seen : [...seen, one]));
 }
 
 /** @throws outside of {@link OutboxHere}, which is a fault of ours */

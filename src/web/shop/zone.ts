@@ -13,6 +13,8 @@ export interface ShopTimes {
   at(instant: string): string;
   /** A day: 26 Nov 2026. */
   day(instant: string): string;
+  /** A day without its year, for paper: November 26. */
+  monthDay(instant: string): string;
   /** A day of the calendar: 26 Nov 2026. */
   date(day: string): string;
   /** A day of the calendar, with its weekday: Thu 26 Nov 2026. */
@@ -34,12 +36,14 @@ export function useShopTimes(): ShopTimes {
     minute: "2-digit",
   });
   const day = new Intl.DateTimeFormat(LANGUAGE, { timeZone: zone, day: "numeric", month: "short", year: "numeric" });
+  const monthDay = new Intl.DateTimeFormat(LANGUAGE, { timeZone: zone, day: "numeric", month: "long" });
   const date = new Intl.DateTimeFormat(LANGUAGE, { timeZone: "UTC", day: "numeric", month: "short", year: "numeric" });
   const weekday = new Intl.DateTimeFormat(LANGUAGE, { timeZone: "UTC", weekday: "short", day: "numeric", month: "short", year: "numeric" });
   const money = new Intl.NumberFormat(LANGUAGE, { style: "currency", currency: settings?.currency ?? "USD" });
   return {
     at: (instant) => short.format(new Date(instant)),
     day: (instant) => day.format(new Date(instant)),
+    monthDay: (instant) => monthDay.format(new Date(instant)),
     date: (written) => date.format(new Date(written)),
     weekday: (written) => weekday.format(new Date(written)),
     money: (cents) => money.format(cents / 100),

@@ -29,6 +29,7 @@ const FIELDS: readonly EditField[] = [
   { path: "layout.pinToPapIn", label: WORDS.pinToPapIn, as: "number" },
   { path: "layout.drillingAngleDeg", label: WORDS.drillingAngleDeg, as: "number" },
   { path: "layout.valAngleDeg", label: WORDS.valAngleDeg, as: "number" },
+  { path: "heatLimitF", label: WORDS.heatLimitF, as: "number", help: WORDS.heatLimitHelp },
   { path: "purchasedOn", label: WORDS.purchasedOn, as: "date" },
   { path: "drilledOn", label: WORDS.drilledOn, as: "date" },
   { path: "warranty.until", label: WORDS.warrantyUntil, as: "date" },

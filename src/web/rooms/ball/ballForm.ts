@@ -8,7 +8,7 @@ const LAYOUT = ["pinToPapIn", "drillingAngleDeg", "valAngleDeg"] as const;
 
 /** A ball as it stands in its form. */
 export function ballTyped(ball: Ball): Typed {
-  const { name, serial, cover, job, state, boxFinish, core, layout, purchasedOn, drilledOn, warranty, notes } = ball;
+  const { name, serial, cover, job, state, boxFinish, core, layout, heatLimitF, purchasedOn, drilledOn, warranty, notes } = ball;
   return {
     name,
     serial: typedOf(serial),
@@ -18,6 +18,7 @@ export function ballTyped(ball: Ball): Typed {
     boxFinish: typedOf(boxFinish),
     ...Object.fromEntries(CORE.map((key) => [`core.${key}`, typedOf(core?.[key])])),
     ...Object.fromEntries(LAYOUT.map((key) => [`layout.${key}`, typedOf(layout?.[key])])),
+    heatLimitF: typedOf(heatLimitF),
     purchasedOn: typedOf(purchasedOn),
     drilledOn: typedOf(drilledOn),
     "warranty.until": typedOf(warranty?.until),
@@ -37,6 +38,7 @@ export function ballChange(typed: Typed, changed: ReadonlySet<string>): BallChan
     boxFinish: textOrNull(typed.boxFinish),
     core: figuresOf(typed, "core", CORE),
     layout: figuresOf(typed, "layout", LAYOUT),
+    heatLimitF: figureOrNull(typed.heatLimitF),
     purchasedOn: textOrNull(typed.purchasedOn),
     drilledOn: textOrNull(typed.drilledOn),
     warranty: warrantyOf(typed),

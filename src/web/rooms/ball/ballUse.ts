@@ -7,6 +7,7 @@ import { ABRASIVES, type Abrasive } from "#engine/surface/abrasives";
 import { freshRoughness } from "#engine/surface/benchBall";
 import type { Use } from "#engine/surface/care";
 import { effectiveRaOfReadingUm } from "#engine/surface/finish";
+import { OFF_TRACK, TRACK } from "#engine/surface/readings/places";
 import { MICROINCH, MICROMETRE } from "#engine/units";
 import { benchBallOf, lastWork } from "../../benchWork/benchBall.ts";
 
@@ -37,8 +38,18 @@ export function ballUse(ball: Ball, tickets: readonly Ticket[], readings: readon
       gamesSinceResurfacing: gamesAfter(ball, resurfacedAt ?? ""),
       abrasiveness: 1,
       readings: sinceWork(ball, readings)
-        .filter(({ place }) => place === "track")
-        .flatMap(({ at, raUm }) => (raUm === null ? [] : [{ games: gamesBetween(ball, at), raUm: effective(raUm) }])),
+        .filter(({ place }) => place === TRACK || place === OFF_TRACK)
+        .flatMap(({ at, raUm, place }) =>
+          raUm === null
+            ? []
+            : [
+                {
+                  games: gamesBetween(ball, at),
+                  raUm: effective(raUm),
+                  where: place === TRACK ? ("track" as const) : ("offTrack" as const),
+                },
+              ],
+        ),
     },
   };
 }

@@ -1,5 +1,5 @@
 import type { Photo } from "#contract/records/attachment";
-import type { Reading } from "#contract/records/reading";
+import { type Reading, standingReadings } from "#contract/records/reading";
 import type { StageDone } from "#contract/records/stageDone";
 import type { Ticket } from "#contract/records/ticket";
 import { everyPage } from "../../shop/everyPage.ts";
@@ -32,7 +32,9 @@ export function useBallRecords(ballId: string): { readonly records: BallRecords 
   const reads = [readings, tickets, photos, stages];
   const isRead = readings.data !== undefined && tickets.data !== undefined && photos.data !== undefined && stages.data !== undefined;
   return {
-    records: isRead ? { readings: readings.data, tickets: tickets.data, photos: photos.data, stages: stages.data.items } : null,
+    records: isRead
+      ? { readings: standingReadings(readings.data), tickets: tickets.data, photos: photos.data, stages: stages.data.items }
+      : null,
     error: reads.find(({ error, data }) => error !== null && data === undefined)?.error ?? null,
     again: () => {
       for (const read of reads) void read.refetch();

@@ -1,6 +1,6 @@
 import { useQueries } from "@tanstack/react-query";
 import { useEffect, useState } from "react";
-import { Link } from "wouter";
+import { Link, Redirect, useSearchParams } from "wouter";
 import type { Ticket } from "#contract/records/ticket";
 import type { SignedEntry } from "#contract/records/ticketWork";
 import type { Work } from "#engine/signed/work";
@@ -74,12 +74,18 @@ function Guide({ onBench }: { readonly onBench: readonly OnTheBench[] }) {
     return () => clearInterval(timer);
   }, []);
   const { waiting } = useOutbox();
+  // Measuring sent one side back: once it is worked it is read again there.
+  const readAgain = useSearchParams()[0].get("read");
   const works = new Map(onBench.map(({ ticket, done }) => [ticket.id, workHere(ticket, done, waiting)]));
   const tickets = onBench.map(({ ticket }) => ticket);
   const total = tickets.reduce((sum, { stages }) => sum + stages.length, 0);
   const steps = stepsOf(tickets, (ticketId) => openStages(tickets, ticketId, works.get(ticketId)));
   const [step] = steps;
   if (total === 0) return <p className="bench-big">{BENCH.nothingToDo}</p>;
+  if (readAgain !== null && onBench.length === 1 && (step === undefined || step.stage.kind === "check")) {
+    const [{ ticket, ball }] = onBench;
+    return <Redirect to={`/measure?ball=${ball.id}&ticket=${ticket.id}&side=${readAgain}`} replace />;
+  }
   if (step === undefined) return <AllDone onBench={onBench} />;
   const here = onBench.find(({ ticket }) => ticket.id === step.ticketId);
   const standing = works.get(step.ticketId)?.stages.find(({ stage }) => stage.id === step.stage.id);
@@ -88,8 +94,9 @@ function Guide({ onBench }: { readonly onBench: readonly OnTheBench[] }) {
     <StepScreen
       key={`${step.ticketId} ${step.stage.id}`}
       here={here}
-      stage={step.stage}
+      stage={{ ...step.stage, secondsPerSide: standing.againSeconds ?? step.stage.secondsPerSide }}
       sidesLeft={standing.sidesLeft}
+      again={standing.again}
       work={works.get(step.ticketId) ?? null}
       place={{ at: total - steps.length + 1, of: total }}
       state={kept}

@@ -36,6 +36,8 @@ interface StepProps {
   readonly stage: PlannedStage;
   /** Sides of it that nobody has worked yet. */
   readonly sidesLeft: readonly SideId[];
+  /** Sides that are worked once more; empty where all of it is worked. */
+  readonly again: readonly SideId[];
   readonly work: Work<SignedEntry> | null;
   readonly place: { readonly at: number; readonly of: number };
   readonly state: GuideState;
@@ -44,7 +46,7 @@ interface StepProps {
 }
 
 /** One step, filling the screen: what stops it, whether it is the right ball, the cautions, the clock, the signature. */
-export function StepScreen({ here, stage, sidesLeft, work, place, state, nowMs, onChange }: StepProps) {
+export function StepScreen({ here, stage, sidesLeft, again, work, place, state, nowMs, onChange }: StepProps) {
   const { ticket, ball } = here;
   const sign = useSign();
   const stop = ticket.stops.find(({ clearedAt }) => clearedAt === null);
@@ -87,6 +89,7 @@ export function StepScreen({ here, stage, sidesLeft, work, place, state, nowMs, 
         <Sign
           here={here}
           stage={stage}
+          again={again}
           isOnSight={own.looked === "on sight"}
           onAgain={last === null ? null : () => sign.takeBack(here, last, BENCH.sideAgain)}
         />
@@ -272,12 +275,13 @@ const LOOK_MS = 1000;
 interface SignProps {
   readonly here: OnTheBench;
   readonly stage: PlannedStage;
+  readonly again: readonly SideId[];
   readonly isOnSight: boolean;
   readonly onAgain: (() => void) | null;
 }
 
 /** What was done is signed, with what was really used. */
-function Sign({ here, stage, isOnSight, onAgain }: SignProps) {
+function Sign({ here, stage, again, isOnSight, onAgain }: SignProps) {
   const sign = useSign();
   const [used, setUsed] = useState(stage.abrasive);
   return (
@@ -297,7 +301,7 @@ function Sign({ here, stage, isOnSight, onAgain }: SignProps) {
           type="button"
           className="button primary bench-button"
           disabled={sign.initials === null}
-          onClick={() => sign.stage(here, stage, used, isOnSight)}
+          onClick={() => (again.length > 0 ? sign.sidesAgain(here, stage, used, again) : sign.stage(here, stage, used, isOnSight))}
         >
           {BENCH.sign(sign.initials ?? TICKET.initials)}
         </button>

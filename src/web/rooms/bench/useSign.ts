@@ -2,6 +2,7 @@ import type { StageDoneWritten } from "#contract/records/stageDone";
 import type { SignedEntry } from "#contract/records/ticketWork";
 import type { SideId } from "#engine/surface/padWork/sides";
 import { BENCH } from "#words/en/rooms/bench";
+import { MEASURE } from "#words/en/rooms/measure";
 import type { OnTheBench } from "../../benchWork/onTheBench.ts";
 import { stageName } from "../../benchWork/plannedStages.ts";
 import { stockUse } from "../../benchWork/stockUse.ts";
@@ -41,6 +42,15 @@ export function useSign() {
       const note = isOnSight ? BENCH.scanSkipped : "";
       const sidesDone = [...stage.sideIds];
       write(here, stageName(stage), { ...ofStage(here, stage), abrasive: used, sidesDone, used: stockUse(stock, used), note });
+    },
+    /** Sides of it that were worked once more: with the pad that was out already. */
+    sidesAgain(here: OnTheBench, stage: PlannedStage, used: string | null, sides: readonly SideId[]): void {
+      write(here, stageName(stage), { ...ofStage(here, stage), abrasive: used, sidesDone: [...sides] });
+    },
+    /** Puts sides of a signed stage back into the work. */
+    redo(here: OnTheBench, stage: PlannedStage, sides: readonly SideId[], seconds: number): void {
+      const again = { signs: false, sidesAgain: [...sides], againSeconds: seconds, note: MEASURE.redoing };
+      write(here, MEASURE.redo, { ...ofStage(here, stage), ...again });
     },
     /** An entry that the shop has not got yet is simply not sent. */
     takeBack(here: OnTheBench, entry: Pick<SignedEntry, "id">, why: string): void {

@@ -1,76 +1,110 @@
 import { useEffect } from "react";
 import { Link, useSearchParams } from "wouter";
 import type { Ball } from "#contract/records/ball";
-import type { Ticket } from "#contract/records/ticket";
+import { PLACES, type Place } from "#engine/surface/readings/places";
 import { MEASURE } from "#words/en/rooms/measure";
+import { workHere } from "../../benchWork/onTheBench.ts";
 import { FindBall } from "../../shop/FindBall.tsx";
 import { Reading } from "../../shop/Reading.tsx";
+import { useReadingsOf } from "../../shop/readingsHere.ts";
 import { answered, shop } from "../../shop/shopClient.ts";
+import { useOutbox } from "../../shop/useOutbox.tsx";
 import { useRead } from "../../shop/useShop.ts";
 import { useSettings } from "../../shop/zone.ts";
-import { EarlierReadings } from "./EarlierReadings.tsx";
-import { Entering } from "./Entering.tsx";
-import { ProfileFiles } from "./ProfileFiles.tsx";
+import { useOneTicket, useStagesDone } from "../ticket/useTicket.ts";
+import { MeasureBall } from "./MeasureBall.tsx";
+import type { MeasuringOf } from "./useMeasuring.ts";
 
-/** Readings of one ball, side by side: by sheen against a reference ball, or with a tester. */
+/** Readings of one ball, place by place: by sheen against a reference ball, or with a tester. */
 export function MeasureRoom() {
   const [params] = useSearchParams();
   const ballId = params.get("ball");
+  const ticketId = params.get("ticket");
+  const side = params.get("side");
+  const asked = PLACES.find((place) => place === side) ?? null;
   return (
     <main id="answer" className="room measure" tabIndex={-1}>
-      {ballId === null ? (
-        <ChooseBall />
-      ) : (
-        <OfBall key={`${ballId} ${params.get("ticket")}`} ballId={ballId} ticketId={params.get("ticket")} />
-      )}
+      {ballId === null ? <ChooseBall /> : <OfBall key={`${ballId} ${ticketId}`} ballId={ballId} ticketId={ticketId} asked={asked} />}
     </main>
   );
 }
 
-function OfBall({ ballId, ticketId }: { readonly ballId: string; readonly ticketId: string | null }) {
+interface AskedBall {
+  readonly ballId: string;
+  readonly ticketId: string | null;
+  readonly asked: Place | null;
+}
+
+function OfBall({ ballId, ticketId, asked }: AskedBall) {
   const ball = useRead(["balls", ballId], () => answered(shop.balls[":id"].$get({ param: { id: ballId } })));
-  const ticket = useRead(["tickets", ticketId ?? ""], () => answered(shop.tickets[":id"].$get({ param: { id: ticketId ?? "" } })), {
-    enabled: ticketId !== null,
-  });
   return (
     <Reading of={ball}>
       {(read) =>
         ticketId === null ? (
-          <Measuring ball={read} ticket={null} />
+          <WithReadings ball={read} ticket={null} work={null} again={[]} asked={asked} />
         ) : (
-          <Reading of={ticket}>{(ofTicket) => <Measuring ball={read} ticket={ofTicket} />}</Reading>
+          <WithTicket ball={read} ticketId={ticketId} asked={asked} />
         )
       }
     </Reading>
   );
 }
 
-function Measuring({ ball, ticket }: { readonly ball: Ball; readonly ticket: Ticket | null }) {
-  const settings = useSettings();
-  useEffect(() => {
-    document.title = MEASURE.titleOf(ball.name);
-  }, [ball.name]);
+/** The work of the ticket: what was signed, and what was put back to be worked again. */
+function WithTicket({ ball, ticketId, asked }: { readonly ball: Ball; readonly ticketId: string; readonly asked: Place | null }) {
+  const ticket = useOneTicket(ticketId);
+  const done = useStagesDone(ticketId);
+  const { waiting } = useOutbox();
   return (
-    <>
-      <div className="room-head">
-        <h1>{MEASURE.titleOf(ball.name)}</h1>
-        <nav className="papers" aria-label={MEASURE.title}>
-          {ticket !== null && (
-            <Link href={`/tickets/${ticket.id}`} className="button">
-              {MEASURE.toTicket}
-            </Link>
-          )}
-          <Link href="/measure" className="button">
-            {MEASURE.otherBall}
-          </Link>
-        </nav>
-      </div>
-      {/* Figures are typed in the shop's unit: without it nothing can be read. */}
-      <Reading of={settings}>{({ roughnessUnit }) => <Entering ball={ball} ticket={ticket} unit={roughnessUnit} />}</Reading>
-      <ProfileFiles ball={ball} ticket={ticket} />
-      <EarlierReadings ballId={ball.id} />
-    </>
+    <Reading of={ticket}>
+      {(ofTicket) => (
+        <Reading of={done}>
+          {({ items }) => {
+            const again = items.flatMap(({ doneAt, sidesAgain }) => (sidesAgain.length === 0 ? [] : [{ at: doneAt, sides: sidesAgain }]));
+            return <WithReadings ball={ball} ticket={ofTicket} work={workHere(ofTicket, items, waiting)} again={again} asked={asked} />;
+          }}
+        </Reading>
+      )}
+    </Reading>
   );
+}
+
+type Known = Pick<MeasuringOf, "ball" | "ticket" | "work" | "again" | "asked">;
+
+/** Figures are typed in the shop's unit: without its settings nothing can be read. */
+function WithReadings(known: Known) {
+  const readings = useReadingsOf(known.ball.id);
+  const settings = useSettings();
+  const references = useRead(["reference-balls"], () =>
+    answered(shop["reference-balls"].$get({ query: { order: "newest first", limit: "200" } })),
+  );
+  return (
+    <Reading of={settings}>
+      {({ roughnessUnit, zone }) => (
+        <Reading of={references}>
+          {({ items }) => (
+            <Reading of={readings}>
+              {(read) => <MeasureBall {...known} read={read} references={items} today={midnight(zone)} unit={roughnessUnit} />}
+            </Reading>
+          )}
+        </Reading>
+      )}
+    </Reading>
+  );
+}
+
+const DAY_MS = 86_400_000;
+
+/** When the shop's day began, ISO; the hour in which clocks are put is nobody's at a bench. */
+function midnight(zone: string): string {
+  const now = Date.now();
+  const clock = new Intl.DateTimeFormat("en", { timeZone: zone, hour: "numeric", minute: "numeric", second: "numeric", hourCycle: "h23" });
+  const [hour, minute, second] = clock
+    .formatToParts(now)
+    .filter(({ type }) => type !== "literal")
+    .map(({ value }) => Number(value));
+  const since = 1000 * (3600 * hour + 60 * minute + second);
+  return new Date(now - Math.min(since, DAY_MS)).toISOString();
 }
 
 function ChooseBall() {

@@ -1,6 +1,5 @@
 import { type ReactNode, useMemo, useState } from "react";
 import { Button, ProgressBar } from "react-aria-components";
-import type { FinishPlan } from "#engine/planning/plan";
 import { PLAN_OF_TICKET } from "#words/en/rooms/planOfTicket";
 import { PLAN_ANSWER, PLAN_FORM } from "#words/en/screens";
 import type { WorkerPool } from "../../client/workerPool.ts";
@@ -17,7 +16,7 @@ import { ballSummary, bowlerSummary, laneSummary, patternName } from "./summarie
 import { useChoice } from "./useChoice.ts";
 import { type Beginning, type Draft, useDraft } from "./useDraft.ts";
 import { usePictures } from "./usePictures.ts";
-import { type RunningPlan, usePlan } from "./usePlan.ts";
+import { type Answered, type RunningPlan, usePlan } from "./usePlan.ts";
 
 const VIEWS = { technician: PLAN_ANSWER.technician, customer: PLAN_ANSWER.customer } as const;
 
@@ -34,7 +33,7 @@ interface PlanProps {
   readonly forTicket: {
     readonly note: ReactNode;
     readonly offer: PlanOffer | null;
-    take(plan: FinishPlan, job: JobDraft): ReactNode;
+    take(answered: Answered, job: JobDraft): ReactNode;
   } | null;
 }
 
@@ -79,7 +78,7 @@ export function Plan({ pool, beginning, forTicket }: PlanProps) {
         </div>
         <p className="print-only">{[bowlerSummary(draft.job), ballSummary(draft.job), laneSummary(draft.job)].join(" · ")}</p>
         <Trouble plan={plan} pictureFailure={failure} />
-        {plan.answered !== null && forTicket?.take(plan.answered.plan, draft.job)}
+        {plan.answered !== null && forTicket?.take(plan.answered, draft.job)}
         <Guard watch={plan.answered?.plan}>
           {plan.answered !== null &&
             (view === "customer" ? (

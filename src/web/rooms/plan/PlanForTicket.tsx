@@ -10,18 +10,20 @@ import { plannedStages } from "../../benchWork/plannedStages.ts";
 import type { WorkerPool } from "../../client/workerPool.ts";
 import { WordField } from "../../pieces/PlainFields.tsx";
 import { Reading } from "../../shop/Reading.tsx";
-import { answered, shop } from "../../shop/shopClient.ts";
+import { answered as answerOf, shop } from "../../shop/shopClient.ts";
+import { useTicketWrites } from "../../shop/ticketWrites.ts";
 import { For } from "../../shop/useDoor.tsx";
 import { useHealth } from "../../shop/useHealth.ts";
-import { useRead } from "../../shop/useShop.ts";
+import { useRead, useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
 import { useHouse } from "../lanes/usePlaces.ts";
-import { useChangeTicket, useTicket } from "../ticket/useTicket.ts";
+import { useTicket } from "../ticket/useTicket.ts";
 import { useEarlierPlan, withEarlier } from "./earlierPlan.ts";
 import type { JobDraft } from "./jobDraft.ts";
 import { jobOfTicket, unknownOf, type Wanted } from "./jobOfTicket.ts";
 import { Plan, type PlanOffer } from "./Plan.tsx";
+import type { Answered } from "./usePlan.ts";
 
 /** The finish plan of a ticket's ball, for its owner; the finish that is picked goes back to the ticket. */
 export function PlanForTicket({ id, pool }: { readonly id: string; readonly pool: WorkerPool }) {
@@ -43,7 +45,7 @@ export function PlanForTicket({ id, pool }: { readonly id: string; readonly pool
 /** House and pattern that a ball is wanted for, each null where nobody said, or it is gone; null until both were read. */
 function useWanted(playedOn: Ticket["playedOn"]): Wanted | null {
   const [patternId, houseId] = [playedOn?.patternId ?? null, playedOn?.houseId ?? null];
-  const pattern = useRead(["patterns", patternId ?? ""], () => answered(shop.patterns[":id"].$get({ param: { id: patternId ?? "" } })), {
+  const pattern = useRead(["patterns", patternId ?? ""], () => answerOf(shop.patterns[":id"].$get({ param: { id: patternId ?? "" } })), {
     enabled: patternId !== null,
   });
   const house = useHouse(houseId ?? undefined);
@@ -75,7 +77,7 @@ function Known({ ticket, ball, bowler, wanted, pool }: KnownProps) {
       </p>
     ),
     offer: useOffer(ticket),
-    take: (plan: FinishPlan, job: JobDraft) => <Take ticket={ticket} ball={ball} plan={plan} job={job} />,
+    take: (answered: Answered, job: JobDraft) => <Take ticket={ticket} ball={ball} answered={answered} job={job} pool={pool} />,
   };
   return <Plan pool={pool} beginning={beginning} forTicket={forTicket} />;
 }
@@ -103,31 +105,35 @@ function planToKeep(plan: FinishPlan, job: JobDraft, engineVersion: string): Non
 interface TakeProps {
   readonly ticket: Ticket;
   readonly ball: Ball;
-  readonly plan: FinishPlan;
+  readonly answered: Answered;
+  /** As it stands in the form. */
   readonly job: JobDraft;
+  readonly pool: WorkerPool;
 }
 
 /** The pick, or any other finish of the table, with one press to the ticket. */
-function Take({ ticket, ball, plan, job }: TakeProps) {
+function Take({ ticket, ball, answered, job, pool }: TakeProps) {
+  const { plan, question } = answered;
   const version = useHealth().data?.version;
   const [, go] = useLocation();
-  const change = useChangeTicket(ticket);
+  const { change: changeTicket } = useTicketWrites();
   const [chosen, setChosen] = useState<string | null>(null);
   const finishes = plan.candidates.map(({ finish }) => finish);
   const pick = plan.pick?.finish ?? "";
   const finish = chosen !== null && finishes.includes(chosen) ? chosen : pick;
   const words = Object.fromEntries(finishes.map((one) => [one, one === pick ? PLAN_OF_TICKET.isPick(one) : one]));
   const isStopped = ticket.stops.some(({ clearedAt }) => clearedAt === null);
-  const take = () =>
-    change.mutate(
-      {
-        finishAfter: finish,
-        stages: isStopped ? [] : plannedStages(benchBallFor(ticket, ball), finish),
-        ...(version === undefined ? {} : { plan: planToKeep(plan, job, version) }),
-        planSure: finish === pick ? (plan.pick?.sureShare ?? null) : null,
-      },
-      { onSuccess: () => go(`/tickets/${ticket.id}`) },
-    );
+  const change = useWrite(async () => {
+    const wanted = { question, plan, finish, madeAt: new Date().toISOString() };
+    await changeTicket(ticket, {
+      finishAfter: finish,
+      stages: isStopped ? [] : plannedStages(benchBallFor(ticket, ball), finish),
+      ...(version === undefined ? {} : { plan: planToKeep(plan, job, version) }),
+      planSure: finish === pick ? (plan.pick?.sureShare ?? null) : null,
+      predicted: await pool.call({ kind: "predict", wanted }, null),
+    });
+    go(`/tickets/${ticket.id}`);
+  }, ["tickets", "queue"]);
   return (
     <section className="plate take-finish no-print" aria-label={PLAN_OF_TICKET.take}>
       <WordField
@@ -137,7 +143,12 @@ function Take({ ticket, ball, plan, job }: TakeProps) {
         onChange={setChosen}
       />
       <For least="counter">
-        <button type="button" className="button primary" disabled={finish === "" || change.isPending} onClick={take}>
+        <button
+          type="button"
+          className="button primary"
+          disabled={finish === "" || change.isPending}
+          onClick={() => change.mutate(undefined)}
+        >
           {PLAN_OF_TICKET.take}
         </button>
       </For>

@@ -1,97 +1,169 @@
 import { useMemo } from "react";
+import { Link } from "wouter";
 import type { SignedEntry } from "#contract/records/ticketWork";
-import { assume } from "#engine/assumptions";
+import { careFan } from "#drawing/careFan";
 import type { Work } from "#engine/signed/work";
-import { freshRoughness } from "#engine/surface/benchBall";
-import { careOf } from "#engine/surface/care";
-import { finishText, parseFinish } from "#engine/surface/finish";
+import { finishText } from "#engine/surface/finish";
+import { CARE_CARD } from "#words/en/rooms/careCard";
 import { SHOP_FRAME } from "#words/en/rooms/frame";
-import { CARE_CARD, TICKET } from "#words/en/rooms/ticket";
-import { benchBallOf } from "../../benchWork/benchBall.ts";
-import { workHere } from "../../benchWork/onTheBench.ts";
+import { TICKET } from "#words/en/rooms/ticket";
 import { abrasiveName, stageName } from "../../benchWork/plannedStages.ts";
-import { useOutbox } from "../../shop/useOutbox.tsx";
-import { useSettings } from "../../shop/zone.ts";
-import { useStagesDone } from "../ticket/useTicket.ts";
+import { FinishSwatch } from "../../pieces/FinishSwatch.tsx";
+import { Picture } from "../../pieces/Picture.tsx";
+import { everyPage } from "../../shop/everyPage.ts";
+import { answered, shop } from "../../shop/shopClient.ts";
+import { useRead } from "../../shop/useShop.ts";
+import { useSettings, useShopTimes } from "../../shop/zone.ts";
+import { judgedText } from "../measure/judgedText.ts";
+import { agreedBySheen, agreedByTester } from "./agreement.ts";
+import { comeBack } from "./comeBack.ts";
 import type { SheetParts } from "./sheetParts.ts";
+import { useReadOf } from "./useReadOf.ts";
 
-/** The page handed to the customer: what was done, how to look after it, when to bring it back. Words and games, no percentages. */
-export function CareCard({ ticket, ball, bowler }: SheetParts) {
+/** The page handed to the customer: what the ball is now, what it does, what was done, when it comes back. Nothing that was not signed, nothing that was not planned. */
+export function CareCard(parts: SheetParts) {
+  const { ticket, ball, bowler } = parts;
   const settings = useSettings().data;
-  const { waiting } = useOutbox();
-  const read = useStagesDone(ticket.id).data?.items;
-  const work = workHere(ticket, read ?? [], waiting);
-  const { finish } = work;
-  const text = finish === null ? null : finishText(finish);
-  const games = useMemo(() => (text === null ? null : gamesUntilDull(ball, text)), [ball, text]);
-  if (read === undefined) return <p className="reading">{SHOP_FRAME.reading}</p>;
+  const times = useShopTimes();
+  const read = useReadOf(parts);
+  if (read === null) return <p className="reading">{SHOP_FRAME.reading}</p>;
+  const { work } = read;
+  if (work.signed.length === 0) return <SignFirst ticketId={ticket.id} />;
+  const isDone = work.next === null;
+  const finish = isDone && work.finish !== null ? finishText(work.finish) : null;
+  const title = finish !== null ? CARE_CARD.isAt(ball.name, finish) : isDone ? CARE_CARD.isDone(ball.name) : CARE_CARD.inWork(ball.name);
+  const was = ticket.finishBefore === null || finish === null ? null : CARE_CARD.wasAt(ticket.finishBefore);
   return (
     <article className="care">
-      <p className="sheet-shop">
-        {settings?.shopName} {settings?.data === "invented" && `(${TICKET.invented})`}
-      </p>
-      <h2>{ball.name}</h2>
-      {bowler !== null && <p>{CARE_CARD.for(bowler.name)}</p>}
-      <WorkSoFar ticket={ticket} work={work} />
-      <h3>{CARE_CARD.care}</h3>
-      <ul>
-        {CARE_CARD.rules.map((rule) => (
-          <li key={rule}>{rule}</li>
-        ))}
-      </ul>
-      <h3>{CARE_CARD.back}</h3>
-      <p>{CARE_CARD.backWhen(games, finish === null ? "unknown" : finish.polished ? "polished" : "sanded")}</p>
-      <p className="note">{CARE_CARD.questions}</p>
+      <header className="care-top">
+        <span>
+          {settings?.shopName} {settings?.data === "invented" && `(${TICKET.invented})`}
+        </span>
+        <span>{times.day(new Date().toISOString())}</span>
+      </header>
+      <div className="care-title">
+        {finish !== null && <FinishSwatch finish={finish} />}
+        <div>
+          <h2>{title}</h2>
+          <p>{[bowler?.name ?? null, was].filter((part) => part !== null).join(" · ")}</p>
+        </div>
+      </div>
+      {finish !== null && <WhatItDoes {...parts} finish={finish} />}
+      <section>
+        <h3>{CARE_CARD.did}</h3>
+        {!isDone && <p>{CARE_CARD.left(work.stages.filter(({ by }) => by === null).length)}</p>}
+        <WhatWeDid work={work} />
+        <Proved parts={parts} />
+      </section>
+      {finish !== null && <ComeBackIn {...parts} work={work} />}
+      <section>
+        <h3>{CARE_CARD.care}</h3>
+        <ul className="care-rules">
+          {CARE_CARD.rules.map((rule) => (
+            <li key={rule}>{rule}</li>
+          ))}
+        </ul>
+      </section>
+      <footer className="care-foot">
+        <span>{CARE_CARD.events}</span>
+        <span>{ball.serial}</span>
+      </footer>
     </article>
   );
 }
 
-/** What was signed, and nothing else; before that, what is to be done. */
-function WorkSoFar({ ticket, work }: Pick<SheetParts, "ticket"> & { readonly work: Work<SignedEntry> }) {
-  const { signed, surface, next, finish } = work;
-  if (signed.length === 0)
-    return (
-      <>
-        <h3>{CARE_CARD.toDo}</h3>
-        <p>{ticket.finishAfter === null ? CARE_CARD.notDecided : CARE_CARD.planned(ticket.finishAfter)}</p>
-      </>
-    );
-  const isDone = next === null;
+function SignFirst({ ticketId }: { readonly ticketId: string }) {
   return (
-    <>
-      <h3>{isDone ? CARE_CARD.done : CARE_CARD.inWork}</h3>
-      <p>
-        {isDone && finish !== null && surface.length > 0 && CARE_CARD.doneTo(finishText(finish))}
-        {!isDone && CARE_CARD.stillToDo(work.stages.filter(({ by }) => by === null).length)}
-      </p>
-      <ul className="care-stages">
-        {doneOnce(work).map(({ id, kind, label, abrasive, initials }) => (
-          <li key={id}>{CARE_CARD.signed(stageName({ kind, what: label }), kind === null ? null : abrasiveName(abrasive), initials)}</li>
-        ))}
-      </ul>
-    </>
+    <div className="care-none">
+      <h2>{CARE_CARD.signFirst}</h2>
+      <p>{CARE_CARD.signFirstWhy}</p>
+      <Link href={`/bench/${ticketId}`} className="button no-print">
+        {CARE_CARD.toGuide}
+      </Link>
+    </div>
   );
 }
 
-/** What stands of the work, each thing once: what signs or serves a stage, and whatever else the surface was worked with. */
-function doneOnce({ stages, surface, signed }: Work<SignedEntry>): readonly SignedEntry[] {
-  const standing = new Set([...stages.map(({ by }) => by), ...surface]);
-  return signed.filter((entry) => standing.has(entry));
+/** By the plan that was taken for exactly this finish; without one nothing is said. */
+function WhatItDoes({ ticket: { predicted }, finish }: SheetParts & { readonly finish: string }) {
+  const svg = useMemo(
+    () => (predicted === null ? "" : careFan({ ...predicted, nowName: CARE_CARD.nowMoved(predicted.moveInBoards, predicted.hand) })),
+    [predicted],
+  );
+  if (predicted === null || predicted.to !== finish) return null;
+  const { hookLaterFt, moveInBoards, hand, sharperDeg } = predicted;
+  return (
+    <section>
+      <h3>{CARE_CARD.does}</h3>
+      <p className="care-does">
+        {hookLaterFt !== null && CARE_CARD.hooks(hookLaterFt)} {CARE_CARD.move(moveInBoards, hand, sharperDeg)}
+      </p>
+      <Picture svg={svg} className="care-fan" />
+      <p className="note">{CARE_CARD.fromPlan}</p>
+    </section>
+  );
 }
 
-const TO_FIVE = 5;
+/** What stands of the work, each thing once, with who signed it. */
+function WhatWeDid({ work: { stages, surface, signed } }: { readonly work: Work<SignedEntry> }) {
+  const standing = new Set([...stages.map(({ by }) => by), ...surface]);
+  return (
+    <ul className="care-stages">
+      {signed
+        .filter((entry) => standing.has(entry))
+        .map((entry) => (
+          <li key={entry.id}>
+            <span>{stepText(entry)}</span> <span>{entry.initials}</span>
+          </li>
+        ))}
+    </ul>
+  );
+}
 
-/** Games until the track has gone a step of the ladder, rounded to five; null where it hardly ever does. */
-function gamesUntilDull(ball: SheetParts["ball"], finish: string): number | null {
-  const bench = { ...benchBallOf(ball), finish: parseFinish(finish), gamesSince: 0 };
-  const { refresh } = careOf({
-    cover: bench.cover,
-    startUm: freshRoughness(bench, assume()),
-    gamesSince: 0,
-    gamesSinceExtraction: 0,
-    gamesSinceResurfacing: 0,
-    abrasiveness: 1,
-    readings: [],
-  });
-  return refresh.value === null ? null : Math.max(TO_FIVE, TO_FIVE * Math.round(refresh.value / TO_FIVE));
+function stepText({ kind, label, abrasive, way, sidesDone }: SignedEntry): string {
+  if (kind === null) return label === "" ? stageName({ kind, what: label }) : label;
+  const tool = abrasiveName(abrasive);
+  const step = CARE_CARD.step(kind, tool);
+  const water = way === null ? null : way.endsWith("wet") ? CARE_CARD.way.wet : CARE_CARD.way.dry;
+  const sides = kind === "check" || sidesDone.length === 0 ? null : CARE_CARD.sides(sidesDone.length);
+  const said = [step, tool === null ? null : water, sides].filter((part) => part !== null).join(", ");
+  return `${said.slice(0, 1).toUpperCase()}${said.slice(1)}`;
+}
+
+/** What measuring says of the sides after the work; nothing where it was not measured. */
+function Proved({ parts }: { readonly parts: SheetParts }) {
+  const read = useReadOf(parts);
+  if (read === null) return null;
+  const agreed = agreedByTester("after", read) ?? agreedBySheen("after", read, read.references);
+  if (agreed === null) return null;
+  const said = judgedText(agreed.judged);
+  return <p>{agreed.how === "tester" ? CARE_CARD.measured(said) : CARE_CARD.seen(said)}</p>;
+}
+
+function ComeBackIn({ ticket, ball, work }: SheetParts & { readonly work: Work<SignedEntry> }) {
+  const times = useShopTimes();
+  const tickets = useRead(["tickets", "all of ball", ticket.ballId], () =>
+    everyPage((after) => answered(shop.tickets.$get({ query: { ballId: ticket.ballId, limit: "200", ...after } }))),
+  ).data;
+  if (tickets === undefined || work.finish === null) return null;
+  const due = comeBack(ball, tickets, work, work.finish, Date.now());
+  const worn = work.finish.polished ? "polished" : "sanded";
+  if (due === null)
+    return (
+      <section>
+        <h3>{CARE_CARD.backWhen}</h3>
+        <p>{CARE_CARD.signs[worn]}</p>
+      </section>
+    );
+  return (
+    <section>
+      <h3>{CARE_CARD.back}</h3>
+      <div className="care-back">
+        <p className="care-games">{CARE_CARD.games(due.games)}</p>
+        <p>
+          {CARE_CARD.whenFor(due.at === null ? null : times.monthDay(due.at), CARE_CARD.whatFor[due.why])} {CARE_CARD.sooner[worn]}
+        </p>
+      </div>
+    </section>
+  );
 }

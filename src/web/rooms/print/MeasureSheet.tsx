@@ -1,29 +1,24 @@
-import type { Reading as OneReading } from "#contract/records/reading";
+import type { Reading } from "#contract/records/reading";
 import { PAGE_PAINT } from "#drawing/paint";
-import { readingsBySide } from "#drawing/readingsBySide";
-import { READINGS } from "#words/en/measuring";
+import { readingLine } from "#drawing/readingLine";
+import { SHOP_FRAME } from "#words/en/rooms/frame";
 import { MEASURE, placeText } from "#words/en/rooms/measure";
 import { PRINT } from "#words/en/rooms/print";
 import { TICKET } from "#words/en/rooms/ticket";
-import { benchBallOf } from "../../benchWork/benchBall.ts";
 import { Picture } from "../../pieces/Picture.tsx";
-import { everyPage } from "../../shop/everyPage.ts";
-import { Reading } from "../../shop/Reading.tsx";
-import { answered, shop } from "../../shop/shopClient.ts";
-import { useRead } from "../../shop/useShop.ts";
 import { useRoughnessUnit, useShopTimes } from "../../shop/zone.ts";
-import { inPicture } from "../measure/Agreement.tsx";
-import { type SidesVerdict, verdictOf } from "../measure/entries.ts";
-import { isSide, type PlaceRead, raOf, readByPlace } from "./measures.ts";
+import { judgedText } from "../measure/judgedText.ts";
+import { lineOf } from "../measure/sidesLine.ts";
+import { type Agreed, agreedBySheen, agreedByTester, type ReadOf } from "./agreement.ts";
+import { type PlaceRead, raOf, readByPlace } from "./measures.ts";
 import { SheetHead } from "./SheetHead.tsx";
 import type { SheetParts } from "./sheetParts.ts";
+import { useReadOf } from "./useReadOf.ts";
 
-/** What was measured for a ticket, side by side, before and after, and whether the sides agree. */
+/** What was measured for a ticket, wherever it was measured, before and after, and whether the sides agree. */
 export function MeasureSheet(parts: SheetParts) {
   const { ticket } = parts;
-  const readings = useRead(["readings", "all of ticket", ticket.id], () =>
-    everyPage((after) => answered(shop.readings.$get({ query: { ticketId: ticket.id, order: "oldest first", limit: "200", ...after } }))),
-  );
+  const read = useReadOf(parts);
   return (
     <article className="measure-sheet">
       <SheetHead {...parts}>
@@ -31,30 +26,40 @@ export function MeasureSheet(parts: SheetParts) {
           {TICKET.before} {ticket.finishBefore ?? "–"} → {TICKET.after} <strong>{ticket.finishAfter ?? TICKET.notDecided}</strong>
         </p>
       </SheetHead>
-      <Reading of={readings} isEmpty={(all) => readByPlace(all).length === 0} empty={PRINT.noMeasures}>
-        {(all) => <Measured parts={parts} readings={all} />}
-      </Reading>
+      {read === null ? (
+        <p className="reading">{SHOP_FRAME.reading}</p>
+      ) : readByPlace(read.readings).length === 0 ? (
+        <p className="nothing">{PRINT.noMeasures}</p>
+      ) : (
+        <Measured read={read} />
+      )}
     </article>
   );
 }
 
-function Measured({ parts, readings }: { readonly parts: SheetParts; readonly readings: readonly OneReading[] }) {
+function Measured({ read }: { readonly read: NonNullable<ReturnType<typeof useReadOf>> }) {
   const times = useShopTimes();
-  const places = readByPlace(readings);
+  const { readings, ticket } = read;
   const days = [...new Set(readings.map(({ at }) => times.day(at)))];
-  const isByEye = readings.some(({ comparison }) => comparison !== null);
+  const agreed = (["before", "after"] as const).flatMap((when) => agreedOf(when, read));
   return (
     <>
       <p>{PRINT.measured(days.join(", "))}</p>
-      <PlaceTable places={places} />
-      {agreements(parts, places).map(({ when, found }, i, all) => (
-        <Agreement key={when} when={when} found={found} picture={i === all.length - 1 ? "drawn" : "none"} />
+      <PlaceTable places={readByPlace(readings)} />
+      {agreed.map((one, i) => (
+        <Agreement key={`${one.when} ${one.how}`} {...one} picture={i === agreed.length - 1 && one.how === "tester" ? "drawn" : "none"} />
       ))}
-      {isByEye && <p className="note">{PRINT.eye}</p>}
-      <p className="note">{PRINT.notPlace}</p>
+      {ticket.keptAsIs.map(({ at, why }) => (
+        <p key={at}>{MEASURE.keptAsIs(why)}</p>
+      ))}
+      {readings.some(({ comparison }) => comparison !== null) && <p className="note">{PRINT.eye}</p>}
       <p className="signed">{PRINT.signed}</p>
     </>
   );
+}
+
+function agreedOf(when: Agreed["when"], read: ReadOf & Pick<NonNullable<ReturnType<typeof useReadOf>>, "references">): readonly Agreed[] {
+  return [agreedBySheen(when, read, read.references), agreedByTester(when, read)].filter((one) => one !== null);
 }
 
 function PlaceTable({ places }: { readonly places: readonly PlaceRead[] }) {
@@ -89,53 +94,29 @@ function PlaceTable({ places }: { readonly places: readonly PlaceRead[] }) {
   );
 }
 
-/** One reading as it is; of several their mean and range. */
-function ReadHere({ readings }: { readonly readings: readonly OneReading[] }) {
+/** One reading as it is; of several their mean and range. What was not read is a dash. */
+function ReadHere({ readings }: { readonly readings: readonly Reading[] }) {
   const { figure } = useRoughnessUnit();
   const ra = raOf(readings);
-  if (ra.length === 0)
-    return [...new Set(readings.flatMap(({ comparison }) => (comparison === null ? [] : [MEASURE.comparisons[comparison]])))].join(", ");
+  const looks = [...new Set(readings.flatMap(({ comparison }) => (comparison === null ? [] : [MEASURE.comparisons[comparison]])))];
+  if (ra.length === 0) return looks.length === 0 ? "–" : looks.join(", ");
   const mean = figure(ra.reduce((sum, um) => sum + um, 0) / ra.length);
   return ra.length === 1 ? mean : PRINT.several(mean, ra.length, figure(Math.min(...ra)), figure(Math.max(...ra)));
 }
 
-interface Agreed {
-  readonly when: "before" | "after";
-  readonly found: SidesVerdict;
-}
+/** Wide enough for six readings, narrow enough for the paper. */
+const LINE_WIDTH = 600;
 
-/** Whether the sides agree, before and after; left out where fewer than two were read with a tester. Before the work there is no finish to hold them to. */
-function agreements({ ticket, ball }: SheetParts, places: readonly PlaceRead[]): readonly Agreed[] {
-  return (["before", "after"] as const).flatMap((when) => {
-    const found = verdictOf(
-      // The track and what lies beside it are no sides: they stand in the table.
-      places.filter(({ place }) => isSide(place)).map((one) => ({ side: one.place, um: raOf(one[when]) })),
-      {
-        cover: ball.cover,
-        diameterIn: benchBallOf(ball).diameterIn,
-        wanted: when === "after" ? (ticket.finishAfter ?? "") : "",
-        lastAbrasive: ticket.stages.findLast(({ abrasive }) => abrasive !== null)?.abrasive ?? null,
-      },
-    );
-    return found === null ? [] : [{ when, found }];
-  });
-}
-
-/** In a sentence, and the last of them as a picture too: two would not leave a page room to be read. */
-function Agreement({ when, found, picture }: Agreed & { readonly picture: "drawn" | "none" }) {
-  const { verdict, targetUm } = found;
-  const back = when === "after" ? verdict.sides.find(({ side }) => side === verdict.backTo) : undefined;
+/** In a sentence, and the last of them on a line too: two would not leave a page room to be read. */
+function Agreement({ when, judged, of, picture }: Agreed & { readonly picture: "drawn" | "none" }) {
+  const { unit } = useRoughnessUnit();
   return (
     <section className="sheet-agreement">
       <h3>{PRINT.agreement[when]}</h3>
       <p>
-        <strong>{READINGS.verdict[verdict.verdict]}</strong>{" "}
-        {targetUm === null ? MEASURE.ownMean(verdict.mean) : READINGS.mean(verdict.mean, targetUm)}{" "}
-        {READINGS.spread(verdict.betweenSides, verdict.betweenAtMost, verdict.withinSide)}
+        <strong>{judgedText(judged)}</strong>
       </p>
-      {picture === "drawn" && (
-        <Picture svg={readingsBySide({ verdict: inPicture(verdict, back), targetUm }, PAGE_PAINT)} className="sheet-picture" />
-      )}
+      {picture === "drawn" && <Picture svg={readingLine(lineOf(of, judged, unit), LINE_WIDTH, PAGE_PAINT)} className="sheet-picture" />}
     </section>
   );
 }

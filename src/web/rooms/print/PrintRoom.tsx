@@ -8,23 +8,24 @@ import { useTicket } from "../ticket/useTicket.ts";
 import { CareCard } from "./CareCard.tsx";
 import { Label } from "./Label.tsx";
 import { MeasureSheet } from "./MeasureSheet.tsx";
+import { cardPage, labelPage, type PageOf, sheetPage } from "./papers.ts";
 import type { SheetParts } from "./sheetParts.ts";
 import { TicketSheet } from "./TicketSheet.tsx";
 import { VisitPapers } from "./VisitPapers.tsx";
 
 interface Sheet {
   readonly Sheet: (parts: SheetParts) => ReactNode;
-  /** For `@page`: the paper that it is printed on; sheets lie on what is in the shop's printer. */
-  page(paper: Settings["paperSize"]): string;
+  /** The paper that it is printed on. */
+  page(settings: Settings): PageOf;
   readonly name: string;
 }
 
 /** The papers of a ticket: each a page of its own size. */
 const SHEETS: Readonly<Record<string, Sheet>> = {
-  ticket: { Sheet: TicketSheet, page: (paper) => `size: ${paper}; margin: 14mm`, name: PRINT.ticket },
-  label: { Sheet: Label, page: () => "size: 62mm 90mm; margin: 3mm", name: PRINT.label },
-  care: { Sheet: CareCard, page: () => "size: 105mm 148mm; margin: 8mm", name: PRINT.care },
-  measures: { Sheet: MeasureSheet, page: (paper) => `size: ${paper}; margin: 14mm`, name: PRINT.measures },
+  ticket: { Sheet: TicketSheet, page: sheetPage, name: PRINT.ticket },
+  label: { Sheet: Label, page: labelPage, name: PRINT.label },
+  care: { Sheet: CareCard, page: cardPage, name: PRINT.care },
+  measures: { Sheet: MeasureSheet, page: sheetPage, name: PRINT.measures },
 };
 
 /** A paper as it will lie on the counter, and the way to the printer. With `now` in the address it is sent there at once. */
@@ -35,9 +36,9 @@ export function PrintRoom({ params }: { readonly params: Readonly<Record<string,
 function TicketPaper({ params }: { readonly params: Readonly<Record<string, string>> }) {
   const { ticket, ball, bowler } = useTicket(params.id);
   const sheet = SHEETS[params.what] ?? SHEETS.ticket;
-  const paper = useSettings().data?.paperSize;
+  const settings = useSettings().data;
   const isThere =
-    paper !== undefined &&
+    settings !== undefined &&
     ticket.data !== undefined &&
     ball.data !== undefined &&
     (ticket.data.bowlerId === null || bowler.data !== undefined);
@@ -50,7 +51,7 @@ function TicketPaper({ params }: { readonly params: Readonly<Record<string, stri
   }, [sheet, isThere]);
   return (
     <main id="answer" className="room print-room" tabIndex={-1}>
-      <style>{`@page { ${sheet.page(paper ?? USUAL_PAPER)} }`}</style>
+      {settings !== undefined && <PageSize {...sheet.page(settings)} />}
       <div className="room-head no-print">
         <Link href={`/tickets/${params.id}`} className="button">
           {PRINT.back}
@@ -64,7 +65,7 @@ function TicketPaper({ params }: { readonly params: Readonly<Record<string, stri
         {(read) => (
           <Reading of={ball}>
             {(ofBall) => (
-              <div className={`sheet sheet-${params.what}`}>
+              <div className={`sheet sheet-${params.what}${settings === undefined ? "" : ` on-${settings.cardSize.replace(" ", "-")}`}`}>
                 <sheet.Sheet ticket={read} ball={ofBall} bowler={bowler.data ?? null} />
               </div>
             )}
@@ -76,4 +77,7 @@ function TicketPaper({ params }: { readonly params: Readonly<Record<string, stri
 }
 
 const SETTLED_MS = 400;
-const USUAL_PAPER = "A4";
+
+function PageSize({ size, margin }: PageOf) {
+  return <style>{`@page { size: ${size}; margin: ${margin} }`}</style>;
+}

@@ -3,10 +3,13 @@ import { PRINT } from "#words/en/rooms/print";
 import { TICKET } from "#words/en/rooms/ticket";
 import { messageText } from "#words/messageText";
 import { useShopTimes } from "../../shop/zone.ts";
+import { judgedText } from "../measure/judgedText.ts";
 import { useTold } from "../ticket/toldOf.ts";
 import { StageTable } from "../ticket/Work.tsx";
+import { agreedBySheen, agreedByTester } from "./agreement.ts";
 import { SheetHead } from "./SheetHead.tsx";
 import type { SheetParts } from "./sheetParts.ts";
+import { useReadOf } from "./useReadOf.ts";
 
 /** The ticket that lies with the ball at the bench: what is wanted, the stages to sign, the cautions. */
 export function TicketSheet({ ticket, ball, bowler }: SheetParts) {
@@ -49,6 +52,7 @@ export function TicketSheet({ ticket, ball, bowler }: SheetParts) {
           {name}: {text}
         </p>
       ))}
+      <HowFar {...{ ticket, ball, bowler }} />
       <StageTable ticket={ticket} />
       {cautions.length > 0 && (
         <section>
@@ -61,5 +65,20 @@ export function TicketSheet({ ticket, ball, bowler }: SheetParts) {
         </section>
       )}
     </article>
+  );
+}
+
+/** Whether the work is to be done, is being done or is done, and whether it was measured: a sheet that was printed early says so. */
+function HowFar(parts: SheetParts) {
+  const read = useReadOf(parts);
+  if (read === null || parts.ticket.stages.length === 0) return null;
+  const { stages, next } = read.work;
+  const done = stages.filter(({ by }) => by !== null).length;
+  const agreed = agreedByTester("after", read) ?? agreedBySheen("after", read, read.references);
+  return (
+    <p className="sheet-far">
+      <strong>{next === null ? PRINT.isDone : done === 0 ? PRINT.toBeDone : PRINT.inWork(done, stages.length)}</strong>{" "}
+      {agreed !== null ? PRINT.isMeasured(judgedText(agreed.judged)) : PRINT.notMeasured}
+    </p>
   );
 }

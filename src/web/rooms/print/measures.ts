@@ -1,5 +1,5 @@
 import type { Reading } from "#contract/records/reading";
-import { SIDE_IDS } from "#engine/surface/padWork/sides";
+import { PLACES } from "#engine/surface/readings/places";
 
 /** What was read at one place, before and after the work. */
 export interface PlaceRead {
@@ -8,17 +8,12 @@ export interface PlaceRead {
   readonly after: readonly Reading[];
 }
 
-const SIDES: readonly string[] = SIDE_IDS;
+const ORDER: readonly string[] = PLACES;
 
-/** Whether a place is one of the ball's six sides. */
-export function isSide(place: string): boolean {
-  return SIDES.includes(place);
-}
-
-/** A ticket's readings of the surface by place: the sides in their order, other places behind them. */
+/** A ticket's readings of the surface by place: the sides in their order, the track and beside it, then whatever else was written down. */
 export function readByPlace(readings: readonly Reading[]): readonly PlaceRead[] {
   const surface = readings.filter(({ raUm, comparison }) => raUm !== null || comparison !== null);
-  const rank = (place: string) => (isSide(place) ? SIDES.indexOf(place) : SIDES.length);
+  const rank = (place: string) => (ORDER.includes(place) ? ORDER.indexOf(place) : ORDER.length);
   return [...new Set(surface.map(({ place }) => place))]
     .toSorted((a, b) => rank(a) - rank(b) || a.localeCompare(b))
     .map((place) => ({ place, before: at(surface, place, "before"), after: at(surface, place, "after") }));

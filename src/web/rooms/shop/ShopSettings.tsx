@@ -21,6 +21,12 @@ const FIELDS: readonly EditField[] = [
   { path: "roughnessUnit", label: SHOP.roughnessUnit, words: { µin: "µin", µm: "µm" } },
   { path: "speedUnit", label: SHOP.speedUnit, words: { mph: "mph", "km/h": "km/h" }, help: SHOP.speedHelp },
   { path: "paperSize", label: SHOP.paperSize, words: { A4: "A4", Letter: "Letter" } },
+  { path: "cardSize", label: SHOP.cardSize, words: SHOP.cardSizes },
+  { path: "labelSize", label: SHOP.labelSize, help: SHOP.labelSizeHelp },
+  { path: "extraction.method", label: SHOP.oilMethod, help: SHOP.oilHelp },
+  { path: "extraction.temperatureF", label: SHOP.oilTemperature, as: "number", help: SHOP.oilSources },
+  { path: "extraction.minutes", label: SHOP.oilMinutes, as: "number" },
+  { path: "extraction.restMinutes", label: SHOP.oilRest, as: "number" },
   { path: "ruleBook", label: SHOP.ruleBook, words: BOOK_NAMES },
   { path: "language", label: SHOP.language, words: SHOP.languages, help: SHOP.languageHelp },
 ];
@@ -50,6 +56,9 @@ export function ShopSettings({ settings }: { readonly settings: Settings }) {
         [SHOP.roughnessUnit, settings.roughnessUnit],
         [SHOP.speedUnit, settings.speedUnit],
         [SHOP.paperSize, settings.paperSize],
+        [SHOP.cardSize, SHOP.cardSizes[settings.cardSize]],
+        [SHOP.labelSize, settings.labelSize],
+        [SHOP.oil, settings.extraction === null ? SHOP.oilNotSet : SHOP.oilIs(settings.extraction)],
         [SHOP.ruleBook, BOOK_NAMES[settings.ruleBook]],
         [SHOP.language, SHOP.languages[settings.language ?? ""]],
       ]}
@@ -71,6 +80,9 @@ function settingsTyped(settings: Settings): Typed {
     roughnessUnit,
     speedUnit,
     paperSize,
+    cardSize,
+    labelSize,
+    extraction,
     ruleBook,
     language,
   } = settings;
@@ -85,6 +97,9 @@ function settingsTyped(settings: Settings): Typed {
     roughnessUnit,
     speedUnit,
     paperSize,
+    cardSize,
+    labelSize,
+    ...Object.fromEntries(OIL.map((key) => [`extraction.${key}`, typedOf(extraction?.[key])])),
     ruleBook,
     language: typedOf(language),
   };
@@ -96,6 +111,18 @@ function changeOf(typed: Typed, changed: ReadonlySet<string>): Change {
     taxMillipercent: millipercentOf(typed.taxMillipercent),
     ballsPerHour: figureOrNull(typed.ballsPerHour),
     language: wordOrNull(typed.language),
+    extraction: extractionOf(typed),
   };
-  return Object.fromEntries(Object.entries(whole).filter(([path]) => changed.has(path))) as Change;
+  const touched = new Set([...changed].map((path) => path.split(".")[0]));
+  return Object.fromEntries(Object.entries(whole).filter(([path]) => touched.has(path))) as Change;
+}
+
+const OIL = ["method", "temperatureF", "minutes", "restMinutes"] as const;
+
+/** As a whole, or not at all: a temperature without a time is no setting. */
+function extractionOf(typed: Typed): Change["extraction"] {
+  const [method, ...figures] = OIL.map((key) => typed[`extraction.${key}`] ?? "");
+  if (method.trim() === "" && figures.every((one) => one.trim() === "")) return null;
+  const [temperatureF, minutes, restMinutes] = figures.map(figureOrNull);
+  return { method: method.trim(), temperatureF, minutes, restMinutes } as Change["extraction"];
 }

@@ -1,4 +1,5 @@
 import { Link } from "wouter";
+import { standingReadings } from "#contract/records/reading";
 import { MEASURE, placeText } from "#words/en/rooms/measure";
 import { TICKET } from "#words/en/rooms/ticket";
 import { PlainTable } from "../../pieces/PlainTable.tsx";
@@ -25,11 +26,11 @@ export function ReadingsOf({ ticketId, ballId }: { readonly ticketId: string; re
           </Link>
         </For>
       </div>
-      <Reading of={readings} isEmpty={({ items }) => items.length === 0} empty={TICKET.noReadings}>
+      <Reading of={readings} isEmpty={({ items }) => standingReadings(items).length === 0} empty={TICKET.noReadings}>
         {({ items }) => (
           <PlainTable
             name={TICKET.readings}
-            rows={items}
+            rows={standingReadings(items)}
             keyOf={({ id }) => id}
             columns={[
               { name: columns.work, cell: ({ when }) => MEASURE.when[when] },

@@ -63,6 +63,8 @@ export const BALL_LOG = {
     pinToPapIn: "Pin zum PAP, in",
     drillingAngleDeg: "Bohrwinkel, °",
     valAngleDeg: "VAL-Winkel, °",
+    heatLimitF: "Wärmegrenze des Herstellers, °F",
+    heatLimitHelp: "wie der Hersteller sagt; nie über 140",
     purchasedOn: "Gekauft am",
     drilledOn: "Gebohrt am",
     warrantyUntil: "Garantie bis",

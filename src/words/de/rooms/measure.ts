@@ -1,13 +1,22 @@
 import type { SideId } from "#engine/surface/padWork/sides";
+import { OFF_TRACK, type Place, TRACK } from "#engine/surface/readings/places";
 import type * as en from "../../en/rooms/measure.ts";
 import type { Translated } from "../../translated.ts";
-import { fixed } from "../figures.ts";
-import { SIDE_NAMES } from "../padWork.ts";
+import { SIDE_LABELS, SIDE_NAMES } from "../padWork.ts";
+
+const COUNTS = ["keine", "eine", "zwei", "drei", "vier", "fünf", "sechs"];
+const inWords = (count: number): string => COUNTS[count] ?? String(count);
+const first = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
+const listed = (names: readonly string[]): string =>
+  names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} und ${names.at(-1)}`;
+const OFF = { tooDull: "zu matt", tooSmooth: "zu glatt" } as const;
+const AGAINST_OTHERS = { tooDull: "matter", tooSmooth: "glatter" } as const;
 
 export const MEASURE = {
   title: "Messen",
-  titleOf: (ball) => `Messen: ${ball}`,
+  titleOf: (ball) => `${ball} messen`,
   when: { before: "vorher", after: "nachher", between: "zwischen Besuchen" },
+  whens: { before: "Vorher", after: "Nachher" },
   how: {
     tester: "Messgerät",
     "reference ball": "Vergleichsball",
@@ -15,50 +24,101 @@ export const MEASURE = {
     scale: "Waage",
     calliper: "Messschieber",
   },
-  ways: { "reference ball": "nach dem Glanz", tester: "mit Messgerät" },
+  ways: { tester: "Messgerät", "reference ball": "Nach Glanz" },
   whenLabel: "Wann",
   howLabel: "Wie",
   chooseBall: "Welcher Ball",
-  chooseBallWhy: "Messungen werden beim Ball aufbewahrt. Suchen Sie ihn oder kommen Sie von seinem Auftrag hierher.",
+  chooseBallWhy: "Messungen bleiben beim Ball. Suchen Sie ihn oder kommen Sie von seinem Auftrag hierher.",
   toTicket: "Zum Auftrag",
   otherBall: "Anderer Ball",
+  afterWork: (abrasive) => `nach ${abrasive}`,
+  beforeWork: (track, offTrack) =>
+    `vorher: ${[track === null ? null : `Laufspur ${track}`, offTrack === null ? null : `daneben ${offTrack}`].filter((part) => part !== null).join(", ")}`,
 
   reference: "Vergleichsball",
   unrecordedReference: "einer, der nicht verzeichnet ist",
   comparisons: { duller: "matter", "the same": "gleich", smoother: "glatter" },
-  sheenHelp:
-    "Gleiches Licht, gleicher Winkel, trocken und sauber; mit einer Fingerspitze über beide streichen. Eingabe geht zur nächsten Seite.",
-  testerHelp: "Eine oder mehrere Messungen je Seite, mit Leerzeichen dazwischen. Eingabe geht zur nächsten Seite.",
-  unit: (unit) => `Ra, ${unit}`,
-  notANumber: (written, most) => `„${written}“ passt nicht. Erlaubt: Zahlen über 0, höchstens ${most}, mit Leerzeichen dazwischen.`,
-  wanted: "Verglichen mit dem Schliff",
-  wantedUnknown: "kein Schliff: nur untereinander",
+  sheenKeys: { duller: "Matter", "the same": "Gleich", smoother: "Glatter" },
+  sheenHelp: "Gleiches Licht, gleicher Winkel, trocken und sauber. Mit einer Fingerspitze über beide streichen.",
+  eye: "Mit Auge und Fingerspitze: auf etwa eine halbe Körnungsstufe genau.",
 
-  verdict: "Stimmen die Seiten überein?",
-  figures: "Die Seiten in Zahlen",
-  noVerdict: "Sobald zwei Seiten eingetragen sind, steht hier, ob sie übereinstimmen.",
-  ownMean: (um) => `Alle Seiten: ${fixed(um, 2)} µm wirksam, nur untereinander verglichen.`,
-  sheenAlike: (sides, as) => `${sides} Seiten sehen und fühlen sich gleich an: ${as} wie der Vergleichsball.`,
-  sheenAlikeOff: (sides, as) => `${sides} Seiten sehen und fühlen sich gleich an: alle ${as} als der Vergleichsball.`,
-  sheenApart: "Die Seiten stimmen nicht überein.",
-  sheenGroup: (as, sides) => `${as}: ${sides}`,
-  sheenBackTo: (sides) => `Zurück zu: ${sides}.`,
-  notLooked: (sides) => `Noch nicht angesehen: ${sides}.`,
-  eye: "Auge und Fingerspitze, keine Messung: Mehr als eine halbe Stufe der Leiter zeigen sie kaum.",
+  front: "Der Ball, mit dem Griff zu Ihnen",
+  back: "Die Rückseite des Balls",
+  trackUsual: "Laufspur gezeichnet, wo sie meist liegt: Der PAP des Spielers ist nicht bekannt.",
+  track: "Laufspur",
+  spot: (place, reading) => `${place}: ${reading}`,
+  notRead: "noch nicht gemessen",
+  lies: {
+    grip: "Griff oben",
+    opposite: "Griff unten",
+    left: "links vom Griff oben",
+    right: "rechts vom Griff oben",
+    fingers: "Finger oben",
+    thumb: "Daumen oben",
+    track: "wo der Ball rollt",
+    "off track": "wo er die Bahn nie berührt",
+  },
+  sideOf: (at, of) => `Seite ${at} von ${of}`,
+  readingOf: (place, unit) => `${first(place)}, ${unit}`,
+  mean: (figure, unit) => `Mittel ${figure} ${unit}`,
+  oneMore: "noch eine",
+  clearLast: "Letztes Zeichen löschen",
+  next: "Nächste Seite",
+  saveIt: "Sichern",
+  already: (reading) => `Hier gesichert: ${reading}`,
+  takeBack: "Zurücknehmen",
+  also: "Auch:",
+  alsoPlaces: { track: "in der Laufspur", "off track": "neben der Laufspur" },
+  openFile: "Datei eines Messgeräts öffnen",
+  notANumber: (written, most) => `„${written}“ kann keine Messung sein. Erlaubt: Zahlen über 0, bis ${most}.`,
 
-  keep: (count) => (count === 1 ? "1 Messung aufbewahren" : `${count} Messungen aufbewahren`),
-  undo: "Rückgängig",
-  kept: (count) => (count === 1 ? "1 Messung ist beim Ball aufbewahrt." : `${count} Messungen sind beim Ball aufbewahrt.`),
-  empty: "Felder leeren",
-  reading: (ball, side) => `${ball}: Messung, ${side}`,
+  line: "Die Messungen auf einer Linie",
+  lineOf: (readings) => `Mittel jeder Stelle, von glatt nach matt: ${readings}.`,
+  beforeAfter: "Vorher und nachher",
+  beforeAfterColumns: { place: "Stelle", before: "vorher", after: "nachher" },
+
+  verdict: "Passen die Seiten zusammen?",
+  needMore: (sides) => `Noch ${inWords(sides)} ${sides === 1 ? "Seite" : "Seiten"}, dann lässt es sich sagen.`,
+  match: (sides, of, wanted) => {
+    const whole = sides === of ? `Alle ${inWords(of)}` : `Die ${inWords(sides)} bisher gemessenen`;
+    return `${whole} passen ${wanted === null ? "zueinander" : `zu ${wanted}`}.`;
+  },
+  cannotTell: (wanted) =>
+    `Nahe ${wanted === null ? "beieinander" : `an ${wanted}`}, aber zu wenige Messungen, um sicher zu sein. Auf jeder Seite noch eine.`,
+  off: ({ names, way, isSure, wanted }, others) => {
+    const who = others === 0 && names.length > 2 ? `Alle ${inWords(names.length)}` : first(listed(names));
+    const verb = isSure ? (names.length === 1 ? "ist" : "sind") : names.length === 1 ? "wirkt" : "wirken";
+    const off = wanted === null ? AGAINST_OTHERS[way] : OFF[way];
+    return others === 0 && wanted !== null ? `${who} ${verb} ${off} für ${wanted}.` : `${who} ${verb} ${off}.`;
+  },
+  others: (sides, wanted) =>
+    sides === 1
+      ? `Die andere passt ${wanted === null ? "zum Rest" : `zu ${wanted}`}.`
+      : `Die anderen ${inWords(sides)} passen ${wanted === null ? "zueinander" : `zu ${wanted}`}.`,
+  readAgain: "Zur Sicherheit noch einmal messen.",
+  redoHow: (abrasive, seconds) => `Noch einmal mit ${abrasive}, etwa ${seconds} Sekunden.`,
+  saved: (sides, of) => `Gesichert, ${sides} von ${of} Seiten.`,
+  waits: (sides, of) => `${sides} von ${of} Seiten, warten auf das Senden.`,
+  redo: "Diese Seite noch einmal",
+  redoing: "Beim Messen als abweichend gefunden",
+  keepAsIs: "So lassen",
+  keepWhy: "Warum ist es gut genug?",
+  keepIt: "So lassen",
+  cancel: "Abbrechen",
+  keptAsIs: (why) => `So gelassen: ${why}`,
+  undo: (place) => `${first(place)} rückgängig`,
+  reading: (ball, place) => `${ball}: Messung, ${place}`,
 
   earlier: "Messungen dieses Balls",
+  earlierCount: (count) => `Messungen dieses Balls (${count})`,
   noEarlier: "An diesem Ball wurde noch nichts gemessen.",
   columns: { at: "wann", work: "Arbeit", place: "wo", reading: "Messung", how: "wie" },
 } as const satisfies Translated<typeof en.MEASURE>;
+
+export const PLACE_LABELS: Readonly<Record<Place, string>> = { ...SIDE_LABELS, [TRACK]: "Laufspur", [OFF_TRACK]: "daneben" };
 
 export function placeText(place: string): string {
   return place in SIDE_NAMES ? SIDE_NAMES[place as SideId] : (PLACES[place] ?? place);
 }
 
-const PLACES: Readonly<Record<string, string>> = { track: "Laufspur", "off track": "neben der Laufspur" };
+const PLACES: Readonly<Record<string, string>> = { [TRACK]: "Laufspur", [OFF_TRACK]: "neben der Laufspur" };

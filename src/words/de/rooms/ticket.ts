@@ -76,34 +76,3 @@ export const TICKET = {
   rework: "Noch einmal getan, kostenlos",
   ballLog: "Ballbuch",
 } as const satisfies Translated<typeof en.TICKET>;
-
-export const CARE_CARD = {
-  title: "Ihr Ball",
-  for: (name) => `Für ${name}`,
-  done: "Was getan wurde",
-  doneTo: (finish) => `Die Oberfläche ist jetzt ${finish}.`,
-  toDo: "Was zu tun ist",
-  notDecided: "Noch nicht entschieden.",
-  planned: (finish) => `Geplant: ${finish}. Noch ist nichts davon getan.`,
-  inWork: "In Arbeit",
-  stillToDo: (stages) => (stages === 1 ? "Ein Schritt ist noch zu tun." : `${stages} Schritte sind noch zu tun.`),
-  signed: (what, using, initials) => `${what}${using === null ? "" : `, ${using}`} (${initials})`,
-  willDo: "Was er tun wird",
-  care: "Wie man ihn pflegt",
-  rules: [
-    "Nach jedem Wurf trocken abwischen; ein Tuch ist überall erlaubt.",
-    "Nach jedem Abend reinigen, solange er warm ist, mit einem Reiniger für Bälle.",
-    "Nie im heißen oder kalten Auto lassen: Schalen reißen.",
-    "Im Wettkampf die Oberfläche nicht anrühren: zuerst nach den Regeln fragen.",
-  ],
-  back: "Wann er wiederkommen soll",
-  backWhen: (games, surface) => {
-    const sign = {
-      sanded: "wenn er weiter rutscht als zuvor oder die Spur glänzt",
-      polished: "wenn er früher hakt als zuvor oder die Spur matt aussieht",
-      unknown: "wenn er nicht mehr tut, was er tat",
-    }[surface];
-    return games === null ? `Dann, ${sign}.` : `In etwa ${games} Spielen, oder früher, ${sign}.`;
-  },
-  questions: "Fragen? Bringen Sie den Ball und diese Karte mit.",
-} as const satisfies Translated<typeof en.CARE_CARD>;

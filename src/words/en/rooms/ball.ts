@@ -60,6 +60,8 @@ export const BALL_LOG = {
     pinToPapIn: "Pin to PAP, in",
     drillingAngleDeg: "Drilling angle, °",
     valAngleDeg: "VAL angle, °",
+    heatLimitF: "Maker's limit on heat, °F",
+    heatLimitHelp: "as its maker says; never above 140",
     purchasedOn: "Bought on",
     drilledOn: "Drilled on",
     warrantyUntil: "Warranty until",

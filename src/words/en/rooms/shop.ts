@@ -1,5 +1,12 @@
 import { fixed, taxPercent } from "../../figures.ts";
 
+export interface OilSetting {
+  readonly method: string;
+  readonly temperatureF: number;
+  readonly minutes: number;
+  readonly restMinutes: number;
+}
+
 /** English text of the shop's own room: settings, people, prices, backups, lists, and what the model assumes. */
 export const SHOP = {
   title: "Shop",
@@ -22,6 +29,20 @@ export const SHOP = {
   speedUnit: "Speed in",
   speedHelp: "in customers' rooms; plans and job files keep to mph",
   paperSize: "Paper in the printer",
+  cardSize: "Care cards on",
+  cardSizes: { A6: "A6", "half letter": "half letter", A4: "A4", Letter: "Letter" },
+  labelSize: "Label",
+  labelSizeHelp: "width × height, as on the roll: 62 × 90 mm, 2.25 × 1.25 in",
+  oil: "Pulling oil",
+  oilMethod: "Pulling oil: with",
+  oilHelp: "warm bath, oven made for balls; empty: the guide runs no clock for it",
+  oilTemperature: "Pulling oil: °F",
+  oilSources: "above 130 °F covers crack, never above 140 °F (makers’ warnings, second-hand); the ball maker’s own limit comes first",
+  oilMinutes: "Pulling oil: minutes",
+  oilRest: "Then rest, minutes",
+  oilNotSet: "– (temperature and time not set)",
+  oilIs: ({ method, temperatureF, minutes, restMinutes }: OilSetting) =>
+    `${method}, ${temperatureF} °F for ${minutes} min, then ${restMinutes} min rest`,
   language: "Language",
   languages: { "": "as each browser prefers", en: "English", de: "Deutsch" },
   languageHelp: "The page changes when it is opened the next time.",

@@ -74,36 +74,3 @@ export const TICKET = {
   rework: "Done again, free",
   ballLog: "Ball log",
 } as const;
-
-/** The page handed to the customer: words and feet, no percentages. */
-export const CARE_CARD = {
-  title: "Your ball",
-  for: (name: string) => `For ${name}`,
-  done: "What was done",
-  doneTo: (finish: string) => `The surface is now ${finish}.`,
-  toDo: "What is to be done",
-  notDecided: "Not decided yet.",
-  planned: (finish: string) => `Planned: ${finish}. Nothing of it is done yet.`,
-  inWork: "In work",
-  stillToDo: (stages: number) => (stages === 1 ? "One step is still to be done." : `${stages} steps are still to be done.`),
-  signed: (what: string, using: string | null, initials: string) => `${what}${using === null ? "" : `, ${using}`} (${initials})`,
-  willDo: "What it will do",
-  care: "How to look after it",
-  rules: [
-    "Wipe it dry after every shot; a towel is allowed everywhere.",
-    "Clean it after every evening, while it is still warm, with a cleaner made for balls.",
-    "Never leave it in a hot car or a cold one: covers crack.",
-    "Do not touch the surface during a competition: ask for its rules first.",
-  ],
-  back: "When to bring it back",
-  /** A sanded surface wears smooth in the track, a polished one wears dull (common practice). */
-  backWhen: (games: number | null, surface: "sanded" | "polished" | "unknown") => {
-    const sign = {
-      sanded: "it skids farther than it did, or the track shines",
-      polished: "it hooks earlier than it did, or the track looks dull",
-      unknown: "it does not do what it did",
-    }[surface];
-    return games === null ? `When ${sign}.` : `In about ${games} games, or sooner if ${sign}.`;
-  },
-  questions: "Questions? Bring the ball and this card.",
-} as const;

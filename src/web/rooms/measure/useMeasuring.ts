@@ -1,0 +1,169 @@
+import { useState } from "react";
+import type { Ball } from "#contract/records/ball";
+import type { Reading, ReadingWritten } from "#contract/records/reading";
+import type { ReferenceBall } from "#contract/records/stock";
+import type { Ticket } from "#contract/records/ticket";
+import type { SignedEntry } from "#contract/records/ticketWork";
+import type { Work } from "#engine/signed/work";
+import type { SideId } from "#engine/surface/padWork/sides";
+import { OFF_TRACK, type Place, TRACK } from "#engine/surface/readings/places";
+import { MEASURE, PLACE_LABELS } from "#words/en/rooms/measure";
+import { benchBallOf } from "../../benchWork/benchBall.ts";
+import { type ReadingHere, readingsThatStand } from "../../shop/readingsHere.ts";
+import { newKey } from "../../shop/shopClient.ts";
+import { useKept } from "../../shop/useKept.ts";
+import { useOutbox } from "../../shop/useOutbox.tsx";
+import { type Comparison, READ_ORDER, sheenRow, testerRows, type Way } from "./entries.ts";
+import { type Judged, judgedBySheen, judgedByTester } from "./judged.ts";
+import { lastGo, type Read, readAt, readingsNow } from "./readings.ts";
+
+interface Draft {
+  readonly when: Reading["when"] | null;
+  /** The place that is being read; null: the first that was not. */
+  readonly place: Place | null;
+  readonly typed: string;
+}
+
+const NOTHING: Draft = { when: null, place: null, typed: "" };
+
+export interface MeasuringOf {
+  readonly ball: Ball;
+  readonly ticket: Ticket | null;
+  readonly work: Work<SignedEntry> | null;
+  /** When sides were put back into the work, and which. */
+  readonly again: readonly { readonly at: string; readonly sides: readonly string[] }[];
+  /** All readings of the ball, as the shop has them. */
+  readonly read: readonly ReadingHere[];
+  readonly references: readonly ReferenceBall[];
+  /** Midnight before today, of a ball without a ticket. */
+  readonly today: string;
+  /** The place that the address asks for. */
+  readonly asked: Place | null;
+}
+
+export interface Measuring {
+  readonly when: Reading["when"];
+  readonly how: Way;
+  readonly at: Place;
+  readonly typed: string;
+  /** Places in view. */
+  readonly places: readonly Place[];
+  readonly judged: Judged;
+  readonly reference: ReferenceBall | null;
+  /** What *undo* takes back; empty where there is nothing, or the shop has not said yet what it is called there. */
+  readonly undo: readonly ReadingHere[];
+  readonly areWaiting: boolean;
+  readAt(place: Place): Read | null;
+  /** The same before the work, for looking at both. */
+  readBefore(place: Place): Read | null;
+  set(change: Partial<Draft>): void;
+  setHow(how: Way): void;
+  setReference(id: string): void;
+  /** Writes down what was read here, and goes on to the next place. */
+  saveTester(um: readonly number[]): void;
+  saveSheen(comparison: Comparison): void;
+  takeBack(readings: readonly ReadingHere[]): void;
+  /** What can be taken back at the place in view. */
+  readonly here: readonly ReadingHere[];
+  /** Every reading of the ball that stands. */
+  readonly all: readonly ReadingHere[];
+}
+
+/** A ball that is being measured: what was read, what is read now, what it says. Everything is saved as it is entered. */
+export function useMeasuring({ ball, ticket, work, again, read, references, today, asked }: MeasuringOf): Measuring {
+  const { outbox, waiting } = useOutbox();
+  const [draft, setDraft] = useKept<Draft>(`gritwright.measuring.${ticket?.id ?? ball.id}`, () => NOTHING);
+  const [how, setHow] = useKept<Way>("gritwright.measuring.how", () => "reference ball");
+  const [referenceId, setReference] = useState<string | null>(null);
+  const usual = usualWhen(ticket, work);
+  const when = ticket === null ? usual : (draft.when ?? usual);
+  const all = readingsThatStand(read, ball.id, waiting);
+  const ask = { ticketId: ticket?.id ?? null, from: today, how, work, again };
+  const now = readingsNow(all, { ...ask, when });
+  const before = readingsNow(all, { ...ask, when: "before" });
+  const wanted = when === "after" ? (ticket?.finishAfter ?? null) : null;
+  const reference =
+    references.find(({ id }) => id === referenceId) ?? references.find(({ finish }) => finish === wanted) ?? references[0] ?? null;
+  const of = (place: Place) => readAt(now, place);
+  const at = draft.place ?? asked ?? firstUnread(of) ?? "grip";
+  const also = [TRACK, OFF_TRACK].filter((place): place is Place => place === at || of(place as Place) !== null);
+  const { cover, diameterIn } = benchBallOf(ball);
+  const lastAbrasive = work?.surface.findLast(({ kind }) => kind !== "polish")?.abrasive ?? null;
+  const judged =
+    how === "tester"
+      ? judgedByTester(of, { cover, diameterIn, wanted: wanted ?? "", lastAbrasive })
+      : judgedBySheen(of, reference?.finish === wanted ? wanted : null);
+  const write = (rows: readonly ReadingWritten[]) => {
+    for (const body of rows)
+      outbox.add({ key: newKey(), path: "/api/readings", body, what: MEASURE.reading(ball.name, PLACE_LABELS[body.place as Place]) });
+  };
+  const belongs = () => ({ ballId: ball.id, ticketId: ticket?.id ?? null, when, at: new Date().toISOString(), place: at });
+  const goOn = (isRead: boolean) =>
+    setDraft((old) => ({ ...old, place: nextAfter(at, (place) => of(place) !== null || (isRead && place === at)), typed: "" }));
+  const canGo = (one: ReadingHere) => one.createdAt !== null || waiting.some(({ key }) => key === one.id);
+  const last = lastGo(now);
+  const here = now.filter(({ place }) => place === at);
+  return {
+    when,
+    how,
+    at,
+    typed: draft.typed,
+    places: [...READ_ORDER, ...also],
+    judged,
+    reference,
+    undo: last.every(canGo) ? last : [],
+    areWaiting: waiting.some(({ path, refused }) => path === "/api/readings" && refused === null),
+    here: here.every(canGo) ? here : [],
+    all,
+    readAt: of,
+    readBefore: (place) => readAt(before, place),
+    set: (change) => setDraft((old) => ({ ...old, ...change })),
+    setHow,
+    setReference,
+    saveTester(um) {
+      write(testerRows(um, belongs()));
+      goOn(um.length > 0);
+    },
+    saveSheen(comparison) {
+      write([sheenRow(comparison, reference?.id ?? null, belongs())]);
+      goOn(true);
+    },
+    takeBack(readings) {
+      for (const one of readings) {
+        if (waiting.some(({ key }) => key === one.id)) outbox.drop(one.id);
+        else
+          write([
+            {
+              ballId: ball.id,
+              ticketId: one.ticketId,
+              at: new Date().toISOString(),
+              when: one.when,
+              place: one.place,
+              how: one.how,
+              takesBack: one.id,
+            },
+          ]);
+      }
+      const [place] = readings.map((one) => one.place as Place);
+      setDraft((old) => ({ ...old, place: place ?? old.place, typed: "" }));
+    },
+  };
+}
+
+function firstUnread(of: (place: Place) => Read | null): Place | null {
+  return READ_ORDER.find((side) => of(side) === null) ?? null;
+}
+
+/** The next side that was not read, going round; where all were, the next one. Off the sides it stays. */
+function nextAfter(at: Place, isRead: (place: Place) => boolean): Place {
+  const i = READ_ORDER.indexOf(at as SideId);
+  if (i === -1) return READ_ORDER.find((side) => !isRead(side)) ?? at;
+  const round = [...READ_ORDER.slice(i + 1), ...READ_ORDER.slice(0, i + 1)];
+  return round.find((side) => !isRead(side)) ?? at;
+}
+
+/** After the work as soon as any of it was signed; of a ball that is in for no work, between visits. */
+function usualWhen(ticket: Ticket | null, work: Work<SignedEntry> | null): Reading["when"] {
+  if (ticket === null) return "between";
+  return (work?.surface.length ?? 0) > 0 ? "after" : "before";
+}
