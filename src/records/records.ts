@@ -80,7 +80,8 @@ export interface Tickets extends Changeable<Ticket, TicketWritten, "visitId" | "
    *
    * @throws {RecordsFault} `refused` where the move is not allowed
    */
-  move(id: string, to: TicketState, write: ChangeOn): Promise<Ticket>;
+  /** @param why needed where it goes back to the state that it stood in before, and no way leads there */
+  move(id: string, to: TicketState, write: ChangeOn, why?: string): Promise<Ticket>;
 }
 
 /** Files kept with the database. The file is on the disk, synced, when its row is. */

@@ -10,6 +10,7 @@ import "./style/shop.css";
 import "./style/bench.css";
 import "./style/sheets.css";
 import "./style/measureRooms.css";
+import "./style/ticket.css";
 import "./style/bag.css";
 import "./style/lanes.css";
 import "./style/learning.css";

@@ -161,7 +161,7 @@ test("what was decided when the session had ended waits for the same person, and
   const page = await context.newPage();
   await page.goto(`/tickets/${ticket.id}`);
   await signIn(page, "barnaby", COUNTER);
-  const moves = page.locator("section", { has: page.getByRole("heading", { name: "Move on to" }) }).getByRole("button");
+  const moves = page.locator("section", { has: page.getByRole("heading", { name: "Next", exact: true }) }).getByRole("button");
   await expect(moves.first()).toBeVisible();
   const sessions = (await (await context.request.get("/api/sessions")).json()).items as Made[];
   await context.request.delete(`/api/sessions/${sessions[0].id}`);

@@ -260,7 +260,7 @@ test("a ticket's plan opens with its ball and bowler; one press takes the finish
   await expect(page.locator(".pick-sentence")).toContainText(finish);
   await page.getByRole("button", { name: "Take this finish for the ticket" }).click();
   await page.waitForURL(`**/tickets/${id}`);
-  await expect(page.getByLabel("Finish wanted")).toHaveValue(finish);
+  await expect(page.getByRole("heading", { level: 1 })).toContainText(`to ${finish}`);
   const ticket = await (await request.get(`${shop.address}/api/tickets/${id}`)).json();
   expect(ticket.finishAfter).toBe(finish);
   expect(ticket.stages.length).toBeGreaterThan(1);

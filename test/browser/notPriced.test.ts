@@ -29,13 +29,13 @@ test("a ball without a price is asked about at hand-over; handed over all the sa
   const { ticketId } = await readyBall(request, "Invented Unpriced");
   await page.goto(`/tickets/${ticketId}`);
   await expect(page.getByText("Invented Unpriced: not priced yet")).toBeVisible();
-  await page.getByRole("button", { name: "collected", exact: true }).click();
+  await page.getByRole("button", { name: /^(Hand over|Take payment and hand over)$/ }).click();
   const question = page.getByRole("group", { name: "What does it cost?" });
   await expect(question).toContainText("Invented Unpriced has no price yet");
   expect((await (await request.get(`/api/tickets/${ticketId}`)).json()).state).toBe("ready");
   await question.getByRole("button", { name: "Keep it here" }).click();
   await expect(question).toBeHidden();
-  await page.getByRole("button", { name: "collected", exact: true }).click();
+  await page.getByRole("button", { name: /^(Hand over|Take payment and hand over)$/ }).click();
   await question.getByRole("button", { name: "Price it later" }).click();
   await expect(page.locator(".state")).toContainText("collected");
 
@@ -63,7 +63,7 @@ test("pressed before the bill has been read, the question still comes first", as
     await route.continue();
   });
   await page.goto(`/tickets/${ticketId}`);
-  await page.getByRole("button", { name: "collected", exact: true }).click();
+  await page.getByRole("button", { name: /^(Hand over|Take payment and hand over)$/ }).click();
   isHeld = false;
   await expect(page.getByRole("group", { name: "What does it cost?" })).toBeVisible();
   expect((await (await request.get(`/api/tickets/${ticketId}`)).json()).state).toBe("ready");
@@ -72,7 +72,7 @@ test("pressed before the bill has been read, the question still comes first", as
 test("free needs a reason; with it the ball goes out in one press, and nothing is open", async ({ page, request }) => {
   const { ticketId, visitId } = await readyBall(request, "Invented Gift");
   await page.goto(`/tickets/${ticketId}`);
-  await page.getByRole("button", { name: "collected", exact: true }).click();
+  await page.getByRole("button", { name: /^(Hand over|Take payment and hand over)$/ }).click();
   const question = page.getByRole("group", { name: "What does it cost?" });
   await question.getByLabel("Work charged").selectOption("free");
   await question.getByRole("button", { name: "Hand it over" }).click();

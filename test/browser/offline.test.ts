@@ -60,7 +60,7 @@ test("opened while the server is dead: today, a ticket and the guide are there, 
   const page = await keptPage();
   const ticket = await openTicket(context.request);
   await page.goto(`/tickets/${ticket.id}`);
-  await expect(page.getByRole("link", { name: "Open the work guide" })).toBeVisible();
+  await expect(page.getByRole("link", { name: /^(Start work|Keep working)$/ })).toBeVisible();
   await page.goto(`/bench/${ticket.id}`);
   await expect(page.locator(".bench-step h1")).toBeVisible();
   await server.kill();
@@ -107,6 +107,7 @@ test("a finish is decided and a ticket moved on while the server is dead: both s
   await page.getByRole("button", { name: "in work", exact: true }).click();
   await expect(page.getByText("2 things wait to be sent to the shop.")).toBeVisible();
   await page.reload();
+  await page.getByRole("button", { name: "Change the finish" }).click();
   await expect(page.getByLabel("Finish wanted")).toHaveValue("4000");
   await expect(page.locator(".state")).toContainText("in work");
   await back();

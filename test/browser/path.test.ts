@@ -37,7 +37,7 @@ async function takenIn(page: Page, ball: KnownBall, finish: string): Promise<str
   await page.waitForURL(/\/plan\?ticket=/);
   const id = new URL(page.url()).searchParams.get("ticket") ?? "";
   await page.goto(`/tickets/${id}`);
-  await expect(page.getByRole("link", { name: "Care card" })).toBeVisible();
+  await expect(page.locator(".state-track")).toBeVisible();
   return id;
 }
 
@@ -97,7 +97,7 @@ test("a new customer with a new ball needs two names; a crack stops the work; pr
   await page.getByRole("button", { name: "Check in, plan the finish" }).dblclick();
   await page.waitForURL(/\/tickets\//);
   await expect(page.getByText(/Stopped: /)).toBeVisible();
-  await expect(page.getByRole("link", { name: "Open the work guide" })).toHaveCount(0);
+  await expect(page.getByRole("link", { name: /^(Start work|Keep working)$/ })).toHaveCount(0);
   const found = await (await request.get("/api/search?words=Quillfeather")).json();
   expect(found.bowlers).toHaveLength(1);
 });
@@ -133,7 +133,7 @@ test("worked by the clock: the wrong label is refused, a reload in mid side stan
   await page.clock.install();
   const ball = await knownBall(request);
   const id = await takenIn(page, ball, "2000");
-  await page.getByRole("link", { name: "Open the work guide" }).click();
+  await page.getByRole("link", { name: /^(Start work|Keep working)$/ }).click();
   await expect(page.getByRole("heading", { name: "Clean" })).toBeVisible();
   await passCautions(page);
   await page.getByRole("button", { name: /sign/ }).click();
@@ -274,7 +274,7 @@ test("the server dies in the middle of the work: the guide goes on, says what wa
     const page = await context.newPage();
     const ball = await knownBall(context.request);
     const id = await takenIn(page, ball, "3000");
-    await page.getByRole("link", { name: "Open the work guide" }).click();
+    await page.getByRole("link", { name: /^(Start work|Keep working)$/ }).click();
     await passCautions(page);
     await expect(page.getByRole("button", { name: /sign/ })).toBeVisible();
     await server.kill();
@@ -296,6 +296,7 @@ test("the server dies in the middle of the work: the guide goes on, says what wa
 test("two counters change one ticket: the second is told, and nothing is overwritten", async ({ page, request }) => {
   const ball = await knownBall(request);
   const id = await takenIn(page, ball, "1000");
+  await page.getByRole("button", { name: "Change the finish" }).click();
   await expect(page.getByLabel("Finish wanted")).toHaveValue("1000");
   const ticket = await (await request.get(`/api/tickets/${id}`)).json();
   const other = await request.patch(`/api/tickets/${id}`, {

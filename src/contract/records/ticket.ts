@@ -76,14 +76,14 @@ export const ticketWritten = mapping(
     finishAfter: maybe(finishText),
     plan: maybe(plan),
     stages: listOf(stagePlanned, 60, "stages"),
-    /** What the ball is wanted for, as it was told at the counter. */
-    playedOn: maybe(playedOn),
     /** Sides that did not agree and were left so, with the reason. */
     keptAsIs: listOf(
       mapping({ at: instant, places: listOf(text("A place"), 20, "places"), why: text("Why") }, "Left as it is"),
       50,
       "entries",
     ),
+    /** What the ball is wanted for, as it was told at the counter. */
+    playedOn: maybe(playedOn),
     /** The ticket whose work is done again, free. */
     reworkOf: maybe(id),
     promisedFor: maybe(instant),
@@ -102,7 +102,7 @@ export const ticketKept = keptAs(
     state: oneOf(TICKET_STATES, "Where the ticket stands"),
     /**
      * Every state it has been in, oldest first. `signedVersion`: where a signature moved it, the version of the ticket that came of that; null where somebody
-     * moved it.
+     * moved it. `why`: where it was put back, the reason.
      */
     been: z.array(
       z.strictObject({
@@ -110,6 +110,7 @@ export const ticketKept = keptAs(
         at: instant,
         by: id,
         signedVersion: z.int().min(1).nullable().default(null),
+        why: longText,
       }),
     ),
     readyAt: instant.nullable(),

@@ -32,5 +32,11 @@ export function statesAfter(state: TicketState): readonly TicketState[] {
   return NEXT[state];
 }
 
+/** The state that a ticket stood in before, to which it may be put back with a reason; null where it has been in one alone. */
+export function putBackTo(been: readonly { readonly state: TicketState }[]): TicketState | null {
+  const now = been.at(-1)?.state;
+  return been.findLast(({ state }) => state !== now)?.state ?? null;
+}
+
 /** States in which the ball is in the shop and somebody has something to do. */
 export const OPEN_STATES: readonly TicketState[] = TICKET_STATES.filter((state) => state !== "collected" && state !== "cancelled");

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { COVER_IDS } from "#engine/ball/ball";
 import { mapping, oneOf, text } from "../job/fields.ts";
+import { longText } from "../records/fields.ts";
 import { laneSideWritten } from "../records/laneSide.ts";
 import { stageDoneKept, stageDoneWritten } from "../records/stageDone.ts";
 import { ticketKept, ticketWritten } from "../records/ticket.ts";
@@ -50,8 +51,8 @@ export const workRoutes = {
     ...moved,
     method: "post",
     path: "/api/tickets/:id/move",
-    does: "Moves a ticket on to another state, where the states allow it",
-    body: json(mapping({ to: oneOf(TICKET_STATES, "The state it moves to") }, "A move")),
+    does: "Moves a ticket on to another state, where the states allow it; back to the one before with a reason, `why`",
+    body: json(mapping({ to: oneOf(TICKET_STATES, "The state it moves to"), why: longText }, "A move")),
   }),
   keepPlan: route({
     least: "technician",

@@ -25,7 +25,7 @@ export async function moveBySigning(ticketId: string, session: Session, by: stri
   if (to === ticket.state || isStopped(ticket)) return ticket;
   const at = timeOf(session.now());
   const signedVersion = ticket.version + 1;
-  const been = [...ticket.been, ...wayTo(ticket.state, to).map((state) => ({ state, at, by, signedVersion }))];
+  const been = [...ticket.been, ...wayTo(ticket.state, to).map((state) => ({ state, at, by, signedVersion, why: "" }))];
   const readyAt = to === "ready" ? at : ticket.state === "ready" ? null : ticket.readyAt;
   const moved = await stored.alter(ticketId, () => ({ state: to, been, readyAt }), { by, expectedVersion: ticket.version }, "move");
   if (to === "ready" || ticket.state === "ready") await noteFinish(moved, session, by);

@@ -1,6 +1,6 @@
 import { RecordsFault } from "#contract/records/fault";
 import { type Ticket, ticketWritten } from "#contract/records/ticket";
-import { statesAfter, TICKET_STATES, type TicketState } from "#contract/records/ticketStates";
+import { putBackTo, statesAfter, TICKET_STATES, type TicketState } from "#contract/records/ticketStates";
 import { isOnlyMovedSince } from "#contract/records/ticketWork";
 import type { Tickets } from "../records.ts";
 import { type Session, timeOf } from "../session.ts";
@@ -33,20 +33,25 @@ export function tickets(session: Session): Tickets {
         const at = timeOf(inside.now());
         const begun = {
           state: "received",
-          been: [{ state: "received", at, by: write.by, signedVersion: null }],
+          been: [{ state: "received", at, by: write.by, signedVersion: null, why: "" }],
           readyAt: null,
           collectedAt: null,
         };
         return store(inside, ticketKind).make({ ...fields, bowlerId: await bowlerOf(fields, inside) }, begun, { by: write.by });
       }),
-    move: (id, to, write) =>
+    move: (id, to, write, why = "") =>
       session.write(write, async (inside) => {
         const stored = store(inside, ticketKind);
         const before = await stored.get(id);
         // Whoever signs the last stage while the shop is away, and then says that it is ready, says it after the signature did.
         if (before.state === to && before.been.at(-1)?.signedVersion !== null) return before;
         const at = timeOf(inside.now());
-        const moved = await stored.alter(id, (found) => move(found, to, write.by, at), onVersion(before, write), "move");
+        const moved = await stored.alter(
+          id,
+          (found) => move(found, { to, by: write.by, at, why: why.trim() }),
+          onVersion(before, write),
+          "move",
+        );
         if (to === "ready") await noteFinish(moved, inside, write.by);
         return moved;
       }),
@@ -63,14 +68,31 @@ async function bowlerOf(fields: Fields, session: Session): Promise<unknown> {
   return (await store(session, visits).get(fields.visitId as string)).bowlerId;
 }
 
-function move(before: Ticket, to: TicketState, by: string, at: string): Fields {
+interface Move {
+  readonly to: TicketState;
+  readonly by: string;
+  readonly at: string;
+  readonly why: string;
+}
+
+function move(before: Ticket, { to, by, at, why }: Move): Fields {
   const allowed = TICKET_STATES.filter((state) => mayMove(before, state));
-  if (!allowed.includes(to))
+  const isBack = !allowed.includes(to) && to === putBackTo(before.been);
+  if (isBack && why === "")
+    throw new RecordsFault("refused", `tickets ${before.id}`, {
+      problems: [{ path: "why", value: why, allowed: "a reason, where a ticket is put back" }],
+    });
+  if (!allowed.includes(to) && !isBack)
     throw new RecordsFault("refused", `tickets ${before.id}`, {
       problems: [{ path: "state", value: to, allowed: allowed.length === 0 ? "none: the ticket has ended" : allowed.join(", ") }],
     });
-  const times = { ...(to === "ready" ? { readyAt: at } : {}), ...(to === "collected" ? { collectedAt: at } : {}) };
-  return { state: to, been: [...before.been, { state: to, at, by, signedVersion: null }], ...times };
+  // What is put back was not so; ready it had been all the while.
+  const times = {
+    ...(to === "ready" && !isBack ? { readyAt: at } : {}),
+    ...(before.state === "collected" && isBack ? { collectedAt: null } : {}),
+    ...(to === "collected" ? { collectedAt: at } : {}),
+  };
+  return { state: to, been: [...before.been, { state: to, at, by, signedVersion: null, why }], ...times };
 }
 
 function mayMove(ticket: Ticket, to: TicketState): boolean {

@@ -23,7 +23,7 @@ export function workHandlers(records: Records, plans: PlanBook, queue: QueueBook
     getTicket: got(tickets),
     createTicket: created(tickets),
     changeTicket: changed(tickets),
-    moveTicket: (asked) => notNowWhereRefused(tickets.move(asked.params.id, asked.body.to, changeOf(asked))),
+    moveTicket: (asked) => notNowWhereRefused(tickets.move(asked.params.id, asked.body.to, changeOf(asked), asked.body.why)),
     async keepPlan(asked) {
       const plan = plans.toKeep(asked.body.planId);
       if (plan === null) throw new Refusal("notNow", { detail: "There is no such plan, or it is not done." });

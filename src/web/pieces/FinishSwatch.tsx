@@ -4,11 +4,11 @@ import { textureSwatch } from "#drawing/texture";
 import { parseFinish } from "#engine/surface/finish";
 import { Picture } from "./Picture.tsx";
 
-const SIZE = 30;
+const USUAL_SIZE = 30;
 
 /** A finish as it is drawn everywhere: stipple as coarse as the surface. Its name stands beside it. */
-export function FinishSwatch({ finish }: { readonly finish: string }) {
+export function FinishSwatch({ finish, size = USUAL_SIZE }: { readonly finish: string; readonly size?: number }) {
   const id = useId();
-  const svg = useMemo(() => textureSwatch(`swatch-${id}`, parseFinish(finish), SIZE, PAGE_PAINT), [id, finish]);
+  const svg = useMemo(() => textureSwatch(`swatch-${id}`, parseFinish(finish), size, PAGE_PAINT), [id, finish, size]);
   return <Picture svg={svg} className="swatch" />;
 }

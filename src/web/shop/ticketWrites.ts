@@ -34,12 +34,13 @@ export function useTicketWrites() {
         answered(shop.tickets[":id"].$patch({ param, json, header: madeOn(ticket) }, once)),
       );
     },
-    move(ticket: Ticket, to: TicketState): Promise<Ticket> {
+    /** @param why where it is put back, the reason */
+    move(ticket: Ticket, to: TicketState, why = ""): Promise<Ticket> {
       const param = { id: ticket.id };
       const what = WAITING.ticketMove(TICKET_STATE_WORDS[to]);
-      const move = { key: newKey(), method: "POST", path: `/api/tickets/${ticket.id}/move`, body: { to }, what } as const;
+      const move = { key: newKey(), method: "POST", path: `/api/tickets/${ticket.id}/move`, body: { to, why }, what } as const;
       return sendOrWait(outbox, ticket, move, (once) =>
-        answered(shop.tickets[":id"].move.$post({ param, json: { to }, header: madeOn(ticket) }, once)),
+        answered(shop.tickets[":id"].move.$post({ param, json: { to, why }, header: madeOn(ticket) }, once)),
       );
     },
   };

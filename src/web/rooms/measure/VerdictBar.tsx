@@ -2,7 +2,6 @@ import { useState } from "react";
 import { useLocation } from "wouter";
 import type { Ball } from "#contract/records/ball";
 import type { Ticket } from "#contract/records/ticket";
-import { statesAfter } from "#contract/records/ticketStates";
 import type { SignedEntry } from "#contract/records/ticketWork";
 import type { Work } from "#engine/signed/work";
 import { MEASURE, PLACE_LABELS } from "#words/en/rooms/measure";
@@ -85,24 +84,14 @@ interface RedoProps {
 function Redo({ ball, ticket, stage, side, seconds }: RedoProps) {
   const sign = useSign();
   const [, go] = useLocation();
-  const { move } = useTicketWrites();
-  const back = useWrite(async () => {
-    if (ticket.state !== "in work" && statesAfter(ticket.state).includes("in work")) await move(ticket, "in work");
+  const redo = () => {
     sign.redo({ ticket, ball, done: [] }, stage, [side], seconds);
     go(`/bench/${ticket.id}?read=${side}`);
-  }, ["tickets", "queue"]);
+  };
   return (
-    <>
-      <button
-        type="button"
-        className="button primary"
-        disabled={sign.initials === null || back.isPending}
-        onClick={() => back.mutate(undefined)}
-      >
-        {MEASURE.redo}
-      </button>
-      <WriteFault error={back.error} />
-    </>
+    <button type="button" className="button primary" disabled={sign.initials === null} onClick={redo}>
+      {MEASURE.redo}
+    </button>
   );
 }
 

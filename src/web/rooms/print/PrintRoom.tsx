@@ -8,7 +8,7 @@ import { useTicket } from "../ticket/useTicket.ts";
 import { CareCard } from "./CareCard.tsx";
 import { Label } from "./Label.tsx";
 import { MeasureSheet } from "./MeasureSheet.tsx";
-import { cardPage, labelPage, type PageOf, sheetPage } from "./papers.ts";
+import { cardPage, labelPage, type PageOf, pageText, sheetPage } from "./papers.ts";
 import type { SheetParts } from "./sheetParts.ts";
 import { TicketSheet } from "./TicketSheet.tsx";
 import { VisitPapers } from "./VisitPapers.tsx";
@@ -51,7 +51,7 @@ function TicketPaper({ params }: { readonly params: Readonly<Record<string, stri
   }, [sheet, isThere]);
   return (
     <main id="answer" className="room print-room" tabIndex={-1}>
-      {settings !== undefined && <PageSize {...sheet.page(settings)} />}
+      {settings !== undefined && <style>{`@page { ${pageText(sheet.page(settings))} }`}</style>}
       <div className="room-head no-print">
         <Link href={`/tickets/${params.id}`} className="button">
           {PRINT.back}
@@ -77,7 +77,3 @@ function TicketPaper({ params }: { readonly params: Readonly<Record<string, stri
 }
 
 const SETTLED_MS = 400;
-
-function PageSize({ size, margin }: PageOf) {
-  return <style>{`@page { size: ${size}; margin: ${margin} }`}</style>;
-}

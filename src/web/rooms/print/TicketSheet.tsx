@@ -1,3 +1,4 @@
+import { SHOP_FRAME } from "#words/en/rooms/frame";
 import { INTAKE, SYMPTOMS } from "#words/en/rooms/intake";
 import { PRINT } from "#words/en/rooms/print";
 import { TICKET } from "#words/en/rooms/ticket";
@@ -5,9 +6,9 @@ import { messageText } from "#words/messageText";
 import { useShopTimes } from "../../shop/zone.ts";
 import { judgedText } from "../measure/judgedText.ts";
 import { useTold } from "../ticket/toldOf.ts";
-import { StageTable } from "../ticket/Work.tsx";
 import { agreedBySheen, agreedByTester } from "./agreement.ts";
 import { SheetHead } from "./SheetHead.tsx";
+import { StageTable } from "./StageTable.tsx";
 import type { SheetParts } from "./sheetParts.ts";
 import { useReadOf } from "./useReadOf.ts";
 
@@ -52,8 +53,7 @@ export function TicketSheet({ ticket, ball, bowler }: SheetParts) {
           {name}: {text}
         </p>
       ))}
-      <HowFar {...{ ticket, ball, bowler }} />
-      <StageTable ticket={ticket} />
+      <WorkSoFar {...{ ticket, ball, bowler }} />
       {cautions.length > 0 && (
         <section>
           <h3>{PRINT.cautions}</h3>
@@ -69,16 +69,21 @@ export function TicketSheet({ ticket, ball, bowler }: SheetParts) {
 }
 
 /** Whether the work is to be done, is being done or is done, and whether it was measured: a sheet that was printed early says so. */
-function HowFar(parts: SheetParts) {
+function WorkSoFar(parts: SheetParts) {
   const read = useReadOf(parts);
-  if (read === null || parts.ticket.stages.length === 0) return null;
+  if (read === null) return <p className="reading">{SHOP_FRAME.reading}</p>;
   const { stages, next } = read.work;
   const done = stages.filter(({ by }) => by !== null).length;
   const agreed = agreedByTester("after", read) ?? agreedBySheen("after", read, read.references);
   return (
-    <p className="sheet-far">
-      <strong>{next === null ? PRINT.isDone : done === 0 ? PRINT.toBeDone : PRINT.inWork(done, stages.length)}</strong>{" "}
-      {agreed !== null ? PRINT.isMeasured(judgedText(agreed.judged)) : PRINT.notMeasured}
-    </p>
+    <>
+      {stages.length > 0 && (
+        <p className="sheet-far">
+          <strong>{next === null ? PRINT.isDone : done === 0 ? PRINT.toBeDone : PRINT.inWork(done, stages.length)}</strong>{" "}
+          {agreed !== null ? PRINT.isMeasured(judgedText(agreed.judged)) : PRINT.notMeasured}
+        </p>
+      )}
+      <StageTable ticket={parts.ticket} work={read.work} />
+    </>
   );
 }

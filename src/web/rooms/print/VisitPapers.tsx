@@ -9,7 +9,7 @@ import { useRead } from "../../shop/useShop.ts";
 import { useSettings } from "../../shop/zone.ts";
 import { ClaimSlip } from "./ClaimSlip.tsx";
 import { Label } from "./Label.tsx";
-import { cardPage, labelPage, sheetPage } from "./papers.ts";
+import { cardPage, labelPage, pageText, sheetPage } from "./papers.ts";
 import type { SheetParts } from "./sheetParts.ts";
 import { TicketSheet } from "./TicketSheet.tsx";
 
@@ -69,7 +69,7 @@ const SETTLED_MS = 400;
 function pagesOf(settings: Settings): string {
   const kinds = { ticket: sheetPage(settings), label: labelPage(settings), slip: cardPage(settings) };
   return Object.entries(kinds)
-    .map(([name, { size, margin }]) => `@page ${name} { size: ${size}; margin: ${margin} }`)
+    .map(([name, page]) => `@page ${name} { ${pageText(page)} }`)
     .join(" ");
 }
 

@@ -9,6 +9,11 @@ export interface PageOf {
   readonly margin: string;
 }
 
+/** A page as it stands in a style sheet. */
+export function pageText({ size, margin }: PageOf): string {
+  return `size: ${size}; margin: ${margin}`;
+}
+
 const CARD_PAGES: Readonly<Record<Settings["cardSize"], PageOf>> = {
   A6: { size: "105mm 148mm", margin: "5mm" },
   "half letter": { size: "5.5in 8.5in", margin: "8mm" },

@@ -9,14 +9,13 @@ import { SHOP } from "#words/en/rooms/shop";
 import { TICKET } from "#words/en/rooms/ticket";
 import { WordField } from "../../pieces/PlainFields.tsx";
 import { Reading } from "../../shop/Reading.tsx";
-import { answered, newKey, shop } from "../../shop/shopClient.ts";
-import { useRead, useWrite } from "../../shop/useShop.ts";
+import { answered, shop } from "../../shop/shopClient.ts";
+import { useRead } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
 import { PriceWork } from "./PriceWork.tsx";
+import { type Method, useTakePayment } from "./useTakePayment.ts";
 import { useAccount } from "./useTicket.ts";
-
-type Method = keyof typeof TICKET.methods;
 
 interface OfTicket {
   readonly ticket: Ticket;
@@ -118,34 +117,18 @@ function NotPriced({ ticket, ball, visit }: OfTicket & { readonly visit: Visit }
 
 function Pay({ visitId, account: { owedCents, currency } }: { readonly visitId: string; readonly account: VisitAccount }) {
   const [method, setMethod] = useState<Method>("card");
-  // One key and one moment for one payment: pressed twice, or sent again after a fault, it is taken once.
-  const [once, setOnce] = useState<{ readonly key: string; readonly at: string } | null>(null);
-  const pay = useWrite(
-    ({ cents, key, at }: { cents: number; key: string; at: string }) =>
-      answered(
-        shop.payments.$post({
-          json: { visitId, at, kind: "payment", cents, currency, method },
-          header: { "Idempotency-Key": key },
-        }),
-      ),
-    ["visits", "payments"],
-  );
-  const take = (cents: number) => {
-    const now = once ?? { key: newKey(), at: new Date().toISOString() };
-    setOnce(now);
-    pay.mutate({ cents, ...now }, { onSuccess: () => setOnce(null), onError: ({ problem }) => problem !== null && setOnce(null) });
-  };
+  const payment = useTakePayment(visitId);
   return (
     <>
       {owedCents > 0 && (
         <div className="field-row">
           <WordField label={TICKET.method} value={method} words={TICKET.methods} onChange={(word) => setMethod(word as Method)} />
-          <button type="button" className="button" disabled={pay.isPending} onClick={() => take(owedCents)}>
+          <button type="button" className="button" disabled={payment.isPending} onClick={() => payment.take(owedCents, currency, method)}>
             {TICKET.takePayment}
           </button>
         </div>
       )}
-      <WriteFault error={pay.error} />
+      <WriteFault error={payment.error} />
     </>
   );
 }

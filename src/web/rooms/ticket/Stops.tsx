@@ -9,7 +9,7 @@ import { useShopTimes } from "../../shop/zone.ts";
 import { useChangeTicket } from "./useTicket.ts";
 
 /** Reasons not to work on the ball: shown first and large, cleared one by one, and new ones added. */
-export function Stops({ ticket }: { readonly ticket: Ticket }) {
+export function Stops({ ticket, isAdding }: { readonly ticket: Ticket; readonly isAdding: boolean }) {
   const times = useShopTimes();
   const change = useChangeTicket(ticket);
   const [why, setWhy] = useState("");
@@ -32,23 +32,24 @@ export function Stops({ ticket }: { readonly ticket: Ticket }) {
         </div>
       ))}
       <For least="counter">
-        <details className="add-stop no-print">
-          <summary>{TICKET.addStop}</summary>
-          <LineField label={TICKET.stopWhy} value={why} onChange={setWhy} />
-          <button
-            type="button"
-            className="button"
-            disabled={why.trim() === "" || change.isPending}
-            onClick={() =>
-              change.mutate(
-                { stops: [...ticket.stops, { at: new Date().toISOString(), why: why.trim(), clearedAt: null }] },
-                { onSuccess: () => setWhy(emptied(why, "")) },
-              )
-            }
-          >
-            {TICKET.addStop}
-          </button>
-        </details>
+        {isAdding && (
+          <div className="add-stop no-print">
+            <LineField label={TICKET.stopWhy} value={why} onChange={setWhy} />
+            <button
+              type="button"
+              className="button"
+              disabled={why.trim() === "" || change.isPending}
+              onClick={() =>
+                change.mutate(
+                  { stops: [...ticket.stops, { at: new Date().toISOString(), why: why.trim(), clearedAt: null }] },
+                  { onSuccess: () => setWhy(emptied(why, "")) },
+                )
+              }
+            >
+              {TICKET.stopIt}
+            </button>
+          </div>
+        )}
       </For>
       <WriteFault error={change.error} />
     </>

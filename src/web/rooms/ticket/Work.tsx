@@ -4,113 +4,130 @@ import type { Ball } from "#contract/records/ball";
 import type { Ticket } from "#contract/records/ticket";
 import type { SignedEntry } from "#contract/records/ticketWork";
 import type { StageStanding } from "#engine/signed/work";
+import { STAGE_REASONS } from "#words/en/bench";
 import { COUNTER_FINISHES } from "#words/en/rooms/intake";
 import { TICKET } from "#words/en/rooms/ticket";
 import { benchBallFor } from "../../benchWork/benchBall.ts";
-import { type OnTheBench, workHere } from "../../benchWork/onTheBench.ts";
+import type { OnTheBench } from "../../benchWork/onTheBench.ts";
 import { abrasiveName, plannedStages, stageName, wayText } from "../../benchWork/plannedStages.ts";
+import { FinishSwatch } from "../../pieces/FinishSwatch.tsx";
 import { LineField, WordField } from "../../pieces/PlainFields.tsx";
-import { For, useMay } from "../../shop/useDoor.tsx";
-import { useOutbox } from "../../shop/useOutbox.tsx";
+import { For } from "../../shop/useDoor.tsx";
 import { WriteFault } from "../../shop/WriteFault.tsx";
+import { useShopTimes } from "../../shop/zone.ts";
 import { useSign } from "../bench/useSign.ts";
-import { useChangeTicket, useStagesDone } from "./useTicket.ts";
+import type { TicketParts } from "./TicketHead.tsx";
+import { useChangeTicket } from "./useTicket.ts";
 
-/** The finish wanted and the work that leads to it: written by the engine, signed stage by stage at the bench. */
-export function Work({ ticket, ball }: { readonly ticket: Ticket; readonly ball: Ball }) {
+type PlannedStage = Ticket["stages"][number];
+
+/** The work that leads to the finish: planned by the engine, signed stage by stage at the bench, the next one marked. */
+export function Work({ ticket, ball, work }: TicketParts) {
+  const left = work.stages.reduce((sum, { stage, sidesLeft, againSeconds }) => {
+    const planned = ticket.stages.find(({ id }) => id === stage.id);
+    return sum + sidesLeft.length * (againSeconds ?? planned?.secondsPerSide ?? 0);
+  }, 0);
+  return (
+    <section className="work-plate">
+      <h2>
+        {TICKET.work} {left > 0 && <small>{TICKET.atSpinner(Math.max(1, Math.round(left / 60)))}</small>}
+      </h2>
+      {ticket.stages.length === 0 ? (
+        <p className="nothing">{TICKET.noWork}</p>
+      ) : (
+        <table className="stages work-rows">
+          <tbody>
+            {ticket.stages.map((planned, i) => (
+              <WorkRow
+                key={planned.id}
+                planned={planned}
+                standing={work.stages[i]}
+                isNext={work.next?.stage.id === planned.id}
+                here={{ ticket, ball, done: [] }}
+              />
+            ))}
+          </tbody>
+        </table>
+      )}
+    </section>
+  );
+}
+
+interface RowProps {
+  readonly planned: PlannedStage;
+  readonly standing: StageStanding<SignedEntry>;
+  readonly isNext: boolean;
+  readonly here: OnTheBench;
+}
+
+function WorkRow({ planned, standing, isNext, here }: RowProps) {
+  const times = useShopTimes();
+  const { sides, secondsPerSide, abrasive, kind } = planned;
+  const { state, by, sidesLeft, stage } = standing;
+  const tool = abrasiveName(abrasive);
+  const name = [stageName(planned), tool].filter((part) => part !== null).join(" · ");
+  const number = kind === "cut" || kind === "open" ? (/^pad-(\d+)$/.exec(abrasive ?? "")?.[1] ?? null) : null;
+  const isDone = state === "signed" || state === "served";
+  const detail = [
+    planned.way === null ? null : wayText(planned.way),
+    state === "begun" ? TICKET.sidesOf((sides ?? stage.sideIds.length) - sidesLeft.length, sides ?? stage.sideIds.length) : null,
+    planned.way === null && kind === "clean" ? STAGE_REASONS.before : null,
+  ];
+  return (
+    <tr className={isNext ? "next-row" : undefined}>
+      <td className="row-mark">
+        {isDone ? (
+          <span className="row-done">✓</span>
+        ) : number !== null ? (
+          <FinishSwatch finish={number} size={36} />
+        ) : (
+          <span className="row-open" />
+        )}
+      </td>
+      <td className="row-name">
+        <strong>{name}</strong>
+        <span>{detail.filter((part) => part !== null).join(" · ")}</span>
+      </td>
+      <td className="figure">{sides === null || !secondsPerSide ? "" : TICKET.sidesBy(sides, secondsPerSide)}</td>
+      <td className="initials">
+        {isNext && <em>{TICKET.next}</em>}
+        {state === "served" && TICKET.served(by?.initials ?? "")}
+        {state === "signed" && by !== null && (
+          <>
+            {by.initials} {usedInstead(standing)} <span className="row-at">{times.at(by.at)}</span>
+            <TakeBack here={here} entry={by} />
+          </>
+        )}
+      </td>
+    </tr>
+  );
+}
+
+const FINISHES: Readonly<Record<string, string>> = Object.fromEntries(COUNTER_FINISHES.map((finish) => [finish, finish]));
+
+/** Another finish for the ball: the work is planned anew, and what was cut already counts where it serves. */
+export function ChangeFinish({ ticket, ball }: { readonly ticket: Ticket; readonly ball: Ball }) {
   const change = useChangeTicket(ticket);
-  const may = useMay();
   const isStopped = ticket.stops.some(({ clearedAt }) => clearedAt === null);
   const write = (finishAfter: string) =>
     change.mutate({ finishAfter, stages: isStopped ? [] : plannedStages(benchBallFor(ticket, ball), finishAfter) });
   const wanted = ticket.finishAfter ?? "";
   const words = { ...(wanted === "" ? { "": TICKET.notDecided } : {}), ...FINISHES, ...(wanted === "" ? {} : { [wanted]: wanted }) };
   return (
-    <section className="plate">
-      <div className="ball-work-head">
-        <h2>{TICKET.work}</h2>
-        {ticket.stages.length > 0 && !isStopped && may("technician") && (
-          <Link href={`/bench/${ticket.id}`} className="button primary">
-            {TICKET.openGuide}
-          </Link>
-        )}
-      </div>
-      <div className="field-row">
-        {!may("counter") && (
-          <p>
-            {TICKET.choose}: {ticket.finishAfter ?? TICKET.notDecided}
-          </p>
-        )}
-        <For least="counter">
-          <WordField label={TICKET.choose} value={wanted} words={words} onChange={(finish) => finish !== "" && write(finish)} />
-        </For>
-        <p>
-          {TICKET.before}: {ticket.finishBefore ?? "–"}
-          <br />
-          <Link href={`/plan?ticket=${ticket.id}`}>{TICKET.openPlan}</Link>
-        </p>
-      </div>
-      <StageTable ticket={ticket} ball={ball} />
+    <section className="plate change-finish no-print">
+      <For least="counter">
+        <WordField label={TICKET.choose} value={wanted} words={words} onChange={(finish) => finish !== "" && write(finish)} />
+      </For>
+      <Link href={`/plan?ticket=${ticket.id}`} className="button">
+        {TICKET.openPlan}
+      </Link>
       <WriteFault error={change.error} />
     </section>
   );
 }
 
-const FINISHES: Readonly<Record<string, string>> = Object.fromEntries(COUNTER_FINISHES.map((finish) => [finish, finish]));
-
-/** The stages planned, each with who has done it; a signature can be taken back, with a reason. */
-export function StageTable({ ticket, ball = null }: { readonly ticket: Ticket; readonly ball?: Ball | null }) {
-  const { waiting } = useOutbox();
-  const done = useStagesDone(ticket.id).data?.items ?? [];
-  const { stages } = workHere(ticket, done, waiting);
-  if (ticket.stages.length === 0) return <p className="nothing">{TICKET.noWork}</p>;
-  return (
-    <table className="stages">
-      <thead>
-        <tr>
-          <th scope="col">{TICKET.stage}</th>
-          <th scope="col">{TICKET.with}</th>
-          <th scope="col" className="figure">
-            {TICKET.sides}
-          </th>
-          <th scope="col" className="figure">
-            {TICKET.seconds}
-          </th>
-          <th scope="col">{TICKET.initials}</th>
-        </tr>
-      </thead>
-      <tbody>
-        {ticket.stages.map((planned, i) => {
-          const { id, abrasive, way, sides, secondsPerSide } = planned;
-          const standing = stages[i];
-          return (
-            <tr key={id}>
-              <td>
-                {i + 1}. {stageName(planned)}
-              </td>
-              <td>{[abrasiveName(abrasive), way === null ? null : wayText(way)].filter((part) => part !== null).join(", ")}</td>
-              <td className="figure">{sides ?? ""}</td>
-              <td className="figure">{secondsPerSide === null || secondsPerSide === 0 ? "" : secondsPerSide}</td>
-              <td className="initials">
-                {standing.state === "begun" && TICKET.sidesOf((sides ?? 0) - standing.sidesLeft.length, sides ?? 0)}
-                {standing.state === "served" && TICKET.served(standing.by?.initials ?? "")}
-                {standing.state === "signed" && (
-                  <>
-                    {standing.by?.initials} {usedInstead(standing)}
-                    {ball !== null && standing.by !== null && <TakeBack here={{ ticket, ball, done }} entry={standing.by} />}
-                  </>
-                )}
-              </td>
-            </tr>
-          );
-        })}
-      </tbody>
-    </table>
-  );
-}
-
 /** Where another abrasive was used than was planned, which. */
-function usedInstead({ stage, by }: StageStanding<SignedEntry>): string {
+export function usedInstead({ stage, by }: StageStanding<SignedEntry>): string {
   return by === null || by.abrasive === stage.abrasive ? "" : `(${abrasiveName(by.abrasive) ?? "–"})`;
 }
 
@@ -136,7 +153,7 @@ function TakeBack({ here, entry }: { readonly here: OnTheBench; readonly entry: 
           </button>
         </form>
       ) : (
-        <button type="button" className="button quiet no-print" onClick={() => setOpen(true)}>
+        <button type="button" className="link no-print" onClick={() => setOpen(true)}>
           {TICKET.takeBack}
         </button>
       )}
