@@ -93,7 +93,7 @@ async function measureDelivery(page: Page): Promise<void> {
 
 /** The bowler's first ball, as it is when it comes back too early. */
 async function takeFirstBall(page: Page): Promise<void> {
-  await page.locator(".ball-card").first().click();
+  await page.locator(".ball-card", { hasText: "·" }).first().click();
   await page.getByRole("button", { name: "Hooks too early" }).click();
 }
 
