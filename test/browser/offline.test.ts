@@ -70,7 +70,7 @@ test("opened while the server is dead: today, a ticket and the guide are there, 
     await expect(page.getByText("The shop's server does not answer. Work goes on")).toBeVisible();
   }
   await expect(page.getByText(/What you see was read /)).toBeVisible();
-  const seen = page.getByRole("button", { name: "Seen" });
+  const seen = page.getByRole("button", { name: "Got it" });
   const sign = page.getByRole("button", { name: /^Done: sign [A-Z]/ });
   await expect(seen.or(sign)).toBeVisible();
   if (await seen.isVisible()) await seen.click();

@@ -42,7 +42,7 @@ async function takenIn(page: Page, ball: KnownBall, finish: string): Promise<str
 }
 
 async function passCautions(page: Page): Promise<void> {
-  const seen = page.getByRole("button", { name: "Seen" });
+  const seen = page.getByRole("button", { name: "Got it" });
   await expect(page.locator(".bench-step button").first()).toBeVisible();
   if (await seen.isVisible()) await seen.click();
 }
@@ -136,7 +136,7 @@ test("worked by the clock: the wrong label is refused, a reload in mid side stan
   await page.getByRole("link", { name: /^(Start work|Keep working)$/ }).click();
   await expect(page.getByRole("heading", { name: "Clean" })).toBeVisible();
   await passCautions(page);
-  await page.getByRole("button", { name: /sign/ }).click();
+  await page.getByRole("button", { name: /^Sign / }).click();
   await page.getByLabel("Scan the label").fill("no such ball");
   await page.keyboard.press("Enter");
   await expect(page.getByText("That is not this ball's label")).toBeVisible();
@@ -145,7 +145,7 @@ test("worked by the clock: the wrong label is refused, a reload in mid side stan
   await passCautions(page);
   const clock = page.getByRole("timer");
   const whole = Number(await clock.textContent());
-  await page.getByRole("button", { name: "Start this side" }).click();
+  await page.locator(".bench-key", { hasText: "Spinner’s on" }).click();
   await page.clock.runFor(5_000);
   await expect(clock).toHaveText(String(whole - 5));
   await page.reload();
@@ -153,20 +153,20 @@ test("worked by the clock: the wrong label is refused, a reload in mid side stan
   await page.getByRole("button", { name: "No, it stood" }).click();
   await page.clock.runFor(3_000);
   await expect(clock).toHaveText(String(whole - 5));
-  await page.getByRole("button", { name: "Go on" }).click();
+  await page.locator(".bench-key", { hasText: "Resume" }).click();
   await page.clock.runFor(whole * 1000);
-  await expect(page.getByText("Stop the spinner, turn the ball.")).toBeVisible();
+  await expect(page.getByText("Stop. Turn the ball.")).toBeVisible();
 
   const ticket = await (await request.get(`/api/tickets/${id}`)).json();
   for (let press = 0; press < 80 && !(await page.getByText("All stages are signed.").isVisible()); press++) {
-    const seen = page.getByRole("button", { name: "Seen" });
+    const seen = page.getByRole("button", { name: "Got it" });
     if (await seen.isVisible()) await seen.click();
-    const start = page.getByRole("button", { name: /^(Start this side|Next side)$/ });
+    const start = page.locator(".bench-key", { hasText: "Spinner’s on" });
     if (await start.isVisible()) {
       await start.click();
       await page.clock.runFor((whole + 60) * 1000);
     }
-    const sign = page.getByRole("button", { name: /sign/ });
+    const sign = page.getByRole("button", { name: /^Sign / });
     if (await sign.isVisible()) await sign.click();
     await page.clock.runFor(500);
   }
@@ -276,9 +276,9 @@ test("the server dies in the middle of the work: the guide goes on, says what wa
     const id = await takenIn(page, ball, "3000");
     await page.getByRole("link", { name: /^(Start work|Keep working)$/ }).click();
     await passCautions(page);
-    await expect(page.getByRole("button", { name: /sign/ })).toBeVisible();
+    await expect(page.getByRole("button", { name: /^Sign / })).toBeVisible();
     await server.kill();
-    await page.getByRole("button", { name: /sign/ }).click();
+    await page.getByRole("button", { name: /^Sign / }).click();
     await expect(page.getByText("1 thing waits to be sent to the shop.").first()).toBeVisible();
     await expect(page.getByRole("heading", { name: /Sand/ })).toBeVisible();
     server = await ownServer(data, Number(new URL(server.address).port));

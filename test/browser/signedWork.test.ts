@@ -69,7 +69,7 @@ test("another wish after the cut was signed: the new cut is not taken for signed
   await expect(row.locator(".initials")).toHaveText("next");
   await expect(page.locator("table.stages tbody tr").first().locator(".initials")).toContainText("done before");
   await page.getByRole("link", { name: /^(Start work|Keep working)$/ }).click();
-  await expect(page.locator(".bench-with")).toContainText("2000");
+  await expect(page.locator(".bench-step h1")).toContainText("2000");
   await page.goto(`/print/care/${id}`);
   await expect(page.locator(".care h2")).toHaveText("Slate Godwit is in work");
   await expect(page.locator(".care")).not.toContainText("is at");
@@ -105,16 +105,16 @@ test("a side that was worked is not sanded twice: on another device, in another 
   await sign(request, id, ["clean"]);
   await sign(request, other, ["clean"]);
   await page.goto(`/bench/${id}`);
-  await page.getByRole("button", { name: /I have looked/ }).click();
-  await page.getByRole("button", { name: "Seen" }).click();
+  await page.getByRole("button", { name: /It’s this ball/ }).click();
+  await page.getByRole("button", { name: "Got it" }).click();
   const whole = Number(await page.getByRole("timer").textContent());
-  for (const press of ["Start this side", "Next side"]) {
-    await page.getByRole("button", { name: press }).click();
+  for (const press of ["Spinner’s on", "Spinner’s on"]) {
+    await page.locator(".bench-key", { hasText: press }).click();
     await page.clock.runFor((whole + 1) * 1000);
   }
   await expect(page.locator(".bench-ring .done")).toHaveCount(2);
   // The third side runs when the power goes.
-  await page.getByRole("button", { name: "Next side" }).click();
+  await page.locator(".bench-key.primary").click();
   await page.clock.runFor(4000);
   await page.goto(`/bench/${other},${id}`);
   await page.clock.runFor(1000);
@@ -128,14 +128,14 @@ test("a side that was worked is not sanded twice: on another device, in another 
   expect(ran).toBeLessThan(whole);
   await page.getByRole("button", { name: "No, it stood" }).click();
   expect(Math.abs(Number(await page.getByRole("timer").textContent()) - (whole - ran))).toBeLessThanOrEqual(1);
-  await expect(page.locator(".bench-side")).toContainText("Side 3 of 6");
+  await expect(page.locator(".bench-side")).toContainText("side 3 of 6");
 
   const device = await browser.newContext();
   const there = await device.newPage();
   await there.goto(`${new URL(page.url()).origin}/bench/${id}`);
-  await there.getByRole("button", { name: /I have looked/ }).click();
-  await there.getByRole("button", { name: "Seen" }).click();
-  await expect(there.locator(".bench-side")).toContainText("Side 3 of 6");
+  await there.getByRole("button", { name: /It’s this ball/ }).click();
+  await there.getByRole("button", { name: "Got it" }).click();
+  await expect(there.locator(".bench-side")).toContainText("side 3 of 6");
   await device.close();
 });
 
@@ -152,5 +152,5 @@ test("a signature is taken back with its reason, which stays in the log; the sta
   await expect(page.locator(".ball-log")).toContainText("signature taken back");
   await expect(page.locator(".ball-log")).toContainText("Wrong pad");
   await page.goto(`/bench/${id}`);
-  await expect(page.locator(".bench-with")).toContainText("1000");
+  await expect(page.locator(".bench-step h1")).toContainText("1000");
 });

@@ -11,7 +11,7 @@ import { answered, shop } from "../../shop/shopClient.ts";
 import { useKept } from "../../shop/useKept.ts";
 import { useOutbox } from "../../shop/useOutbox.tsx";
 import { AllDone } from "./AllDone.tsx";
-import { AT_THE_BEGINNING, afterACut, stepsOf } from "./guide.ts";
+import { AT_THE_BEGINNING, afterACut, shownAgain, stepsOf, unseenOf } from "./guide.ts";
 import { StepScreen } from "./StepScreen.tsx";
 import { useAwake } from "./useAwake.ts";
 
@@ -90,19 +90,67 @@ function Guide({ onBench }: { readonly onBench: readonly OnTheBench[] }) {
   const here = onBench.find(({ ticket }) => ticket.id === step.ticketId);
   const standing = works.get(step.ticketId)?.stages.find(({ stage }) => stage.id === step.stage.id);
   if (here === undefined || standing === undefined) return null;
+  const work = works.get(step.ticketId) as Work<SignedEntry>;
+  const stage = { ...step.stage, secondsPerSide: standing.againSeconds ?? step.stage.secondsPerSide };
+  // What a step before it asked for counts here too: it may have been signed on another device.
+  const at = here.ticket.stages.findIndex(({ id }) => id === stage.id);
+  const cautions = [...new Set(here.ticket.stages.slice(0, at + 1).flatMap((one) => one.cautions))];
   return (
-    <StepScreen
-      key={`${step.ticketId} ${step.stage.id}`}
-      here={here}
-      stage={{ ...step.stage, secondsPerSide: standing.againSeconds ?? step.stage.secondsPerSide }}
-      sidesLeft={standing.sidesLeft}
-      again={standing.again}
-      work={works.get(step.ticketId) ?? null}
-      place={{ at: total - steps.length + 1, of: total }}
-      state={kept}
-      nowMs={now}
-      onChange={setKept}
-    />
+    <>
+      <StepPlace
+        here={here}
+        work={work}
+        at={total - steps.length + 1}
+        of={total}
+        onShowCautions={() => setKept((old) => shownAgain(old, cautions))}
+      />
+      <StepScreen
+        key={`${step.ticketId} ${step.stage.id}`}
+        here={here}
+        stage={stage}
+        sidesLeft={standing.sidesLeft}
+        again={standing.again}
+        work={work}
+        unseen={unseenOf(kept, cautions, now)}
+        state={kept}
+        nowMs={now}
+        onChange={setKept}
+      />
+    </>
+  );
+}
+
+interface PlaceProps {
+  readonly here: OnTheBench;
+  readonly work: Work<SignedEntry>;
+  readonly at: number;
+  readonly of: number;
+  onShowCautions(): void;
+}
+
+/** Which ball and which step, how far this ball is, and the way to the cautions once more. */
+function StepPlace({ here: { ticket, ball }, work, at, of, onShowCautions }: PlaceProps) {
+  return (
+    <>
+      <p className="bench-place">
+        <strong>{ball.name}</strong> {ball.serial !== null && `· ${ball.serial}`} · {BENCH.step(at, of)}{" "}
+        <button type="button" className="bench-triangle" aria-label={BENCH.showCautions} onClick={onShowCautions}>
+          △
+        </button>
+      </p>
+      <div className="bench-bar" aria-hidden="true">
+        {work.stages.map(({ stage, by, sidesLeft }, i) => {
+          const sides = Math.max(1, stage.sideIds.length);
+          const share = by !== null ? 1 : stage.sideIds.length === 0 ? 0 : 1 - sidesLeft.length / sides;
+          const weight = Math.max(60, sides * (ticket.stages[i].secondsPerSide ?? 0));
+          return (
+            <span key={stage.id} style={{ flexGrow: weight }}>
+              <i style={{ width: `${100 * share}%` }} />
+            </span>
+          );
+        })}
+      </div>
+    </>
   );
 }
 

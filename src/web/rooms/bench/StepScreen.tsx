@@ -1,34 +1,33 @@
-import { useEffect, useRef, useState } from "react";
+import { useState } from "react";
+import { Link } from "wouter";
 import type { SignedEntry } from "#contract/records/ticketWork";
-import { sideDiagram } from "#drawing/sideDiagram";
+import { heatVerdict } from "#engine/rules/heat";
 import type { Work } from "#engine/signed/work";
+import { type Finish, parseFinish } from "#engine/surface/finish";
 import type { SideId } from "#engine/surface/padWork/sides";
 import { ABRASIVE_NAMES } from "#words/en/bench";
-import { SIDE_NAMES } from "#words/en/padWork";
 import { BENCH } from "#words/en/rooms/bench";
 import { TICKET } from "#words/en/rooms/ticket";
-import { messageText } from "#words/messageText";
 import type { OnTheBench } from "../../benchWork/onTheBench.ts";
 import { abrasiveName, stageName } from "../../benchWork/plannedStages.ts";
-import { Picture } from "../../pieces/Picture.tsx";
 import { LineField, WordField } from "../../pieces/PlainFields.tsx";
-import { alarm } from "./alarm.ts";
+import { useSettings } from "../../shop/zone.ts";
+import { CautionBox } from "./CautionBox.tsx";
 import {
   answered,
   type BallState,
   type GuideState,
-  held,
   isThisBall,
   isTimed,
-  looked,
   nameOf,
   type PlannedStage,
-  secondsLeft,
   secondsRun,
-  started,
   stateOf,
   withBall,
+  withSeen,
 } from "./guide.ts";
+import { OilClock } from "./OilClock.tsx";
+import { SideClock } from "./SideClock.tsx";
 import { useSign } from "./useSign.ts";
 
 interface StepProps {
@@ -38,40 +37,44 @@ interface StepProps {
   readonly sidesLeft: readonly SideId[];
   /** Sides that are worked once more; empty where all of it is worked. */
   readonly again: readonly SideId[];
-  readonly work: Work<SignedEntry> | null;
-  readonly place: { readonly at: number; readonly of: number };
+  readonly work: Work<SignedEntry>;
+  /** Cautions that nobody has seen since the hazard last changed. */
+  readonly unseen: readonly string[];
   readonly state: GuideState;
   readonly nowMs: number;
   onChange(change: (old: GuideState) => GuideState): void;
 }
 
 /** One step, filling the screen: what stops it, whether it is the right ball, the cautions, the clock, the signature. */
-export function StepScreen({ here, stage, sidesLeft, again, work, place, state, nowMs, onChange }: StepProps) {
+export function StepScreen(props: StepProps) {
+  const { here, stage, sidesLeft, work, unseen, state, nowMs, onChange } = props;
   const { ticket, ball } = here;
   const sign = useSign();
   const stop = ticket.stops.find(({ clearedAt }) => clearedAt === null);
+  if (stop !== undefined)
+    return (
+      <div className="bench-step">
+        <h1 role="alert">{BENCH.stoppedFor(stop.why)}</h1>
+        <Link href={`/tickets/${ticket.id}`} className="button primary bench-button">
+          {BENCH.toTicket}
+        </Link>
+      </div>
+    );
   const isCut = isTimed(stage);
   const [side] = sidesLeft;
   const own = stateOf(state, ticket.id, nameOf(stage, side));
   const set = (next: BallState) => onChange((old) => withBall(old, ticket.id, next));
-  const unseen = stage.cautions.filter((id) => !state.seen.includes(id));
+  const isLookedAt = !isCut || own.looked !== "not yet";
   // What was worked last on this stage, so that a side can be done again.
-  const last = work === null ? null : lastSide(stage, work);
+  const last = work.sides.findLast(({ stageId }) => stageId === stage.id) ?? null;
+  const onAgain = last === null ? null : () => sign.takeBack(here, last, BENCH.sideAgain);
   return (
     <div className="bench-step">
-      <p className="bench-place">
-        {BENCH.step(place.at, place.of)} · <strong>{ball.name}</strong> {ball.serial}
-      </p>
-      <h1>{stageName(stage)}</h1>
+      <h1>{titleOf(stage)}</h1>
       <p className="bench-with">{howOf(stage)}</p>
-      {stop !== undefined ? (
-        <p role="alert" className="stop">
-          {BENCH.stopped}: {stop.why}
-        </p>
-      ) : isCut && own.looked === "not yet" ? (
+      {isLookedAt && unseen.length > 0 && <CautionBox ids={unseen} onSeen={() => onChange((old) => withSeen(old, unseen))} />}
+      {!isLookedAt ? (
         <Scan ticketId={ticket.id} serial={ball.serial} onLooked={(looked) => set({ ...own, looked })} />
-      ) : unseen.length > 0 ? (
-        <Cautions ids={unseen} onSeen={() => onChange((old) => ({ ...old, seen: [...old.seen, ...unseen] }))} />
       ) : own.wasCut ? (
         <WasCut state={own} stage={stage} onSaid={(ranOn) => set(answered(own, ranOn, nowMs))} />
       ) : isCut && side !== undefined ? (
@@ -79,34 +82,93 @@ export function StepScreen({ here, stage, sidesLeft, again, work, place, state, 
           stage={stage}
           side={side}
           sidesLeft={sidesLeft}
+          before={finishNow(here, work)}
           state={own}
           nowMs={nowMs}
+          isHeldBack={unseen.length > 0}
           onChange={set}
-          onDone={() => sign.side(here, stage, side, own, stage.secondsPerSide ?? 0)}
-          onAgain={last === null ? null : () => sign.takeBack(here, last, BENCH.sideAgain)}
+          onDone={(seconds) => sign.side(here, stage, side, own, seconds)}
+          onAgain={onAgain}
         />
       ) : (
+        <Untimed {...props} own={own} set={set} onAgain={onAgain} />
+      )}
+      <UndoSignature here={here} work={work} isBegun={own.runningSince !== null || own.ranMs > 0 || last !== null} />
+    </div>
+  );
+}
+
+interface UntimedProps extends StepProps {
+  readonly own: BallState;
+  set(state: BallState): void;
+  readonly onAgain: (() => void) | null;
+}
+
+/** A step without sides, or whose sides are all done: a clock where oil is drawn out, and the signature. */
+function Untimed({ here, stage, again, nowMs, unseen, own, set, onAgain }: UntimedProps) {
+  const setting = useSettings().data?.extraction ?? null;
+  const isHeat = stage.kind === "extract" || (stage.kind === "dryOff" && setting !== null);
+  const isRefused =
+    stage.kind === "extract" && setting !== null && heatVerdict(setting.temperatureF, here.ball.heatLimitF).verdict === "refuse";
+  const clock = { stage, setting, makerLimitF: here.ball.heatLimitF, state: own, nowMs, onChange: set };
+  return (
+    <>
+      {isHeat && <OilClock {...clock} />}
+      {!isRefused && (
         <Sign
           here={here}
           stage={stage}
           again={again}
           isOnSight={own.looked === "on sight"}
-          onAgain={last === null ? null : () => sign.takeBack(here, last, BENCH.sideAgain)}
+          isHeldBack={unseen.length > 0}
+          onAgain={onAgain}
         />
       )}
-    </div>
+    </>
   );
 }
 
-/** The newest entry that tells of one side of a stage; null where none does. */
-function lastSide(stage: PlannedStage, { sides }: Work<SignedEntry>): SignedEntry | null {
-  return sides.findLast(({ stageId }) => stageId === stage.id) ?? null;
+/** What lies on the ball: the last signed cut, else what it came with. */
+function finishNow({ ticket }: OnTheBench, { finish }: Work<SignedEntry>): Finish | null {
+  return finish ?? (ticket.finishBefore === null ? null : parseFinish(ticket.finishBefore));
 }
 
-function howOf({ abrasive, way, force }: PlannedStage): string {
-  const name = abrasiveName(abrasive);
-  const water = way === null ? null : way.endsWith("wet") ? BENCH.wet : BENCH.dry;
-  return [name, name === null ? null : water, force === null ? null : BENCH.force[force]].filter((part) => part !== null).join(" · ");
+function titleOf(stage: PlannedStage): string {
+  const tool = abrasiveName(stage.abrasive);
+  return stage.kind === "cut" && tool !== null ? BENCH.tool(tool, waterOf(stage)) : stageName(stage);
+}
+
+function waterOf({ way }: PlannedStage): string | null {
+  return way === null ? null : way.endsWith("wet") ? BENCH.water.wet : BENCH.water.dry;
+}
+
+function howOf({ abrasive, way, force, kind }: PlannedStage): string {
+  const name = kind === "cut" ? null : abrasiveName(abrasive);
+  const water = kind !== "cut" || way === null ? null : way.endsWith("wet") ? BENCH.wet : BENCH.dry;
+  return [name, water, force === null ? null : BENCH.force[force]].filter((part) => part !== null).join(" · ");
+}
+
+/** A signature corrects the record, not the ball: it can be undone until the next step is begun, later in the ticket with a reason. */
+function UndoSignature({
+  here,
+  work,
+  isBegun,
+}: {
+  readonly here: OnTheBench;
+  readonly work: Work<SignedEntry>;
+  readonly isBegun: boolean;
+}) {
+  const sign = useSign();
+  const last = work.signed.at(-1) ?? null;
+  if (last === null || isBegun) return null;
+  return (
+    <p className="bench-undo">
+      {BENCH.wasSigned(stageName({ kind: last.kind, what: last.label }), last.initials)}{" "}
+      <button type="button" className="link" onClick={() => sign.takeBack(here, last, BENCH.undone)}>
+        {BENCH.undoSignature}
+      </button>
+    </p>
+  );
 }
 
 interface ScanProps {
@@ -139,29 +201,12 @@ function Scan({ ticketId, serial, onLooked }: ScanProps) {
         }}
       />
       <button type="submit" className="button primary bench-button">
-        {BENCH.goOn}
+        {BENCH.check}
       </button>
       <button type="button" className="button bench-button" onClick={() => onLooked("on sight")}>
         {BENCH.scanSkip}
       </button>
     </form>
-  );
-}
-
-/** Shown when the hazard changes, not on every step. */
-function Cautions({ ids, onSeen }: { readonly ids: readonly string[]; onSeen(): void }) {
-  return (
-    <div className="bench-cautions">
-      <h2>{BENCH.cautions}</h2>
-      <ul>
-        {ids.map((id) => (
-          <li key={id}>{messageText({ id: `caution.${id}`, params: {} })}</li>
-        ))}
-      </ul>
-      <button type="button" className="button primary bench-button" onClick={onSeen}>
-        {BENCH.seen}
-      </button>
-    </div>
   );
 }
 
@@ -189,99 +234,17 @@ function WasCut({ state, stage, onSaid }: CutProps) {
   );
 }
 
-interface ClockProps {
-  readonly stage: PlannedStage;
-  readonly side: SideId;
-  readonly sidesLeft: readonly SideId[];
-  readonly state: BallState;
-  readonly nowMs: number;
-  onChange(state: BallState): void;
-  onDone(): void;
-  /** Takes back the side before; null where there is none. */
-  readonly onAgain: (() => void) | null;
-}
-
-/** A side and its clock. At the change the whole screen flashes, sounds and shakes; the time is the clock's, not the tab's. */
-function SideClock({ stage, side, sidesLeft, state, nowMs, onChange, onDone, onAgain }: ClockProps) {
-  const left = secondsLeft(state, stage, nowMs);
-  const isRunning = state.runningSince !== null;
-  const isBegun = isRunning || state.ranMs > 0;
-  const at = stage.sideIds.length - sidesLeft.length + 1;
-  const [isFlashing, setFlashing] = useState(false);
-  const over = useRef("");
-  useEffect(() => {
-    if (!isRunning) return;
-    if (left > 0) {
-      if (nowMs - state.lookedMs >= LOOK_MS) onChange(looked(state, nowMs));
-      return;
-    }
-    // Once a side, whatever is drawn before it has been written down.
-    if (over.current === state.of) return;
-    over.current = state.of;
-    alarm();
-    setFlashing(true);
-    onChange({ ...held(state, nowMs), ranMs: 0 });
-    onDone();
-  }, [isRunning, left, nowMs, onChange, onDone, state]);
-  useEffect(() => {
-    if (!isFlashing) return;
-    const timer = setTimeout(() => setFlashing(false), FLASH_MS);
-    return () => clearTimeout(timer);
-  }, [isFlashing]);
-  return (
-    <div className={`bench-clock${isFlashing ? " flashing" : ""}`}>
-      <div>
-        <p className="bench-side">
-          {BENCH.side(at, stage.sideIds.length)}: {SIDE_NAMES[side]}
-        </p>
-        <ol className="bench-ring" aria-label={BENCH.sidesDone(at - 1, stage.sideIds.length)}>
-          {stage.sideIds.map((id) => (
-            <li key={id} className={sidesLeft.includes(id) ? (id === side ? "at" : "") : "done"}>
-              {SIDE_NAMES[id]}
-            </li>
-          ))}
-        </ol>
-        {at > 1 && !isRunning && <p className="bench-turn">{BENCH.turn}</p>}
-        <p className="bench-seconds" role="timer" aria-label={BENCH.seconds(Math.ceil(left))}>
-          {Math.ceil(left)}
-        </p>
-      </div>
-      <Picture svg={sideDiagram(side)} className="bench-diagram" />
-      <div className="bench-buttons">
-        <button
-          type="button"
-          className="button bench-button"
-          disabled={!isBegun && onAgain === null}
-          onClick={() => (isBegun ? onChange({ ...held(state, nowMs), ranMs: 0 }) : onAgain?.())}
-        >
-          {isBegun ? BENCH.sideAgain : BENCH.sideBefore}
-        </button>
-        <button
-          type="button"
-          className="button primary bench-button"
-          onClick={() => onChange(isRunning ? held(state, nowMs) : started(state, nowMs))}
-        >
-          {isRunning ? BENCH.hold : state.ranMs > 0 ? BENCH.goOn : at > 1 ? BENCH.nextSide : BENCH.start}
-        </button>
-      </div>
-    </div>
-  );
-}
-
-const FLASH_MS = 1500;
-/** How often a running clock is written down, ms: so much is not known after a power cut. */
-const LOOK_MS = 1000;
-
 interface SignProps {
   readonly here: OnTheBench;
   readonly stage: PlannedStage;
   readonly again: readonly SideId[];
   readonly isOnSight: boolean;
+  readonly isHeldBack: boolean;
   readonly onAgain: (() => void) | null;
 }
 
 /** What was done is signed, with what was really used. */
-function Sign({ here, stage, again, isOnSight, onAgain }: SignProps) {
+function Sign({ here, stage, again, isOnSight, isHeldBack, onAgain }: SignProps) {
   const sign = useSign();
   const [used, setUsed] = useState(stage.abrasive);
   return (
@@ -300,7 +263,7 @@ function Sign({ here, stage, again, isOnSight, onAgain }: SignProps) {
         <button
           type="button"
           className="button primary bench-button"
-          disabled={sign.initials === null}
+          disabled={sign.initials === null || isHeldBack}
           onClick={() => (again.length > 0 ? sign.sidesAgain(here, stage, used, again) : sign.stage(here, stage, used, isOnSight))}
         >
           {BENCH.sign(sign.initials ?? TICKET.initials)}

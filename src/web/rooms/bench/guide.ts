@@ -31,6 +31,8 @@ export interface GuideState {
   readonly balls: Readonly<Record<string, BallState>>;
   /** Hazards whose cautions were seen. */
   readonly seen: readonly string[];
+  /** When the last of them was, ms since 1970; what was seen on another day is shown again. */
+  readonly seenMs?: number;
 }
 
 export const AT_THE_BEGINNING: GuideState = { balls: {}, seen: [] };
@@ -55,6 +57,24 @@ export function withBall(state: GuideState, ticketId: string, ball: BallState): 
   const { [ticketId]: _, ...others } = state.balls;
   const kept = Object.entries(others).slice(-MOST_BALLS + 1);
   return { ...state, balls: { ...Object.fromEntries(kept), [ticketId]: ball } };
+}
+
+/** Half a day: who comes back to the bench tomorrow has hair and sleeves again. */
+const SEEN_FOR_MS = 12 * 3_600_000;
+
+/** Cautions that nobody has seen of late. */
+export function unseenOf({ seen, seenMs = 0 }: GuideState, cautions: readonly string[], nowMs: number): readonly string[] {
+  return nowMs - seenMs > SEEN_FOR_MS ? cautions : cautions.filter((id) => !seen.includes(id));
+}
+
+export function withSeen(state: GuideState, ids: readonly string[], nowMs: number = Date.now()): GuideState {
+  const isOld = nowMs - (state.seenMs ?? 0) > SEEN_FOR_MS;
+  return { ...state, seen: [...(isOld ? [] : state.seen), ...ids], seenMs: nowMs };
+}
+
+/** The cautions of a stage are asked for once more. */
+export function shownAgain(state: GuideState, ids: readonly string[]): GuideState {
+  return { ...state, seen: state.seen.filter((id) => !ids.includes(id)) };
 }
 
 /** The page was opened: every clock that ran when it went stands at what it had really run, until somebody says whether the spinner ran on. */
