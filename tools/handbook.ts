@@ -63,7 +63,7 @@ async function picturesOf(address: string): Promise<readonly Taken[]> {
   const laidOut = balls.find(({ layout }) => layout !== null) ?? balls[0];
   return [
     { name: "today", path: "/" },
-    { name: "take-in", path: `/intake?bowler=${note.bowlerId}` },
+    { name: "take-in", path: `/intake?bowler=${note.bowlerId}`, ready: takeFirstBall },
     { name: "wrong", path: `/wrong?ball=${ticket.ballId}` },
     { name: "measuring", path: `/bowlers/${note.bowlerId}`, ready: measureDelivery, of: ".measuring" },
     { name: "plan", path: "/plan", ready: (page) => page.locator("#answer[data-status=done]").waitFor({ timeout: COMPUTES_MS }) },
@@ -89,6 +89,12 @@ async function measureDelivery(page: Page): Promise<void> {
   await page.getByLabel("Turns counted").fill("2");
   await page.getByLabel("In how many pictures").fill("88");
   await page.getByRole("table", { name: "What it says" }).waitFor();
+}
+
+/** The bowler's first ball, as it is when it comes back too early. */
+async function takeFirstBall(page: Page): Promise<void> {
+  await page.locator(".ball-card", { hasText: "·" }).first().click();
+  await page.getByRole("button", { name: "Hooks too early" }).click();
 }
 
 /** A ball of the demonstration by a part of its name. */

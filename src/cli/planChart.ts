@@ -17,7 +17,7 @@ export function planChart(question: PlanQuestion, plan: FinishPlan): LaneChartIn
     .filter(({ finish }) => finish !== picked && finish !== today.finish)
     .map((course) => ({ ...course, name: course.finish, emphasis: "other" as const }));
   const played =
-    today.line === null
+    today.line === null || today.finish === null
       ? []
       : [{ finish: today.finish, line: today.line, name: `${today.finish}, ${HEADINGS.today}`, emphasis: "today" as const }];
   const pick = onOwnLine

@@ -1,7 +1,9 @@
+import { knownCover } from "#engine/ball/covers";
 import { meaningOf } from "#engine/planning/pictures";
 import type { FinishPlan } from "#engine/planning/plan";
 import type { PlanQuestion } from "#engine/planning/question";
 import { oilOf } from "#server/plans/oilOf";
+import { coverWord } from "#words/coverWord";
 import { customerLines } from "#words/customerLines";
 import { LEAVES_IN_WORDS, leaveMeaningText, pinsText } from "#words/en/carry";
 import {
@@ -17,7 +19,7 @@ import {
   TABLE_NOTES,
   todaysLineText,
 } from "#words/en/planReport";
-import { BALL_JOB_WORDS, COVER_WORDS } from "#words/en/screens";
+import { BALL_JOB_WORDS } from "#words/en/screens";
 import { messageText } from "#words/messageText";
 import { assumptionTable } from "./assumptionTable.ts";
 import { candidateTable } from "./candidateTable.ts";
@@ -69,7 +71,7 @@ function heading(plan: FinishPlan, { bowler, ball, lane }: PlanQuestion): string
   const played = lane.playedShots === 0 ? "fresh" : `after ${lane.playedShots} shots`;
   const line = plan.today.line === null ? NO_LINE : lineText(plan.today.line.laydownBoard, plan.today.line.launchAngleDeg);
   return [
-    `${ball.name}: ${COVER_WORDS[ball.cover]}, ${BALL_JOB_WORDS[ball.job]}`,
+    `${ball.name}: ${coverWord(knownCover(ball))}, ${BALL_JOB_WORDS[ball.job]}`,
     `${bowler.name}, ${bowler.hand} hand · ${patternName}, ${played}`,
     oilText(oil, oil.stated.ratio),
     todaysLineText(plan.today.finish, line),

@@ -55,7 +55,7 @@ export const planDocumentSchema = z.strictObject({
     ratio: finite.nullable(),
     stated: z.strictObject({ totalMl: finite.nullable(), ratio: finite.nullable() }),
   }),
-  today: z.strictObject({ finish: z.string(), line: line.nullable() }),
+  today: z.strictObject({ finish: z.string().nullable(), line: line.nullable() }),
   candidates: z.array(candidate),
   pick: pick.nullable(),
   messages: z.array(note),

@@ -4,6 +4,8 @@ import "./style/pieces.css";
 import "./style/plan.css";
 import "./style/counter.css";
 import "./style/intake.css";
+import "./style/intakePanel.css";
+import "./style/pills.css";
 import "./style/shop.css";
 import "./style/bench.css";
 import "./style/sheets.css";

@@ -26,7 +26,7 @@ function withoutPick(said: ReadonlySet<string>): string {
 function changeLines(plan: FinishPlan, pick: string): string[] {
   const before = plan.candidates.find((candidate) => candidate.finish === plan.today.finish);
   const after = plan.candidates.find((candidate) => candidate.finish === pick);
-  const lines = [CUSTOMER.refinish(plan.today.finish, pick)];
+  const lines = [plan.today.finish === null ? CUSTOMER.finish(pick) : CUSTOMER.refinish(plan.today.finish, pick)];
   const motion = [hookChange(plan), after === undefined ? null : entryChange(before, after)].filter((part) => part !== null);
   if (motion.length > 0) lines.push(CUSTOMER.itWill(motion));
   const move = after?.onTodaysLine?.boardChange ?? 0;

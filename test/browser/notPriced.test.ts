@@ -45,7 +45,7 @@ test("a ball without a price is asked about at hand-over; handed over all the sa
   await expect(row).toContainText("collected");
   await row.getByRole("link", { name: "Invented Unpriced", exact: true }).click();
   await page.getByRole("button", { name: "Price the work" }).click();
-  await page.getByLabel("Work charged").selectOption({ label: "US$20.00 Invented price: refresh" });
+  await page.getByLabel("Work charged").selectOption({ label: "US$20.00 Refresh" });
   await page.getByRole("button", { name: "Keep", exact: true }).click();
   // 2000 at the demonstration's 8.25 % is 165 more
   await expect(page.locator(".bill")).toContainText("tax, 8.25 %US$1.65");
@@ -97,7 +97,7 @@ test("at intake the price of the work chosen is there by itself, and is charged 
   await page.getByRole("button", { name: /Invented First/ }).click();
   await expect(panel).toContainText("No price yet");
   await page.getByLabel("Which finish?").selectOption("2000 + polish");
-  await expect(panel).toContainText("Invented price: refresh + Invented price: polish");
+  await expect(panel).toContainText("Refresh + Polish");
   await expect(panel).toContainText("US$25.00");
   // By hand: 25.00 and 8.25 % of it, 2.0625, rounded once for the bill.
   await expect(panel.locator(".bill-sum")).toContainText("US$27.06");
@@ -112,8 +112,8 @@ test("at intake the price of the work chosen is there by itself, and is charged 
   const { items } = await (await request.get(`/api/visits?bowlerId=${bowler.id}`)).json();
   const tickets = (await (await request.get(`/api/tickets?bowlerId=${bowler.id}&order=oldest%20first`)).json()).items;
   expect(items[0].charges).toMatchObject([
-    { what: "Invented price: refresh: Invented First", ticketId: tickets[0].id, eachCents: 2000, taxMillipercent: 8250 },
-    { what: "Invented price: polish: Invented First", ticketId: tickets[0].id, eachCents: 500, taxMillipercent: 8250 },
+    { what: "Refresh: Invented First", ticketId: tickets[0].id, eachCents: 2000, taxMillipercent: 8250 },
+    { what: "Polish: Invented First", ticketId: tickets[0].id, eachCents: 500, taxMillipercent: 8250 },
   ]);
   expect(items[0].free).toEqual([{ ticketId: tickets[1].id, why: "Second ball free in May" }]);
 });

@@ -215,11 +215,12 @@ describe("a ball whose cover nobody knows", () => {
   });
 
   it("today's finish that nobody knows is said to be assumed, and is not called as good as any", () => {
-    const { messages, reasons, candidates } = planned({ ...known, ball: { ...known.ball, unknown: ["finish"] } });
+    const { messages, reasons, candidates, today } = planned({ ...known, ball: { ...known.ball, unknown: ["finish"] } });
     // Nothing is said against a finish that nobody knows to be there.
     expect(reasons.map(({ id }) => id).filter((id) => /today|hookLater|hookEarlier/i.test(id))).toEqual([]);
+    expect(today).toEqual({ finish: null, line: null });
     expect(candidates.map(({ onTodaysLine }) => onTodaysLine)).toEqual(candidates.map(() => null));
-    expect(messages).toContainEqual({ id: "message.finishUnknown", params: { finish: "2000" } });
+    expect(messages).toContainEqual({ id: "message.finishUnknown", params: { finish: "2000", shots: 0 } });
     expect(messages.map(({ id }) => id)).not.toContain("message.todayIsAsGood");
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
-import type { Pattern } from "#contract/records/place";
+import type { House, Pattern } from "#contract/records/place";
 import { HOOK_WORDS, SPEED_WORDS } from "#engine/delivery/words";
 import type { SideId } from "#engine/surface/padWork/sides";
 import { type Comparison, mostIn, readingsOf, sheenRow, testerRows } from "../../src/web/rooms/measure/entries.ts";
@@ -186,7 +186,10 @@ describe("the job of a ticket", () => {
 
   it("is planned on the pattern that it is wanted for", () => {
     const pattern = { oil: { pattern: "heavy-44" } } as unknown as Pattern;
-    expect(jobOfTicket(ball, null, pattern).lane).toEqual({ pattern: "heavy-44" });
+    expect(jobOfTicket(ball, null, { pattern, house: null }).lane).toEqual({ pattern: "heavy-44" });
+    const taught = { shots: 40, ids: ["house.dry"], draws: [[1.1]] };
+    const house = { taught: { house: taught } } as unknown as House;
+    expect(jobOfTicket(ball, null, { pattern: null, house })).toMatchObject({ house: taught });
   });
 
   it("a measured number wins over a word; the word stands for the numbers that are missing", () => {

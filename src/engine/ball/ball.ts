@@ -35,3 +35,8 @@ export interface Ball {
   /** What nobody knows of it: `cover` and `finish` then stand for all that they may be, and are no more than a middle. */
   readonly unknown?: readonly UnknownOfBall[];
 }
+
+/** Whether somebody knows it; else it stands for all that it may be. */
+export function isKnown({ unknown = [] }: Pick<Ball, "unknown">, what: UnknownOfBall): boolean {
+  return !unknown.includes(what);
+}

@@ -1,5 +1,5 @@
 import type { Finish } from "../surface/finish.ts";
-import { type Ball, COVER_IDS, type CoverId } from "./ball.ts";
+import { type Ball, COVER_IDS, type CoverId, isKnown } from "./ball.ts";
 
 /** What the trade does with a cover. Common practice throughout, no source. */
 export interface Cover {
@@ -27,8 +27,8 @@ export const MIDDLE_COVER: CoverId = "hybrid";
 const COVERS_THAT_STRIKE: readonly CoverId[] = ["urethane", "solid", "hybrid", "pearl"];
 
 /** The cover of a ball; null where nobody knows it. */
-export function knownCover({ cover, unknown = [] }: Pick<Ball, "cover" | "unknown">): CoverId | null {
-  return unknown.includes("cover") ? null : cover;
+export function knownCover(ball: Pick<Ball, "cover" | "unknown">): CoverId | null {
+  return isKnown(ball, "cover") ? ball.cover : null;
 }
 
 /** The cover of a ball, or where nobody knows it all that it may be. */

@@ -1,5 +1,5 @@
 import { ASSUMPTIONS, type AssumptionId } from "../assumptions.ts";
-import type { Ball } from "../ball/ball.ts";
+import { type Ball, isKnown } from "../ball/ball.ts";
 import { coversOf, knownCover } from "../ball/covers.ts";
 import type { Hand, Line } from "../delivery/bowler.ts";
 import type { Message } from "../message.ts";
@@ -43,9 +43,10 @@ export function decide(ground: PlanGround, ratings: readonly FinishRating[], dra
   const today = ratingOf(question.ball.finish) ?? null;
   const played = todaysLine(ground, today);
   // Nothing is held against a finish that nobody knows to be there.
-  const known = finishIsKnown(question.ball) ? today : null;
+  const isThere = isKnown(question.ball, "finish");
+  const known = isThere ? today : null;
   const todaysShot = known && played ? shotOn(ground, known, played) : null;
-  const comparison = compare(standings, objective, known && known.finish);
+  const comparison = compare(standings, objective, isThere ? question.ball.finish : null);
   const laws = fadeOf(knownCover(question.ball), ground.assumed);
   const candidates = standings.map((standing, i) => ({
     ...candidateOf(ground, standing, played, todaysShot),
@@ -56,7 +57,7 @@ export function decide(ground: PlanGround, ratings: readonly FinishRating[], dra
   const reasons = pick ? reasonsFor(comparison, candidates, known && standingOf(known, draws, objective), known && played) : [];
   return {
     metric: "strikeChance",
-    today: { finish: finishText(question.ball.finish), line: played },
+    today: isThere ? { finish: finishText(question.ball.finish), line: played } : { finish: null, line: null },
     candidates,
     pick,
     messages: messagesFor(ground, comparison, pick),
@@ -143,11 +144,7 @@ function pickOf(comparison: Comparison): Pick | null {
 
 function messagesFor(ground: PlanGround, comparison: Comparison, pick: Pick | null): readonly Message[] {
   const { standings, objective, best } = comparison;
-  const messages: Message[] = [
-    ...outsideRuleBook(ground.question.ball),
-    ...unknownOf(ground.question.ball),
-    ...learnedOfHouse(ground.question),
-  ];
+  const messages: Message[] = [...outsideRuleBook(ground.question.ball), ...unknownOf(ground.question), ...learnedOfHouse(ground.question)];
   if (objective === "leastHook") messages.push({ id: "message.leastHook", params: {} });
   if (objective === "heldChance") messages.push({ id: "message.leastChange", params: {} });
   if (!sensible(comparison)) return [...messages, noLine(ground, comparison)];
@@ -170,16 +167,12 @@ function messagesFor(ground: PlanGround, comparison: Comparison, pick: Pick | nu
   return messages;
 }
 
-function finishIsKnown({ unknown = [] }: Ball): boolean {
-  return !unknown.includes("finish");
-}
-
 /** What stands for what nobody knows of the ball. */
-function unknownOf(ball: Ball): readonly Message[] {
+function unknownOf({ ball, lane }: PlanGround["question"]): readonly Message[] {
   return (ball.unknown ?? []).map((what) =>
     what === "cover"
       ? { id: "message.coverUnknown", params: { covers: coversOf(ball).join() } }
-      : { id: "message.finishUnknown", params: { finish: finishText(ball.finish) } },
+      : { id: "message.finishUnknown", params: { finish: finishText(ball.finish), shots: lane.playedShots } },
   );
 }
 
@@ -201,7 +194,7 @@ function outsideRuleBook({ massLb, diameterIn, rgIn, differentialIn }: Ball): re
 function besidePick({ question }: PlanGround, { standings, pick: index, objective }: Comparison, pick: Pick): readonly Message[] {
   const messages: Message[] = [];
   const today = finishText(question.ball.finish);
-  if (finishIsKnown(question.ball) && pick.plateau.includes(today)) messages.push({ id: "message.todayIsAsGood", params: { today } });
+  if (isKnown(question.ball, "finish") && pick.plateau.includes(today)) messages.push({ id: "message.todayIsAsGood", params: { today } });
   const { line } = standings[index].rating;
   if (objective !== "leastHook" && line) {
     const [least, most] = question.limits.launchAngleDeg;

@@ -30,7 +30,7 @@ export const PLAN_MESSAGES = [
   "message.leastChange",
   /** Nobody knows the cover: the plan is over all that it may be. [covers] */
   "message.coverUnknown",
-  /** Nobody knows today's finish: one is assumed to find today's line, and nothing is compared with it. [finish] */
+  /** Nobody knows today's finish: nothing is compared with it, and one is assumed for the oil that was played away. [finish, shots: number] */
   "message.finishUnknown",
   /** The plan uses what this house has taught. [shots: number] */
   "message.houseLearned",

@@ -58,8 +58,8 @@ export interface Pick {
 /** The answer. Finishes are ordered from dull to smooth. */
 export interface FinishPlan {
   readonly metric: "strikeChance";
-  /** The finish of today, as text, and the line it is played on. */
-  readonly today: { readonly finish: string; readonly line: Line | null };
+  /** The finish of today, as text, and the line it is played on; both null where nobody knows what is on the ball. */
+  readonly today: { readonly finish: string | null; readonly line: Line | null };
   readonly candidates: readonly Candidate[];
   readonly pick: Pick | null;
   /** In place of a pick, or beside it. */

@@ -40,7 +40,7 @@ export function drawPictures(wanted: PicturesWanted): Pictures {
     pins: pinsPictures(wanted),
     compare: comparison(wanted, courses, today),
     swatches: Object.fromEntries(
-      [...new Set([...plan.candidates.map((c) => c.finish), plan.today.finish])].map((f, i) => [
+      [...new Set([...plan.candidates.map((c) => c.finish), plan.today.finish ?? []].flat())].map((f, i) => [
         f,
         textureSwatch(`swatch-${i}`, parseFinish(f), 30, PAGE_PAINT),
       ]),

@@ -14,17 +14,17 @@ export interface PredictWanted {
   readonly madeAt: string;
 }
 
-/** What the bowler will notice of a finish that is taken from a plan; null where either finish has no line. */
+/** What the bowler will notice of a finish that is taken from a plan; null where either finish has no line, or nobody knows what is on the ball today. */
 export function predictedOf({ question, plan, finish, madeAt }: PredictWanted): Predicted | null {
   const { line } = plan.candidates.find((candidate) => candidate.finish === finish) ?? { line: null };
-  const before = plan.today.line;
-  if (line === null || before === null) return null;
+  const { finish: from, line: before } = plan.today;
+  if (line === null || before === null || from === null) return null;
   const was = courseOf(question, question.ball.finish, before);
   const sameLine = courseOf(question, parseFinish(finish), before);
   const now = courseOf(question, parseFinish(finish), line);
   return {
     madeAt,
-    from: plan.today.finish,
+    from,
     to: finish,
     hand: question.bowler.hand,
     hookLaterFt: less(sameLine.hookStartFt, was.hookStartFt),

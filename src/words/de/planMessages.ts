@@ -44,7 +44,7 @@ export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
   "message.coverUnknown": (p) =>
     `Die Schale ist nicht bekannt. Wir haben ${coversText(p.text("covers"))} gleichermaßen durchgerechnet, darum ist die Antwort weit.`,
   "message.finishUnknown": (p) =>
-    `Der heutige Schliff ist nicht bekannt. Wir haben ${p.text("finish")} angenommen, um die heutige Linie zu finden, und vergleichen nichts damit.`,
+    `Der heutige Schliff ist nicht bekannt, darum wird nichts damit verglichen.${p.number("shots") > 0 ? ` Für das bisher verspielte Öl haben wir ${p.text("finish")} angenommen.` : ""}`,
   "message.houseLearned": (p) => `Berichtigt durch ${fixed(p.number("shots"), 0)} in diesem Haus gesehene Würfe.`,
   "message.leastChange": () =>
     "Ein Kontrollball: Gesucht ist die kleinste Änderung, während sich die Bahn ändert, nicht die meisten Strikes auf frischem Öl.",

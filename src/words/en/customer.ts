@@ -18,6 +18,7 @@ function someBoards(count: number): string {
 /** English text for the customer: feet and words. */
 export const CUSTOMER = {
   leaveIt: "The surface is right for this lane as it is; we would only clean it and even it out.",
+  finish: (pick: string) => `We would put the ball at ${pick}.`,
   refinish: (today: string, pick: string) => `The ball is finished at ${today} today; we would put it at ${pick}.`,
   itWill: (parts: readonly string[]) => `It will turn ${parts.join(" and ")}.`,
   hook: (feet: number, direction: "later" | "earlier") => `${distance(feet)} ${direction}`,

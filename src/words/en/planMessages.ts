@@ -44,7 +44,7 @@ export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
   "message.leastHook": () => "A spare ball: the aim is the least hook, not the most strikes.",
   "message.coverUnknown": (p) => `The cover isn’t known. We tried ${coversText(p.text("covers"))} alike, so the answer is wide.`,
   "message.finishUnknown": (p) =>
-    `Today’s finish isn’t known. We assumed ${p.text("finish")} to find the line played today, and compare nothing with it.`,
+    `Today’s finish isn’t known, so nothing is compared with it.${p.number("shots") > 0 ? ` For the oil played away so far we assumed ${p.text("finish")}.` : ""}`,
   "message.houseLearned": (p) => `Corrected by ${fixed(p.number("shots"), 0)} shots seen in this house.`,
   "message.leastChange": () => "A control ball: the aim is the least change while the lane changes, not the most strikes on the fresh.",
   "reason.bestChance": (p) =>

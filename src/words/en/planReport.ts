@@ -81,8 +81,8 @@ export function lossText(points: number): string {
 
 export const LOSS_NOTE = "below each: strikes fewer among 100 first balls; [ ] what is much the same, > < the pick";
 
-export function todaysLineText(finish: string, line: string): string {
-  return `Today: ${finish}, ${line}.`;
+export function todaysLineText(finish: string | null, line: string): string {
+  return finish === null ? "Today: finish not known." : `Today: ${finish}, ${line}.`;
 }
 
 export const NO_LINE = "no sensible line";

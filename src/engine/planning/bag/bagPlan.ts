@@ -22,7 +22,8 @@ export interface BagStage extends Worked {
 /** What is done to a ball, and what it is in the bag for. */
 export interface BagBallPlan extends Worked {
   readonly name: string;
-  readonly cover: string;
+  /** Null where nobody knows it. */
+  readonly cover: string | null;
   readonly today: string;
   readonly minutes: number;
   /** One dry pad by hand at the lane, in practice (before game 1) or before another game. */

@@ -1,4 +1,5 @@
 import { ASSUMPTIONS, type AssumptionId, assume } from "../../assumptions.ts";
+import { knownCover } from "../../ball/covers.ts";
 import type { Message } from "../../message.ts";
 import { finishText } from "../../surface/finish.ts";
 import { band } from "../comparison.ts";
@@ -183,7 +184,7 @@ class Answer {
     const { touch } = way ?? { touch: null };
     return {
       name: own.ball.name,
-      cover: own.ball.cover,
+      cover: knownCover(own.ball),
       today: finishText(own.ball.finish),
       ...(rated === null ? { finish: finishText(own.ball.finish), asItLies: true } : workedAs(rated.state)),
       minutes: way?.rated.state.minutes ?? 0,

@@ -1,11 +1,12 @@
 import { Link } from "wouter";
 import type { Ball } from "#contract/records/ball";
+import type { CoverId } from "#engine/ball/ball";
 import type { BagBallPlan, BagPlan, BagStage, BagStretch } from "#engine/planning/bag/bagPlan";
 import type { Worked } from "#engine/planning/bag/states";
 import { assumptionText } from "#words/assumptionText";
+import { coverWord } from "#words/coverWord";
 import { BAG } from "#words/en/bag";
 import { BAG_ROOM } from "#words/en/rooms/bag";
-import { COVER_WORDS } from "#words/en/screens";
 import { degrees, feet, fixed, millilitres } from "#words/figures";
 import { messageText } from "#words/messageText";
 import { saveText } from "../../client/saveFile.ts";
@@ -186,7 +187,7 @@ function ballColumns(balls: readonly Ball[]) {
           <span className="bag-ball">
             <FinishSwatch finish={plan.finish} />
             {id === null ? plan.name : <Link href={`/balls/${id}`}>{plan.name}</Link>}
-            <small>{COVER_WORDS[plan.cover as keyof typeof COVER_WORDS]}</small>
+            <small>{coverWord(plan.cover as CoverId | null)}</small>
           </span>
         );
       },

@@ -1,4 +1,5 @@
 import { type ReactNode, useState } from "react";
+import { Link } from "wouter";
 import { billOf } from "#contract/records/bill";
 import type { Price } from "#contract/records/money";
 import { usualPrices, workIn } from "#contract/records/pricedWork";
@@ -68,6 +69,11 @@ export function CounterBill({ bill: { lines, totalCents }, prices, tried, onBall
       {open.map((line) => (
         <PriceLine key={line.ball.key} line={line} prices={prices} tried={tried} onChange={(change) => onBall(line.ball.key, change)} />
       ))}
+      {prices.length === 0 && (
+        <p className="note">
+          <Link href="/shop">{INTAKE.emptyList}</Link>
+        </p>
+      )}
       <p className="bill-sum">
         <span>
           {INTAKE.duePickup}

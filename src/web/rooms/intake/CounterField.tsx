@@ -6,7 +6,7 @@ import { INTAKE } from "#words/en/rooms/intake";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useRead } from "../../shop/useShop.ts";
 import { Hits } from "./Hits.tsx";
-import { type Hit, hitsOf, LEAST_LETTERS, ticketOfCode } from "./hits.ts";
+import { type Hit, hitsOf, LEAST_LETTERS, ticketOfCode } from "./hit.ts";
 
 interface CounterFieldProps {
   onBowler(bowler: Bowler): void;

@@ -5,7 +5,7 @@ import { knownFinish } from "../../benchWork/benchBall.ts";
 import { BallSwatch } from "../../pieces/BallSwatch.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useRead } from "../../shop/useShop.ts";
-import type { Hit } from "./hits.ts";
+import type { Hit } from "./hit.ts";
 
 interface HitsProps {
   readonly id: string;

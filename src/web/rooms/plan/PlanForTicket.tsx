@@ -2,7 +2,6 @@ import { useEffect, useState } from "react";
 import { Link, useLocation } from "wouter";
 import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
-import type { Pattern } from "#contract/records/place";
 import type { Ticket, TicketWritten } from "#contract/records/ticket";
 import type { FinishPlan } from "#engine/planning/plan";
 import { PLAN_OF_TICKET } from "#words/en/rooms/planOfTicket";
@@ -11,26 +10,27 @@ import { plannedStages } from "../../benchWork/plannedStages.ts";
 import type { WorkerPool } from "../../client/workerPool.ts";
 import { WordField } from "../../pieces/PlainFields.tsx";
 import { Reading } from "../../shop/Reading.tsx";
-import { answered, shop } from "../../shop/shopClient.ts";
+import { answered as answerOf, shop } from "../../shop/shopClient.ts";
 import { useTicketWrites } from "../../shop/ticketWrites.ts";
 import { For } from "../../shop/useDoor.tsx";
 import { useHealth } from "../../shop/useHealth.ts";
 import { useRead, useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
+import { useHouse } from "../lanes/usePlaces.ts";
 import { useTicket } from "../ticket/useTicket.ts";
 import { useEarlierPlan, withEarlier } from "./earlierPlan.ts";
 import type { JobDraft } from "./jobDraft.ts";
-import { jobOfTicket, unknownOf } from "./jobOfTicket.ts";
+import { jobOfTicket, unknownOf, type Wanted } from "./jobOfTicket.ts";
 import { Plan, type PlanOffer } from "./Plan.tsx";
 import type { Answered } from "./usePlan.ts";
 
 /** The finish plan of a ticket's ball, for its owner; the finish that is picked goes back to the ticket. */
 export function PlanForTicket({ id, pool }: { readonly id: string; readonly pool: WorkerPool }) {
   const { ticket, ball, bowler } = useTicket(id);
-  const pattern = usePattern(ticket.data?.playedOn?.patternId ?? null);
-  if (ticket.data !== undefined && ball.data !== undefined && pattern !== undefined) {
-    const known = { ticket: ticket.data, ball: ball.data, pattern, pool };
+  const wanted = useWanted(ticket.data?.playedOn ?? null);
+  if (ticket.data !== undefined && ball.data !== undefined && wanted !== null) {
+    const known = { ticket: ticket.data, ball: ball.data, wanted, pool };
     if (ticket.data.bowlerId === null) return <Known {...known} bowler={null} />;
     if (bowler.data !== undefined) return <Known {...known} bowler={bowler.data} />;
   }
@@ -42,25 +42,28 @@ export function PlanForTicket({ id, pool }: { readonly id: string; readonly pool
   );
 }
 
-/** The pattern that a ball is wanted for; null where nobody said, or it is gone; undefined until it was read. */
-function usePattern(id: string | null): Pattern | null | undefined {
-  const read = useRead(["patterns", id ?? ""], () => answered(shop.patterns[":id"].$get({ param: { id: id ?? "" } })), {
-    enabled: id !== null,
+/** House and pattern that a ball is wanted for, each null where nobody said, or it is gone; null until both were read. */
+function useWanted(playedOn: Ticket["playedOn"]): Wanted | null {
+  const [patternId, houseId] = [playedOn?.patternId ?? null, playedOn?.houseId ?? null];
+  const pattern = useRead(["patterns", patternId ?? ""], () => answerOf(shop.patterns[":id"].$get({ param: { id: patternId ?? "" } })), {
+    enabled: patternId !== null,
   });
-  return id === null || read.isError ? null : read.data;
+  const house = useHouse(houseId ?? undefined);
+  const isRead = (patternId === null || !pattern.isPending) && (houseId === null || !house.isPending);
+  return isRead ? { pattern: pattern.data ?? null, house: house.data ?? null } : null;
 }
 
 interface KnownProps {
   readonly ticket: Ticket;
   readonly ball: Ball;
   readonly bowler: Bowler | null;
-  readonly pattern: Pattern | null;
+  readonly wanted: Wanted;
   readonly pool: WorkerPool;
 }
 
-function Known({ ticket, ball, bowler, pattern, pool }: KnownProps) {
+function Known({ ticket, ball, bowler, wanted, pool }: KnownProps) {
   // Set once: a record that changes meanwhile must not take away what was typed.
-  const [beginning] = useState(() => ({ job: jobOfTicket(ball, bowler, pattern), memory: `gritwright.plan.draft.${ticket.id}` }));
+  const [beginning] = useState(() => ({ job: jobOfTicket(ball, bowler, wanted), memory: `gritwright.plan.draft.${ticket.id}` }));
   const unknown = unknownOf(ball, bowler).map((what) => PLAN_OF_TICKET.unknown[what]);
   useEffect(() => {
     document.title = PLAN_OF_TICKET.pageTitle(ball.name);
@@ -69,12 +72,12 @@ function Known({ ticket, ball, bowler, pattern, pool }: KnownProps) {
     note: (
       <p className="note">
         {PLAN_OF_TICKET.whom(ball.name, bowler?.name ?? null)}{" "}
-        {pattern === null ? PLAN_OF_TICKET.lane : PLAN_OF_TICKET.laneOf(pattern.name)}{" "}
+        {wanted.pattern === null ? PLAN_OF_TICKET.lane : PLAN_OF_TICKET.laneOf(wanted.pattern.name)}{" "}
         {unknown.length > 0 && PLAN_OF_TICKET.notKnown(unknown)} <Link href={`/tickets/${ticket.id}`}>{PLAN_OF_TICKET.toTicket}</Link>
       </p>
     ),
     offer: useOffer(ticket),
-    take: (found: Answered, job: JobDraft) => <Take ticket={ticket} ball={ball} found={found} job={job} pool={pool} />,
+    take: (answered: Answered, job: JobDraft) => <Take ticket={ticket} ball={ball} answered={answered} job={job} pool={pool} />,
   };
   return <Plan pool={pool} beginning={beginning} forTicket={forTicket} />;
 }
@@ -102,13 +105,15 @@ function planToKeep(plan: FinishPlan, job: JobDraft, engineVersion: string): Non
 interface TakeProps {
   readonly ticket: Ticket;
   readonly ball: Ball;
-  readonly found: Answered;
+  readonly answered: Answered;
+  /** As it stands in the form. */
   readonly job: JobDraft;
   readonly pool: WorkerPool;
 }
 
 /** The pick, or any other finish of the table, with one press to the ticket. */
-function Take({ ticket, ball, found: { plan, question }, job, pool }: TakeProps) {
+function Take({ ticket, ball, answered, job, pool }: TakeProps) {
+  const { plan, question } = answered;
   const version = useHealth().data?.version;
   const [, go] = useLocation();
   const { change: changeTicket } = useTicketWrites();

@@ -1,6 +1,6 @@
 import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
-import type { Pattern } from "#contract/records/place";
+import type { House, Pattern } from "#contract/records/place";
 import { HOOK_WORDS, SPEED_WORDS } from "#engine/delivery/words";
 import { knownFinish } from "../../benchWork/benchBall.ts";
 import { EXAMPLE_JOB } from "./exampleJob.ts";
@@ -9,9 +9,10 @@ import type { JobDraft, Json } from "./jobDraft.ts";
 /**
  * The job of planning a ball for its bowler. What nobody has written down is left out, so that the plan takes the usual for it and says so.
  *
- * @param pattern that the ball is wanted for; null where nobody said, or its oil is not known: the lane is then the one that the plan opens with
+ * @param where the ball is wanted: without a pattern whose oil is known the lane is the one that the plan opens with; what a house has taught counts
  */
-export function jobOfTicket(ball: Ball, bowler: Bowler | null, pattern: Pattern | null = null): JobDraft {
+export function jobOfTicket(ball: Ball, bowler: Bowler | null, { pattern, house }: Wanted = { pattern: null, house: null }): JobDraft {
+  const taught = house?.taught ?? null;
   return {
     gritwright: 1,
     seed: 1,
@@ -26,7 +27,14 @@ export function jobOfTicket(ball: Ball, bowler: Bowler | null, pattern: Pattern 
       drillingAngleDeg: ball.layout?.drillingAngleDeg,
     }),
     lane: pattern === null ? EXAMPLE_JOB.lane : (pattern.oil as Json),
+    ...(taught === null ? {} : { house: taught.house as unknown as Json }),
   };
+}
+
+/** Where a ball is wanted, as far as it was told and is kept. */
+export interface Wanted {
+  readonly pattern: Pattern | null;
+  readonly house: House | null;
 }
 
 /** The bowler of a job: what is written down of one, and no more. */

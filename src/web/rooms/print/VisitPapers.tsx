@@ -1,6 +1,7 @@
 import { useQueries } from "@tanstack/react-query";
 import { useEffect } from "react";
 import { Link } from "wouter";
+import type { Settings } from "#contract/records/settings";
 import { PRINT } from "#words/en/rooms/print";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
@@ -8,7 +9,7 @@ import { useRead } from "../../shop/useShop.ts";
 import { useSettings } from "../../shop/zone.ts";
 import { ClaimSlip } from "./ClaimSlip.tsx";
 import { Label } from "./Label.tsx";
-import { labelPage, pageText, sheetPage } from "./papers.ts";
+import { cardPage, labelPage, pageText, sheetPage } from "./papers.ts";
 import type { SheetParts } from "./sheetParts.ts";
 import { TicketSheet } from "./TicketSheet.tsx";
 
@@ -27,9 +28,7 @@ export function VisitPapers({ id }: { readonly id: string }) {
   }, [isThere]);
   return (
     <main id="answer" className="room print-room visit-papers" tabIndex={-1}>
-      {settings !== undefined && (
-        <style>{`@page ticket { ${pageText(sheetPage(settings))} } @page label { ${pageText(labelPage(settings))} }`}</style>
-      )}
+      {settings !== undefined && <style>{pagesOf(settings)}</style>}
       <div className="room-head no-print">
         <Link href={parts === null || parts.length === 0 ? "/" : `/tickets/${parts[0].ticket.id}`} className="button">
           {PRINT.back}
@@ -65,6 +64,14 @@ export function VisitPapers({ id }: { readonly id: string }) {
 }
 
 const SETTLED_MS = 400;
+
+/** Each kind of paper as the shop has chosen it; the slip lies on the same as a card. */
+function pagesOf(settings: Settings): string {
+  const kinds = { ticket: sheetPage(settings), label: labelPage(settings), slip: cardPage(settings) };
+  return Object.entries(kinds)
+    .map(([name, page]) => `@page ${name} { ${pageText(page)} }`)
+    .join(" ");
+}
 
 /** The tickets of a visit with their balls and whose they are, in the order in which they came; null until all were read. */
 function useParts(visitId: string): readonly SheetParts[] | null {

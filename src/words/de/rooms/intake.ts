@@ -78,6 +78,7 @@ export const INTAKE = {
   bill: "Preis und Zusage",
   works: { refresh: "Auffrischen", resurface: "Neuaufbau", polish: "Polieren", extraction: "Ölentzug", plug: "Stopfen" },
   notPriced: "Noch kein Preis",
+  emptyList: "Die Preisliste ist leer. Legen Sie Ihre Preise fest.",
   setPrice: "Preis festlegen",
   setPriceOf: (ball) => `Preis festlegen: ${ball}`,
   noCharge: "Kostenlos",

@@ -78,6 +78,7 @@ export const INTAKE = {
   bill: "Price and promise",
   works: { refresh: "Refresh", resurface: "Resurface", polish: "Polish", extraction: "Oil extraction", plug: "Plug work" },
   notPriced: "No price yet",
+  emptyList: "The price list is empty. Set your prices.",
   setPrice: "Set a price",
   setPriceOf: (ball: string) => `Set a price: ${ball}`,
   noCharge: "No charge",
