@@ -20,7 +20,7 @@ export function Complaint({ ticket, ball }: TicketParts) {
     `${TICKET.received} ${times.at(ticket.receivedAt)}`,
   ];
   return (
-    <section className="plate complaint">
+    <section className="plate told-of">
       {symptoms.length > 0 && <h2>{symptoms.join(" ")}</h2>}
       <p>{known.filter((part) => part !== null).join(" · ")}</p>
       {ticket.complaint !== "" && <blockquote>“{ticket.complaint}”</blockquote>}
