@@ -17,6 +17,8 @@ test("from a ticket to causes with their evidence; a step that was taken moves t
   const ticket = await someTicket(request);
   await page.goto(`/tickets/${ticket.id}`);
   await page.getByRole("link", { name: "What is wrong?" }).click();
+  // What is ticked is read at once: the room has to be there.
+  await expect(page.getByRole("group", { name: "What hurts" }).getByRole("checkbox").first()).toBeVisible();
   for (const box of await page.getByRole("group", { name: "What hurts" }).getByRole("checkbox", { checked: true }).all())
     await box.uncheck();
   await expect(page.getByText("Say what hurts: then the answer stands here.")).toBeVisible();
