@@ -23,6 +23,14 @@ export async function chances(page: Page): Promise<number[]> {
   return (await cells.allTextContents()).map((text) => Number.parseInt(text, 10));
 }
 
+/** Opens what is behind "Change the finish" on a ticket, where it is not open. */
+export async function openWish(page: Page): Promise<void> {
+  const change = page.getByRole("button", { name: "Change the finish" });
+  await change.waitFor();
+  if ((await change.getAttribute("aria-expanded")) !== "true") await change.click();
+  await expect(page.getByLabel("Finish wanted")).toBeVisible();
+}
+
 /** Collects what the page complains of; a test ends by finding nothing. */
 export function complaints(page: Page): string[] {
   const heard: string[] = [];

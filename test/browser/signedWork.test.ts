@@ -1,4 +1,5 @@
 import { type APIRequestContext, expect, type Page, test } from "@playwright/test";
+import { openWish } from "./room.ts";
 
 /* What the page says of a ball's work is what was signed: after another wish, on the card, after a power cut, through another batch. */
 
@@ -22,9 +23,7 @@ async function onTheCounter(page: Page, request: APIRequestContext, name: string
 
 async function wish(page: Page, id: string, finish: string): Promise<void> {
   await page.goto(`/tickets/${id}`);
-  const change = page.getByRole("button", { name: "Change the finish" });
-  await change.waitFor();
-  if ((await change.getAttribute("aria-expanded")) !== "true") await change.click();
+  await openWish(page);
   await page.getByLabel("Finish wanted").selectOption(finish);
   await expect(
     page

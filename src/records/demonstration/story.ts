@@ -14,9 +14,12 @@ const LATE_DAYS = { from: 20, to: 60 } as const;
 const NOTED_AFTER_VISIT = 0.25;
 /** Every so many bowlers one comes in the last days in any case: a shop with an empty queue shows nothing. */
 const EAGER_EVERY = 3;
-const EAGER_DAYS = { from: 0.1, to: 2.5 } as const;
-/** Half of them in the last hours: their balls are at the bench. */
-const LAST_HOURS_DAYS = { from: 0.005, to: 0.06 } as const;
+/** Some in the last days, some in the last hours, whose balls are at the bench, and some have just come. */
+const EAGER_DAYS = [
+  [0.1, 2.5],
+  [0.01, 0.06],
+  [0.001, 0.006],
+] as const;
 
 /**
  * Two years. Each bowler's story goes on by itself and says when it goes on; whichever is next in time is told next. What is under way
@@ -46,7 +49,7 @@ async function* storyOf(making: Making, shop: Furnished, customer: Customer, isE
     const usualMs = Math.max(clock.now() + 2 * DAY, nextVisitMs(making, customer));
     const hurries = mayHurry && usualMs >= endMs;
     if (hurries) mayHurry = false;
-    const { from, to } = dice.chance(0.5) ? EAGER_DAYS : LAST_HOURS_DAYS;
+    const [from, to] = dice.pick(EAGER_DAYS);
     yield hurries ? Math.max(clock.now() + HOUR, openBefore(endMs - dice.between(from, to) * DAY)) : usualMs;
     const balls = broughtAlong(customer, clock.now());
     yield* visitOf(making, shop, customer, balls);
