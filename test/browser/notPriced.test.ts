@@ -117,3 +117,24 @@ test("at intake the price of the work chosen is there by itself, and is charged 
   ]);
   expect(items[0].free).toEqual([{ ticketId: tickets[1].id, why: "Second ball free in May" }]);
 });
+
+test("a discount comes off with a reason, no more than the lines come to, and is taken back", async ({ page, request }) => {
+  const { ticketId, visitId } = await readyBall(request, "Invented Bargain");
+  const visit = await (await request.get(`/api/visits/${visitId}`)).json();
+  const charges = [{ what: "Refresh", ticketId, eachCents: 2000, taxMillipercent: 8250 }];
+  await request.patch(`/api/visits/${visitId}`, { data: { charges }, headers: { "If-Match": `"${visit.version}"` } });
+  await page.goto(`/tickets/${ticketId}`);
+  await page.getByRole("button", { name: "Discount…" }).click();
+  const form = page.getByRole("form", { name: "Discount…" });
+  await form.getByLabel("Amount, USD").fill("20.01");
+  await expect(form).toContainText("at most US$20.00");
+  await form.getByLabel("Amount, USD").fill("5");
+  await expect(form.getByRole("button", { name: "Take it off" })).toBeDisabled();
+  await form.getByLabel("Why").fill("Comes often");
+  await form.getByRole("button", { name: "Take it off" }).click();
+  // 15.00 and 8.25 % of it, 1.2375
+  await expect(page.locator(".bill")).toContainText("discount: Comes often-US$5.00");
+  await expect(page.locator(".bill")).toContainText("totalUS$16.24");
+  await page.getByRole("button", { name: "No discount" }).click();
+  await expect(page.locator(".bill")).toContainText("totalUS$21.65");
+});

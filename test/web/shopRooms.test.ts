@@ -3,8 +3,9 @@ import { csvText } from "#contract/csv";
 import { paymentKept } from "#contract/records/money";
 import { stockItemKept } from "#contract/records/stock";
 import { type PlannedStage, type WorkEntry, workOf } from "#engine/signed/work";
-import { byDay, centsOf, leftOf, spanOf } from "../../src/web/rooms/money/span.ts";
+import { byDay, leftOf, spanOf } from "../../src/web/rooms/money/span.ts";
 import { arranged, waitingUse } from "../../src/web/rooms/stock/waitingWork.ts";
+import { centsOf } from "../../src/web/shop/typedValues.ts";
 
 const KEPT = {
   version: 1,

@@ -24,3 +24,11 @@ export function figureOrNull(typed: string): number | null {
 export function typedOf(value: string | number | null | undefined): string {
   return value === null || value === undefined ? "" : String(value);
 }
+
+/** An amount as it is typed, `12`, `12.5` or `12,50`, in cents; null where it is none, or not above nought. */
+export function centsOf(typed: string): number | null {
+  const written = /^\s*(\d{1,7})(?:[.,](\d{1,2}))?\s*$/.exec(typed);
+  if (written === null) return null;
+  const cents = 100 * Number(written[1]) + Number((written[2] ?? "").padEnd(2, "0"));
+  return cents > 0 ? cents : null;
+}

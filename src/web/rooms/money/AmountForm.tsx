@@ -3,11 +3,11 @@ import type { PaymentWritten } from "#contract/records/money";
 import { MONEY } from "#words/en/rooms/money";
 import { LineField, WordField } from "../../pieces/PlainFields.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
+import { centsOf } from "../../shop/typedValues.ts";
 import { useOnce } from "../../shop/useOnce.ts";
 import { useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
-import { centsOf } from "./span.ts";
 
 interface AmountProps {
   readonly label: string;

@@ -66,11 +66,3 @@ export function tipLeftOf(payment: Takings["payments"][number]["payment"], payme
   const given = payments.filter((one) => one.payment.refundOf === payment.id);
   return payment.tipCents - given.reduce((sum, one) => sum + one.payment.tipCents, 0);
 }
-
-/** An amount as it is typed, `12`, `12.5` or `12,50`, in cents; null where it is none, or not above nought. */
-export function centsOf(typed: string): number | null {
-  const written = /^\s*(\d{1,7})(?:[.,](\d{1,2}))?\s*$/.exec(typed);
-  if (written === null) return null;
-  const cents = 100 * Number(written[1]) + Number((written[2] ?? "").padEnd(2, "0"));
-  return cents > 0 ? cents : null;
-}

@@ -13,6 +13,7 @@ import { answered, shop } from "../../shop/shopClient.ts";
 import { useRead } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
+import { Discount } from "./Discount.tsx";
 import { PriceWork } from "./PriceWork.tsx";
 import { type Method, useTakePayment } from "./useTakePayment.ts";
 import { useAccount } from "./useTicket.ts";
@@ -40,6 +41,7 @@ export function Account({ ticket, ball }: OfTicket) {
                 ) : (
                   <p className="nothing">{TICKET.noCharges}</p>
                 )}
+                {read.linesCents > 0 && <Discount visit={ofVisit} mostCents={read.linesCents} />}
                 <FreeWork visit={ofVisit} ticket={ticket} ball={ball} />
                 <Pay visitId={visitId} account={read} />
                 <NotPriced ticket={ticket} ball={ball} visit={ofVisit} />
