@@ -146,6 +146,67 @@ describe.each(ENGINES)("on %s, signing", (_, server) => {
     await bench.shop.end();
   });
 
+  test("is refused for a stage that is not in the plan, for a cut without what was used, and for a part of its sides as if it were the whole", async () => {
+    const shop = await open();
+    const bench = await onTheBench(shop, [{ kind: "cut", abrasive: "pad-2000", sideIds: ["grip", "opposite"] }]);
+    const { id: ticketId, stages, revision } = await ofTicket(bench);
+    const entry = {
+      ticketId,
+      revision,
+      personId: shop.by,
+      initials: "T",
+      doneAt: timeOf(shop),
+      kind: "cut" as const,
+      abrasive: "pad-2000",
+    };
+    const sign = (more: object) => shop.records.stagesDone.create({ ...entry, stageId: stages[0].id, ...more }, { by: shop.by });
+    const paths = async (more: object) =>
+      (await refusal<{ readonly problems: readonly { readonly path: string }[] }>(sign(more))).problems.map(({ path }) => path);
+    expect(await paths({ stageId: "9-9" })).toEqual(["stageId"]);
+    expect(await paths({ abrasive: null })).toEqual(["abrasive"]);
+    expect(await paths({ sidesDone: ["grip"] })).toEqual(["sidesDone"]);
+    await sign({ sidesDone: ["opposite"], signs: false });
+    await sign({ sidesDone: ["grip"] });
+    expect((await ofTicket(bench)).state).toBe("ready");
+    await shop.end();
+  });
+
+  test("work that is planned is charged by the price list, once, and not where it is free", async () => {
+    const shop = await open();
+    const { records, by } = shop;
+    const usual = { currency: "USD", taxMillipercent: 0, from: "2026-01-01" };
+    await records.prices.create({ name: "Refresh", work: "refresh", eachCents: 2000, ...usual }, { by });
+    const bench = await onTheBench(shop, SHORT);
+    const chargesOf = async () => (await records.visits.get(bench.ticket.visitId)).charges;
+    expect((await chargesOf()).map(({ ticketId, eachCents }) => [ticketId, eachCents])).toEqual([[bench.ticket.id, 2000]]);
+    await records.tickets.change(bench.ticket.id, { stages: stagesTo("1000") }, { by, expectedVersion: bench.ticket.version });
+    expect(await chargesOf()).toHaveLength(1);
+    const { ticket, visit } = await onTheCounter(shop);
+    const free = [{ ticketId: ticket.id, why: "A present." }];
+    await records.visits.change(visit.id, { free }, { by, expectedVersion: visit.version });
+    await records.tickets.change(ticket.id, { stages: SHORT }, { by, expectedVersion: ticket.version });
+    expect((await records.visits.get(visit.id)).charges).toEqual([]);
+    await shop.end();
+  });
+
+  test("a bill is paid once, from however many counters at one time; nothing is promised for before it came", async () => {
+    const shop = await open();
+    const { records, by } = shop;
+    const { visit } = await onTheCounter(shop);
+    await records.visits.change(visit.id, { charges: [{ what: "Refresh", eachCents: 2000 }] }, { by, expectedVersion: visit.version });
+    const pay = (cents: number) =>
+      records.payments.create({ visitId: visit.id, at: timeOf(shop), kind: "payment", cents, currency: "USD", method: "cash" }, { by });
+    const outcomes = await Promise.allSettled([pay(2000), pay(2000)]);
+    expect(outcomes.map(({ status }) => status).sort()).toEqual(["fulfilled", "rejected"]);
+    expect(await refusal(pay(1))).toMatchObject({ problems: [{ path: "cents", allowed: "nothing more: the bill is paid" }] });
+    const early = { promisedFor: "2025-01-01T12:00:00.000Z" };
+    const { version } = await records.visits.get(visit.id);
+    expect(await refusal(records.visits.change(visit.id, early, { by, expectedVersion: version }))).toMatchObject({
+      problems: [{ path: "promisedFor" }],
+    });
+    await shop.end();
+  });
+
   const act = fc.oneof(
     { weight: 6, arbitrary: fc.constant({ do: "sign" } as const) },
     { weight: 2, arbitrary: fc.record({ do: fc.constant("plan" as const), wish: fc.constantFrom("500", "2000", "1000 + polish") }) },

@@ -71,7 +71,7 @@ export const ticketWritten = mapping(
     /** Whether a fingernail catches on its scratches; null where nobody has looked. */
     scratches: maybe(oneOf(["deep", "none"], "How deep the scratches are")),
     /** A reason to stop work: a crack, a hollow sound. Work goes on when it has been cleared. */
-    stops: listOf(mapping({ at: instant, why: text("Why"), clearedAt: maybe(instant) }, "A stop"), 50, "stops"),
+    stops: listOf(mapping({ at: instant, why: text("Why"), clearedAt: maybe(instant), clearedWhy: longText }, "A stop"), 50, "stops"),
     finishBefore: maybe(finishText),
     finishAfter: maybe(finishText),
     plan: maybe(plan),

@@ -27,9 +27,24 @@ const NEXT: Readonly<Record<TicketState, readonly TicketState[]>> = {
   cancelled: [],
 };
 
-/** The states a ticket may be moved to. */
+/** The states that follow one. */
 export function statesAfter(state: TicketState): readonly TicketState[] {
   return NEXT[state];
+}
+
+/** What may be done with a ball that work has been stopped on. */
+const DESPITE_STOP: readonly TicketState[] = ["warranty hold", "waiting for approval", "cancelled"];
+
+/** Where a ticket may go as it stands. */
+export function movesOf({
+  state,
+  stops,
+}: {
+  readonly state: TicketState;
+  readonly stops: readonly { readonly clearedAt: string | null }[];
+}): readonly TicketState[] {
+  const isStopped = stops.some(({ clearedAt }) => clearedAt === null);
+  return NEXT[state].filter((to) => !isStopped || DESPITE_STOP.includes(to));
 }
 
 /** The state that a ticket stood in before, to which it may be put back with a reason; null where it has been in one alone. */

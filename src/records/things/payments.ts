@@ -1,3 +1,4 @@
+import { billOf } from "#contract/records/bill";
 import {
   type Payment,
   type Prepaid,
@@ -8,6 +9,7 @@ import {
   prepaidWritten,
   tipsOf,
 } from "#contract/records/money";
+import type { Visit } from "#contract/records/visit";
 import type { Problem } from "#engine/fault";
 import type { Session } from "../session.ts";
 import type { Definition } from "./definition.ts";
@@ -22,16 +24,27 @@ export const paymentKind: Definition<Payment> = {
   written: paymentWritten,
   kept: paymentKept,
   lookups: { visitId: "visits", refundOf: "payments" },
-  async check(payment, _before, session) {
+  async check(payment, before, session) {
     const visit = await store(session, visits).get(payment.visitId);
     const problems = payment.currency === visit.currency ? [] : [{ path: "currency", value: payment.currency, allowed: visit.currency }];
     if (payment.kind === "payment")
-      return payment.refundOf === null
-        ? problems
-        : [...problems, { path: "refundOf", value: payment.refundOf, allowed: "null, for a payment" }];
+      return [
+        ...problems,
+        ...(payment.refundOf === null ? [] : [{ path: "refundOf", value: payment.refundOf, allowed: "null, for a payment" }]),
+        ...(before === null ? await tooMuch(payment, visit, session) : []),
+      ];
     return [...problems, ...(await refundProblems(payment, session))];
   },
 };
+
+/** A bill is paid once, from however many counters. Where there is no bill yet, money may be left for it. */
+async function tooMuch({ visitId, cents }: Payment, visit: Visit, session: Session): Promise<Problem[]> {
+  if (visit.charges.length === 0) return [];
+  const { items } = await store(session, paymentKind).list({ where: { visitId }, limit: ALL });
+  const owed = billOf(visit).totalCents - paidOf(items);
+  if (cents <= owed) return [];
+  return [{ path: "cents", value: cents, allowed: owed > 0 ? `1 ≤ x ≤ ${owed} cents, what is owed` : "nothing more: the bill is paid" }];
+}
 
 /** Money can be given back once. */
 async function refundProblems(refund: Payment, session: Session): Promise<Problem[]> {

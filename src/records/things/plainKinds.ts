@@ -5,6 +5,7 @@ import { readingKept, readingWritten } from "#contract/records/reading";
 import { shotNoteKept, shotNoteWritten } from "#contract/records/shotNote";
 import { referenceBallKept, referenceBallWritten } from "#contract/records/stock";
 import { visitKept, visitWritten } from "#contract/records/visit";
+import type { Problem } from "#engine/fault";
 import { lastOwnerProblem } from "../accounts/owners.ts";
 import type { Definition } from "./definition.ts";
 import { settingsKind } from "./settings.ts";
@@ -18,6 +19,12 @@ function plainKind<Thing extends { id: string; shopId: string; version: number; 
   definition: Definition<Thing>,
 ): Definition<Thing> {
   return definition;
+}
+
+/** Nothing is promised for a time before the balls came. */
+export function promiseProblems(promisedFor: string | null, cameAt: string): Problem[] {
+  if (promisedFor === null || Date.parse(promisedFor) >= Date.parse(cameAt)) return [];
+  return [{ path: "promisedFor", value: promisedFor, allowed: `not before ${cameAt}, when it came` }];
 }
 
 export const people = plainKind({
@@ -37,6 +44,7 @@ export const visits = plainKind({
   written: visitWritten,
   kept: visitKept,
   lookups: { bowlerId: "bowlers", state: null },
+  check: async ({ promisedFor, arrivedAt }, before) => (before?.promisedFor === promisedFor ? [] : promiseProblems(promisedFor, arrivedAt)),
   /** What is settled on later changes no bill that is there. */
   async filledIn({ taxRounding, taxIncluded }, before, session) {
     if (taxRounding !== null && taxIncluded !== null) return {};

@@ -1,14 +1,18 @@
 import type { StageDone } from "#contract/records/stageDone";
+import type { Problem } from "#engine/fault";
+import type { Session } from "../session.ts";
 import type { Definition } from "./definition.ts";
 import { moveBySigning, signedOf } from "./moveBySigning.ts";
 import { stageRead } from "./stageRead.ts";
 import { movementKind } from "./stock.ts";
 import { store } from "./store.ts";
+import { ticketKind } from "./ticketKind.ts";
 
 export const stageKind: Definition<StageDone> = {
   ...stageRead,
-  async check({ id, ticketId, takesBack }, _before, session) {
-    if (takesBack === null) return [];
+  async check(stage, before, session) {
+    const { id, ticketId, takesBack } = stage;
+    if (takesBack === null) return before === null ? planProblems(stage, session) : [];
     const stages = store(session, stageRead);
     const taken = await stages.get(takesBack);
     const isFree = (await signedOf(ticketId, session)).every((one) => one.id === id || one.takesBack !== takesBack);
@@ -26,3 +30,23 @@ export const stageKind: Definition<StageDone> = {
     await moveBySigning(ticketId, session, by);
   },
 };
+
+/** What is signed is a stage of the plan, whole, with what was used; of a plan that has been changed since the shop knows no more. */
+async function planProblems(stage: StageDone, session: Session): Promise<Problem[]> {
+  const { ticketId, stageId, revision, signs, kind, abrasive, sidesDone } = stage;
+  const ticket = await store(session, ticketKind).get(ticketId);
+  if (stageId === null || revision !== ticket.revision) return [];
+  const planned = ticket.stages.find(({ id }) => id === stageId);
+  if (planned === undefined)
+    return [{ path: "stageId", value: stageId, allowed: `a stage of the plan: ${ticket.stages.map(({ id }) => id).join(", ") || "none"}` }];
+  const unused = signs && kind === "cut" && abrasive === null && planned.abrasive !== null;
+  const others = (await signedOf(ticketId, session)).filter((one) => one.stageId === stageId).flatMap((one) => one.sidesDone);
+  const left = planned.sideIds.filter((side) => !sidesDone.includes(side) && !others.includes(side));
+  return [
+    ...(unused ? [{ path: "abrasive", value: abrasive, allowed: "what was used" }] : []),
+    // An older page says no sides at all: it signs for the whole.
+    ...(signs && sidesDone.length > 0 && left.length > 0
+      ? [{ path: "sidesDone", value: sidesDone.join(), allowed: `all sides of the stage; ${left.join(", ")} are not done` }]
+      : []),
+  ];
+}

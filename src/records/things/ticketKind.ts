@@ -1,6 +1,7 @@
 import { type Ticket, ticketKept, ticketWritten } from "#contract/records/ticket";
 import { stageId } from "#contract/records/ticketWork";
 import type { Definition } from "./definition.ts";
+import { promiseProblems } from "./plainKinds.ts";
 import { store } from "./store.ts";
 
 export const ticketKind: Definition<Ticket> = {
@@ -17,10 +18,13 @@ export const ticketKind: Definition<Ticket> = {
     readyAt: null,
   },
   filledIn: async ({ stages }, before) => (stages === undefined ? {} : numbered(stages as Ticket["stages"], before)),
-  async check(ticket, _before, session) {
-    if (ticket.reworkOf === null) return [];
+  async check(ticket, before, session) {
+    const late = before?.promisedFor === ticket.promisedFor ? [] : promiseProblems(ticket.promisedFor, ticket.receivedAt);
+    if (ticket.reworkOf === null) return late;
     const first = await store(session, ticketKind).get(ticket.reworkOf);
-    return first.ballId === ticket.ballId ? [] : [{ path: "reworkOf", value: ticket.reworkOf, allowed: "a ticket of the same ball" }];
+    return first.ballId === ticket.ballId
+      ? late
+      : [...late, { path: "reworkOf", value: ticket.reworkOf, allowed: "a ticket of the same ball" }];
   },
 };
 

@@ -1,19 +1,17 @@
 import { RecordsFault } from "#contract/records/fault";
 import { type Ticket, ticketWritten } from "#contract/records/ticket";
-import { putBackTo, statesAfter, TICKET_STATES, type TicketState } from "#contract/records/ticketStates";
+import { movesOf, putBackTo, type TicketState } from "#contract/records/ticketStates";
 import { isOnlyMovedSince } from "#contract/records/ticketWork";
 import type { Tickets } from "../records.ts";
 import { type Session, timeOf } from "../session.ts";
 import type { ChangeOn } from "../write.ts";
+import { chargeByDefault } from "./defaultCharge.ts";
 import type { Fields } from "./definition.ts";
 import { moveBySigning, noteFinish } from "./moveBySigning.ts";
 import { visits } from "./plainKinds.ts";
 import { checkedFields } from "./rows.ts";
 import { store } from "./store.ts";
-import { isStopped, ticketKind } from "./ticketKind.ts";
-
-/** What may be done with a ball that work has been stopped on. */
-const DESPITE_STOP: readonly TicketState[] = ["warranty hold", "waiting for approval", "cancelled"];
+import { ticketKind } from "./ticketKind.ts";
 
 export function tickets(session: Session): Tickets {
   const { get, list } = store(session, ticketKind);
@@ -24,6 +22,7 @@ export function tickets(session: Session): Tickets {
       session.write(write, async (inside) => {
         const stored = store(inside, ticketKind);
         const changed = await stored.change(id, fields, onVersion(await stored.get(id), write));
+        if (fields.stages !== undefined) await chargeByDefault(changed, inside, write.by);
         // What is ready has work left again where other work is planned.
         return fields.stages !== undefined && changed.state === "ready" ? moveBySigning(id, inside, write.by) : changed;
       }),
@@ -76,7 +75,7 @@ interface Move {
 }
 
 function move(before: Ticket, { to, by, at, why }: Move): Fields {
-  const allowed = TICKET_STATES.filter((state) => mayMove(before, state));
+  const allowed = movesOf(before);
   const isBack = !allowed.includes(to) && to === putBackTo(before.been);
   if (isBack && why === "")
     throw new RecordsFault("refused", `tickets ${before.id}`, {
@@ -93,8 +92,4 @@ function move(before: Ticket, { to, by, at, why }: Move): Fields {
     ...(to === "collected" ? { collectedAt: at } : {}),
   };
   return { state: to, been: [...before.been, { state: to, at, by, signedVersion: null, why }], ...times };
-}
-
-function mayMove(ticket: Ticket, to: TicketState): boolean {
-  return statesAfter(ticket.state).includes(to) && (!isStopped(ticket) || DESPITE_STOP.includes(to));
 }

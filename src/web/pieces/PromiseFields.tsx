@@ -1,4 +1,4 @@
-import { instantAt } from "#contract/records/promise";
+import { instantAt, USUAL_OPENINGS, whenOpen } from "#contract/records/promise";
 import { PROMISE } from "#words/en/rooms/promise";
 import { useSettings } from "../shop/zone.ts";
 import { LineField } from "./PlainFields.tsx";
@@ -14,13 +14,17 @@ interface PromiseProps {
 
 /** Another time than the one that was reckoned or promised, on the shop's clocks, and why. */
 export function PromiseFields({ at, why, tried, onChange }: PromiseProps) {
-  const zone = useSettings().data?.zone ?? "UTC";
+  const settings = useSettings().data;
+  const zone = settings?.zone ?? "UTC";
+  const isPast = Date.parse(at) < Date.now();
+  const isClosed = whenOpen(Date.parse(at), zone, settings?.openings ?? USUAL_OPENINGS) !== Date.parse(at);
   return (
     <div className="promise-fields">
       <LineField
         label={PROMISE.when}
         type="datetime-local"
         value={localIn(zone, at)}
+        problem={isPast ? PROMISE.past : isClosed ? PROMISE.shut : undefined}
         onChange={(typed) => {
           const [day, time] = typed.split("T");
           if (day !== "" && time !== undefined) onChange({ at: new Date(instantAt(zone, day, time.slice(0, 5))).toISOString() });

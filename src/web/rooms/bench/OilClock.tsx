@@ -1,8 +1,9 @@
+import { useEffect } from "react";
 import { Link } from "wouter";
 import type { Extraction } from "#contract/records/settings";
 import { heatVerdict, NEVER_ABOVE_F, WARN_ABOVE_F } from "#engine/rules/heat";
 import { BENCH } from "#words/en/rooms/bench";
-import { type BallState, held, type PlannedStage, secondsLeft, started } from "./guide.ts";
+import { type BallState, held, LOOK_MS, looked, type PlannedStage, secondsLeft, started } from "./guide.ts";
 
 interface OilProps {
   readonly stage: PlannedStage;
@@ -16,6 +17,13 @@ interface OilProps {
 
 /** Drawing oil out, or the rest after it, by the shop's own setting: degrees, minutes, and how far that is from what ruins a ball. */
 export function OilClock({ stage, setting, makerLimitF, state, nowMs, onChange }: OilProps) {
+  const left = Math.ceil(secondsLeft(state, stage, nowMs));
+  useEffect(() => {
+    if (state.runningSince === null) return;
+    // Over: it stands at its whole time, so that no reload asks about it.
+    if (left === 0) onChange(held(state, nowMs));
+    else if (nowMs - state.lookedMs >= LOOK_MS) onChange(looked(state, nowMs));
+  }, [left, nowMs, onChange, state]);
   if (setting === null)
     return (
       <div className="oil-clock">
@@ -27,8 +35,6 @@ export function OilClock({ stage, setting, makerLimitF, state, nowMs, onChange }
     );
   const isRest = stage.kind === "dryOff";
   const minutes = isRest ? setting.restMinutes : setting.minutes;
-  const timed = { ...stage, secondsPerSide: 60 * minutes };
-  const left = Math.ceil(secondsLeft(state, timed, nowMs));
   const isRunning = state.runningSince !== null;
   const { verdict, limitF, limitBy } = heatVerdict(setting.temperatureF, makerLimitF);
   if (!isRest && verdict === "refuse")
@@ -47,15 +53,21 @@ export function OilClock({ stage, setting, makerLimitF, state, nowMs, onChange }
       <p className={isRunning ? "bench-seconds" : "bench-seconds stands"} role="timer">
         {`${Math.floor(left / 60)}:${String(left % 60).padStart(2, "0")}`}
       </p>
-      <p className="bench-with">{BENCH.oilOf(minutes)}</p>
+      <p className="bench-with">{isRest ? BENCH.oilRestOf(minutes) : BENCH.oilOf(minutes)}</p>
       {!isRest && <Degrees setF={setting.temperatureF} limitF={limitF} />}
       <p className="bench-side">
-        <strong>{isRest ? BENCH.oilRest(minutes) : BENCH.oilFor(setting.temperatureF, setting.minutes)}</strong>
+        <strong>{isRest ? BENCH.oilRest(minutes) : BENCH.oilFor(setting.temperatureF, setting.minutes, setting.restMinutes)}</strong>
         <span>{isRest ? BENCH.shopSetting : BENCH.oilBy(setting.method)}</span>
       </p>
-      <button type="button" className="button bench-key" onClick={() => onChange(isRunning ? held(state, nowMs) : started(state, nowMs))}>
-        {isRunning ? BENCH.hold : state.ranMs > 0 ? BENCH.goOn : BENCH.oilStart}
-      </button>
+      {left > 0 && (
+        <button
+          type="button"
+          className="button primary bench-key"
+          onClick={() => onChange(isRunning ? held(state, nowMs) : started(state, nowMs))}
+        >
+          {isRunning ? BENCH.hold : state.ranMs > 0 ? BENCH.goOn : isRest ? BENCH.restStart : BENCH.oilStart}
+        </button>
+      )}
     </div>
   );
 }
@@ -73,7 +85,7 @@ function Degrees({ setF, limitF }: { readonly setF: number; readonly limitF: num
       </span>
       {[WARN_ABOVE_F, Math.min(limitF, NEVER_ABOVE_F)].map((mark) => (
         <span key={mark} className="oil-mark" style={{ left: at(mark) }}>
-          {mark === WARN_ABOVE_F ? BENCH.oilCracks : BENCH.oilNever(mark)}
+          <span>{mark === WARN_ABOVE_F ? BENCH.oilCracks : BENCH.oilNever(mark)}</span>
         </span>
       ))}
     </div>

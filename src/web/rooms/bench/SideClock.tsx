@@ -6,7 +6,7 @@ import type { SideId } from "#engine/surface/padWork/sides";
 import { BENCH } from "#words/en/rooms/bench";
 import { Picture } from "../../pieces/Picture.tsx";
 import { alarm } from "./alarm.ts";
-import { type BallState, held, looked, type PlannedStage, secondsLeft, secondsRun, started } from "./guide.ts";
+import { type BallState, held, LOOK_MS, looked, type PlannedStage, secondsLeft, secondsRun, started } from "./guide.ts";
 
 interface ClockProps {
   readonly stage: PlannedStage;
@@ -26,8 +26,6 @@ interface ClockProps {
 }
 
 const FLASH_MS = 1500;
-/** How often a running clock is written down, ms: so much is not known after a power cut. */
-const LOOK_MS = 1000;
 /** Steps in which the new texture is drawn over a side: finer is not seen. */
 const SWEEPS = 30;
 

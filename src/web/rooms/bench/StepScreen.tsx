@@ -1,5 +1,6 @@
 import { useState } from "react";
 import { Link } from "wouter";
+import type { Extraction } from "#contract/records/settings";
 import type { SignedEntry } from "#contract/records/ticketWork";
 import { heatVerdict } from "#engine/rules/heat";
 import type { Work } from "#engine/signed/work";
@@ -21,9 +22,11 @@ import {
   isTimed,
   nameOf,
   type PlannedStage,
+  secondsLeft,
   secondsRun,
   stateOf,
   withBall,
+  withMinutes,
   withSeen,
 } from "./guide.ts";
 import { OilClock } from "./OilClock.tsx";
@@ -51,6 +54,7 @@ export function StepScreen(props: StepProps) {
   const { here, stage, sidesLeft, work, unseen, state, nowMs, onChange } = props;
   const { ticket, ball } = here;
   const sign = useSign();
+  const setting = useSettings().data?.extraction ?? null;
   const stop = ticket.stops.find(({ clearedAt }) => clearedAt === null);
   if (stop !== undefined)
     return (
@@ -73,11 +77,16 @@ export function StepScreen(props: StepProps) {
     <div className="bench-step">
       <h1>{titleOf(stage)}</h1>
       <p className="bench-with">{howOf(stage)}</p>
+      {ticket.state === "waiting for approval" && (
+        <p role="alert" className="stop">
+          {BENCH.notApproved}
+        </p>
+      )}
       {isLookedAt && unseen.length > 0 && <CautionBox ids={unseen} onSeen={() => onChange((old) => withSeen(old, unseen))} />}
       {!isLookedAt ? (
         <Scan ticketId={ticket.id} serial={ball.serial} onLooked={(looked) => set({ ...own, looked })} />
       ) : own.wasCut ? (
-        <WasCut state={own} stage={stage} onSaid={(ranOn) => set(answered(own, ranOn, nowMs))} />
+        <WasCut state={own} stage={withMinutes(stage, setting)} onSaid={(ranOn) => set(answered(own, ranOn, nowMs))} />
       ) : isCut && side !== undefined ? (
         <SideClock
           stage={stage}
@@ -92,7 +101,7 @@ export function StepScreen(props: StepProps) {
           onAgain={onAgain}
         />
       ) : (
-        <Untimed {...props} own={own} set={set} onAgain={onAgain} />
+        <Untimed {...props} setting={setting} own={own} set={set} onAgain={onAgain} />
       )}
       <UndoSignature here={here} work={work} isBegun={own.runningSince !== null || own.ranMs > 0 || last !== null} />
     </div>
@@ -100,18 +109,20 @@ export function StepScreen(props: StepProps) {
 }
 
 interface UntimedProps extends StepProps {
+  readonly setting: Extraction | null;
   readonly own: BallState;
   set(state: BallState): void;
   readonly onAgain: (() => void) | null;
 }
 
 /** A step without sides, or whose sides are all done: a clock where oil is drawn out, and the signature. */
-function Untimed({ here, stage, again, nowMs, unseen, own, set, onAgain }: UntimedProps) {
-  const setting = useSettings().data?.extraction ?? null;
+function Untimed({ here, stage, setting, again, nowMs, unseen, own, set, onAgain }: UntimedProps) {
   const isHeat = stage.kind === "extract" || (stage.kind === "dryOff" && setting !== null);
+  const timed = withMinutes(stage, setting);
+  const isOver = !isHeat || (setting !== null && secondsLeft(own, timed, nowMs) === 0);
   const isRefused =
     stage.kind === "extract" && setting !== null && heatVerdict(setting.temperatureF, here.ball.heatLimitF).verdict === "refuse";
-  const clock = { stage, setting, makerLimitF: here.ball.heatLimitF, state: own, nowMs, onChange: set };
+  const clock = { stage: timed, setting, makerLimitF: here.ball.heatLimitF, state: own, nowMs, onChange: set };
   return (
     <>
       {isHeat && <OilClock {...clock} />}
@@ -120,6 +131,7 @@ function Untimed({ here, stage, again, nowMs, unseen, own, set, onAgain }: Untim
           here={here}
           stage={stage}
           again={again}
+          clock={isHeat ? { isOver, secondsRun: Math.round(secondsRun(own, timed, nowMs)) } : null}
           isOnSight={own.looked === "on sight"}
           isHeldBack={unseen.length > 0}
           onAgain={onAgain}
@@ -199,7 +211,7 @@ function WasCut({ state, stage, onSaid }: CutProps) {
   return (
     <div className="bench-cautions">
       <h2>{BENCH.wasCut(Math.round(secondsRun(state, stage, 0)), stage.secondsPerSide ?? 0)}</h2>
-      <p>{BENCH.didItRun}</p>
+      <p>{isTimed(stage) ? BENCH.didItRun : BENCH.didItGoOn}</p>
       <div className="bench-buttons">
         <button type="button" className="button primary bench-button" onClick={() => onSaid(false)}>
           {BENCH.itStood}
@@ -216,15 +228,20 @@ interface SignProps {
   readonly here: OnTheBench;
   readonly stage: PlannedStage;
   readonly again: readonly SideId[];
+  /** Of heat or rest: whether it has had its time; null where there is no such clock. */
+  readonly clock: { readonly isOver: boolean; readonly secondsRun: number } | null;
   readonly isOnSight: boolean;
   readonly isHeldBack: boolean;
   readonly onAgain: (() => void) | null;
 }
 
 /** What was done is signed, with what was really used. */
-function Sign({ here, stage, again, isOnSight, isHeldBack, onAgain }: SignProps) {
+function Sign({ here, stage, again, clock, isOnSight, isHeldBack, onAgain }: SignProps) {
   const sign = useSign();
   const [used, setUsed] = useState(stage.abrasive);
+  const isEarly = clock !== null && !clock.isOver;
+  const note = [isOnSight ? BENCH.scanSkipped : "", isEarly ? BENCH.withoutClock : ""].filter((part) => part !== "").join(" ");
+  const initials = sign.initials ?? TICKET.initials;
   return (
     <div className="bench-sign">
       {isTimed(stage) && <p>{BENCH.cannotUndo}</p>}
@@ -240,11 +257,15 @@ function Sign({ here, stage, again, isOnSight, isHeldBack, onAgain }: SignProps)
         )}
         <button
           type="button"
-          className="button primary bench-button"
+          className={isEarly ? "button bench-button" : "button primary bench-button"}
           disabled={sign.initials === null || isHeldBack}
-          onClick={() => (again.length > 0 ? sign.sidesAgain(here, stage, used, again) : sign.stage(here, stage, used, isOnSight))}
+          onClick={() =>
+            again.length > 0
+              ? sign.sidesAgain(here, stage, used, again)
+              : sign.stage(here, stage, used, { note, secondsRun: clock?.secondsRun ?? null })
+          }
         >
-          {BENCH.sign(sign.initials ?? TICKET.initials)}
+          {isEarly ? BENCH.signWithoutClock(initials) : BENCH.sign(initials)}
         </button>
       </div>
     </div>

@@ -1,3 +1,4 @@
+import type { Extraction } from "#contract/records/settings";
 import type { Ticket } from "#contract/records/ticket";
 import type { SideId } from "#engine/surface/padWork/sides";
 
@@ -147,6 +148,12 @@ export function secondsLeft(state: BallState, stage: PlannedStage, nowMs: number
   return Math.max(0, (stage.secondsPerSide ?? 0) - secondsRun(state, stage, nowMs));
 }
 
+/** A stage with the time that its clock goes by: the shop's own minutes where oil is drawn out or a ball rests, else the plan's. */
+export function withMinutes(stage: PlannedStage, setting: Extraction | null): PlannedStage {
+  const minutes = stage.kind === "extract" ? setting?.minutes : stage.kind === "dryOff" ? setting?.restMinutes : undefined;
+  return minutes === undefined ? stage : { ...stage, secondsPerSide: 60 * minutes };
+}
+
 /** Whether a stage is worked side by side, by the clock. */
 export function isTimed(stage: PlannedStage): boolean {
   return (stage.secondsPerSide ?? 0) > 0 && stage.sideIds.length > 0;
@@ -155,6 +162,9 @@ export function isTimed(stage: PlannedStage): boolean {
 export function started(state: BallState, nowMs: number): BallState {
   return { ...state, runningSince: nowMs, lookedMs: nowMs, startedAt: state.startedAt ?? new Date(nowMs).toISOString() };
 }
+
+/** How often a running clock is written down, ms. */
+export const LOOK_MS = 1000;
 
 /** The page has looked at the running clock. */
 export function looked(state: BallState, nowMs: number): BallState {

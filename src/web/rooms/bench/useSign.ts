@@ -38,10 +38,9 @@ export function useSign() {
       write(here, stageName(stage), { ...ofStage(here, stage), ...done });
     },
     /** The whole stage, with what was really used. */
-    stage(here: OnTheBench, stage: PlannedStage, used: string | null, isOnSight: boolean): void {
-      const note = isOnSight ? BENCH.scanSkipped : "";
+    stage(here: OnTheBench, stage: PlannedStage, used: string | null, how: Pick<StageDoneWritten, "note" | "secondsRun">): void {
       const sidesDone = [...stage.sideIds];
-      write(here, stageName(stage), { ...ofStage(here, stage), abrasive: used, sidesDone, used: stockUse(stock, used), note });
+      write(here, stageName(stage), { ...ofStage(here, stage), abrasive: used, sidesDone, used: stockUse(stock, used), ...how });
     },
     /** Sides of it that were worked once more: with the pad that was out already. */
     sidesAgain(here: OnTheBench, stage: PlannedStage, used: string | null, sides: readonly SideId[]): void {

@@ -13,20 +13,20 @@ export function Stops({ ticket, isAdding }: { readonly ticket: Ticket; readonly 
   const times = useShopTimes();
   const change = useChangeTicket(ticket);
   const [why, setWhy] = useState("");
-  const clear = (at: string) =>
-    change.mutate({ stops: ticket.stops.map((stop) => (stop.at === at ? { ...stop, clearedAt: new Date().toISOString() } : stop)) });
+  const clear = (at: string, clearedWhy: string) =>
+    change.mutate({
+      stops: ticket.stops.map((stop) => (stop.at === at ? { ...stop, clearedAt: new Date().toISOString(), clearedWhy } : stop)),
+    });
   return (
     <>
-      {ticket.stops.map(({ at, why: reason, clearedAt }) => (
+      {ticket.stops.map(({ at, why: reason, clearedAt, clearedWhy }) => (
         <div key={at} className={clearedAt === null ? "stop" : "note"} role={clearedAt === null ? "alert" : undefined}>
           <p>
-            {TICKET.stops}: {reason} {clearedAt !== null && TICKET.stopCleared(times.at(clearedAt))}
+            {TICKET.stops}: {reason} {clearedAt !== null && TICKET.stopCleared(times.at(clearedAt), clearedWhy)}
           </p>
           {clearedAt === null && (
             <For least="counter">
-              <button type="button" className="button" disabled={change.isPending} onClick={() => clear(at)}>
-                {TICKET.clearStop}
-              </button>
+              <ClearStop isPending={change.isPending} onClear={(clearedWhy) => clear(at, clearedWhy)} />
             </For>
           )}
         </div>
@@ -53,5 +53,24 @@ export function Stops({ ticket, isAdding }: { readonly ticket: Ticket; readonly 
       </For>
       <WriteFault error={change.error} />
     </>
+  );
+}
+
+/** Whoever says that work may go on says why: it stands with the stop. */
+function ClearStop({ isPending, onClear }: { readonly isPending: boolean; onClear(why: string): void }) {
+  const [why, setWhy] = useState<string | null>(null);
+  if (why === null)
+    return (
+      <button type="button" className="button" onClick={() => setWhy("")}>
+        {TICKET.clearStop}
+      </button>
+    );
+  return (
+    <div className="add-stop">
+      <LineField label={TICKET.clearWhy} value={why} onChange={setWhy} />
+      <button type="button" className="button" disabled={why.trim() === "" || isPending} onClick={() => onClear(why.trim())}>
+        {TICKET.clearStop}
+      </button>
+    </div>
   );
 }

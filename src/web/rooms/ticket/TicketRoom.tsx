@@ -3,7 +3,7 @@ import { Link } from "wouter";
 import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
 import type { Ticket } from "#contract/records/ticket";
-import { statesAfter } from "#contract/records/ticketStates";
+import { movesOf } from "#contract/records/ticketStates";
 import { HELD } from "#words/en/rooms/held";
 import { TICKET } from "#words/en/rooms/ticket";
 import { TICKET_STATE_WORDS } from "#words/en/rooms/today";
@@ -78,7 +78,7 @@ function WholeTicket(known: { readonly ticket: Ticket; readonly ball: Ball; read
             </section>
           )}
           <For least="counter">
-            <Moves ticket={ticket} />
+            <Moves ticket={ticket} work={parts.work} />
           </For>
         </div>
       </div>
@@ -120,10 +120,11 @@ function Also({ ticket, ball, opened, onOpen }: AlsoProps) {
 }
 
 /** Where else it may go from here; what is pressed most stands at the head. */
-function Moves({ ticket }: { readonly ticket: Ticket }) {
+function Moves({ ticket, work }: Pick<TicketParts, "ticket" | "work">) {
   const move = useMoveTicket(ticket);
-  // Handing over asks for price and payment first: it has its press at the head.
-  const next = statesAfter(ticket.state).filter((state) => state !== "collected");
+  // Handing over asks for price and payment first: it has its press at the head. Ready is what all of its work is signed for.
+  const isLeft = work.next !== null;
+  const next = movesOf(ticket).filter((state) => state !== "collected" && !(state === "ready" && isLeft));
   if (next.length === 0) return null;
   return (
     <section className="plate">

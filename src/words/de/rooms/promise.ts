@@ -7,6 +7,8 @@ export const PROMISE = {
   asReckoned: "Wie berechnet",
   when: "Zugesagt bis, nach der Uhr der Werkstatt",
   why: "Warum",
+  past: "Diese Zeit ist vorbei.",
+  shut: "Dann ist die Werkstatt geschlossen.",
   needsWhy: "Sagen Sie, warum eine andere Zeit zugesagt wird.",
   was: (when, why) => `${when}: ${why}`,
   keep: "Zusagen",

@@ -5,6 +5,8 @@ export const PROMISE = {
   asReckoned: "As reckoned",
   when: "Promised for, by the shop's clock",
   why: "Why",
+  past: "That time has passed.",
+  shut: "The shop is closed then.",
   needsWhy: "Say why another time is promised.",
   was: (when: string, why: string) => `${when}: ${why}`,
   keep: "Promise it",
