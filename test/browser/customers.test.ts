@@ -193,6 +193,7 @@ test("a customer of the invented shop: bag with textures, visits with what was p
 test("a ball's log: a photo is kept, seen in the log and on its ticket; what is no picture is refused", async ({ page, request }) => {
   const { items } = await (await request.get("/api/tickets?limit=1&order=oldest first")).json();
   await page.goto(`/tickets/${items[0].id}`);
+  await page.getByRole("button", { name: "Photos (0)" }).click();
   await page.getByLabel("What it shows").selectOption("serial");
   const file = { name: "note.png", mimeType: "image/png", buffer: Buffer.from("no picture at all") };
   await page.getByLabel("Take or choose a photo").setInputFiles(file);

@@ -45,6 +45,26 @@ test("without a setting oil has no clock; with one it has, and warns above 130 �
   await expect(page.getByRole("timer")).toBeVisible();
 });
 
+test("heat comes back at what it had run when the page went off, and signed before its time it says so", async ({ page, request }) => {
+  const { id } = await ticketFor(request, "Slate Wigeon", {}, OIL);
+  await set(request, 120);
+  await page.goto(`/bench/${id}`);
+  await expect(page.getByText("120 °F for 20 min, then 60 min rest")).toBeVisible();
+  await page.getByRole("button", { name: "Heat’s on" }).click();
+  await expect(page.getByRole("timer")).toHaveText(/^19:5[0-6]$/);
+  await page.reload();
+  await expect(page.getByText(/^The page went off after [1-9]\d? of 1200 seconds\.$/)).toBeVisible();
+  await expect(page.getByText("Did it go on after that?")).toBeVisible();
+  await page.getByRole("button", { name: /^No, it stood/ }).click();
+  await expect(page.getByRole("timer")).toHaveText(/^19:5\d$/);
+  await page.getByRole("button", { name: /^Sign without the clock/ }).click();
+  await expect(page.getByRole("heading", { name: "Let it dry and cool" })).toBeVisible();
+  await expect(page.getByRole("button", { name: "It’s resting" })).toBeVisible();
+  const { items } = await (await request.get(`/api/stages-done?ticketId=${id}`)).json();
+  expect(items[0]).toMatchObject({ kind: "extract", note: "Signed without the clock." });
+  expect(items[0].secondsRun).toBeGreaterThan(0);
+});
+
 test("above 140 °F nothing can be set; above the limit of a ball's maker the guide refuses, and nothing can be signed", async ({
   page,
   request,
