@@ -14,6 +14,7 @@ import { newKey } from "../../shop/shopClient.ts";
 import { useKept } from "../../shop/useKept.ts";
 import { useOutbox } from "../../shop/useOutbox.tsx";
 import { type Comparison, READ_ORDER, sheenRow, testerRows, type Way } from "./entries.ts";
+import { heldTo } from "./heldTo.ts";
 import { type Judged, judgedBySheen, judgedByTester } from "./judged.ts";
 import { lastGo, type Read, readAt, readingsNow } from "./readings.ts";
 
@@ -81,7 +82,7 @@ export function useMeasuring({ ball, ticket, work, again, read, references, toda
   const ask = { ticketId: ticket?.id ?? null, from: today, how, work, again };
   const now = readingsNow(all, { ...ask, when });
   const before = readingsNow(all, { ...ask, when: "before" });
-  const wanted = when === "after" ? (ticket?.finishAfter ?? null) : null;
+  const wanted = heldTo(when, ticket, work);
   const reference =
     references.find(({ id }) => id === referenceId) ?? references.find(({ finish }) => finish === wanted) ?? references[0] ?? null;
   const of = (place: Place) => readAt(now, place);

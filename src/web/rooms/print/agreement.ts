@@ -6,6 +6,7 @@ import type { SignedEntry } from "#contract/records/ticketWork";
 import type { Work } from "#engine/signed/work";
 import type { SideId } from "#engine/surface/padWork/sides";
 import { benchBallOf } from "../../benchWork/benchBall.ts";
+import { heldTo } from "../measure/heldTo.ts";
 import { type Judged, judgedBySheen, judgedByTester } from "../measure/judged.ts";
 import { type Asked, type Read, readAt, readingsNow } from "../measure/readings.ts";
 
@@ -32,7 +33,7 @@ export function agreedByTester(when: Agreed["when"], { ticket, ball, readings, w
   const of = (side: SideId) => readAt(now, side);
   const { cover, diameterIn } = benchBallOf(ball);
   const lastAbrasive = work.surface.findLast(({ kind }) => kind !== "polish")?.abrasive ?? null;
-  const judged = judgedByTester(of, { cover, diameterIn, wanted: when === "after" ? (ticket.finishAfter ?? "") : "", lastAbrasive });
+  const judged = judgedByTester(of, { cover, diameterIn, wanted: heldTo(when, ticket, work) ?? "", lastAbrasive });
   return judged.kind === "more" ? null : { when, how: "tester", judged, of };
 }
 
@@ -45,7 +46,8 @@ export function agreedBySheen(
   const now = readingsNow(readings, { when, ticketId: ticket.id, from: "", how: "reference ball", work, again });
   const of = (side: SideId) => readAt(now, side);
   const beside = new Set(readings.filter(({ id }) => now.some((one) => one.id === id)).map(({ referenceBallId }) => referenceBallId));
-  const isWanted = [...beside].every((id) => references.find((one) => one.id === id)?.finish === ticket.finishAfter);
-  const judged = judgedBySheen(of, when === "after" && isWanted ? ticket.finishAfter : null);
+  const wanted = heldTo(when, ticket, work);
+  const isBeside = [...beside].every((id) => references.find((one) => one.id === id)?.finish === wanted);
+  const judged = judgedBySheen(of, isBeside ? wanted : null);
   return judged.kind === "more" ? null : { when, how: "reference ball", judged, of };
 }
