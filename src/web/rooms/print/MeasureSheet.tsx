@@ -9,7 +9,7 @@ import { Picture } from "../../pieces/Picture.tsx";
 import { useRoughnessUnit, useShopTimes } from "../../shop/zone.ts";
 import { judgedText } from "../measure/judgedText.ts";
 import { lineOf } from "../measure/sidesLine.ts";
-import { type Agreed, agreedBySheen, agreedByTester, type ReadOf } from "./agreement.ts";
+import { type Agreed, agreedBySheen, agreedByTester, type ReadOf, readingsOfNow } from "./agreement.ts";
 import { type PlaceRead, raOf, readByPlace } from "./measures.ts";
 import { SheetHead } from "./SheetHead.tsx";
 import type { SheetParts } from "./sheetParts.ts";
@@ -40,13 +40,16 @@ export function MeasureSheet(parts: SheetParts) {
 function Measured({ read }: { readonly read: NonNullable<ReturnType<typeof useReadOf>> }) {
   const times = useShopTimes();
   const { readings, ticket } = read;
+  const now = readingsOfNow(read);
+  const workedSince = readings.length - now.length;
   const isInWork = read.work.next !== null;
   const days = [...new Set(readings.map(({ at }) => times.day(at)))];
   const agreed = (["before", "after"] as const).flatMap((when) => agreedOf(when, read));
   return (
     <>
       <p>{PRINT.measured(days.join(", "))}</p>
-      <PlaceTable places={readByPlace(readings)} isInWork={isInWork} />
+      <PlaceTable places={readByPlace(now)} isInWork={isInWork} />
+      {workedSince > 0 && <p className="note">{PRINT.workedSince(workedSince)}</p>}
       {agreed.map((one, i) => (
         <Agreement
           key={`${one.when} ${one.how}`}

@@ -27,6 +27,16 @@ export interface Agreed {
   of(side: SideId): Read | null;
 }
 
+/** How a surface is read; nothing else that is measured goes with the surface. */
+const WAYS: readonly Agreed["how"][] = ["tester", "reference ball"];
+
+/** Readings of the surface as it was before the work and as it is now: those that the sides are judged by. */
+export function readingsOfNow({ ticket, readings, work, again }: ReadOf): readonly Reading[] {
+  const asked = { when: "after", ticketId: ticket.id, from: "", work, again } as const;
+  const now = new Set(WAYS.flatMap((how) => readingsNow(readings, { ...asked, how })).map(({ id }) => id));
+  return readings.filter(({ id, when, how }) => when !== "after" || !WAYS.some((way) => way === how) || now.has(id));
+}
+
 /** Whether sides agree by a tester; null where fewer than two were read. Before the work there is no finish to hold them to. */
 export function agreedByTester(when: Agreed["when"], { ticket, ball, readings, work, again }: ReadOf): Agreed | null {
   const now = readingsNow(readings, { when, ticketId: ticket.id, from: "", how: "tester", work, again });

@@ -19,6 +19,10 @@ export const PRINT = {
     how: "with",
   },
   several: (mean: string, count: number, low: string, high: string) => `${mean} (${count} read: ${low} to ${high})`,
+  workedSince: (count: number) =>
+    count === 1
+      ? "One reading is left out: its side was worked again since."
+      : `${count} readings are left out: their sides were worked again since.`,
   agreement: { before: "Before the work", after: "After the work", soFar: "So far, still in work" },
   eye: "By eye and fingertip: good to about half a grit step.",
   signed: "Measured by",
