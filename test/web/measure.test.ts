@@ -7,7 +7,7 @@ import type { SideId } from "#engine/surface/padWork/sides";
 import { type Comparison, mostIn, readingsOf, sheenRow, testerRows } from "../../src/web/rooms/measure/entries.ts";
 import { judgedBySheen, judgedByTester } from "../../src/web/rooms/measure/judged.ts";
 import { judgedText } from "../../src/web/rooms/measure/judgedText.ts";
-import { lastGo, type Read, readingsNow } from "../../src/web/rooms/measure/readings.ts";
+import { lastGo, lastTaken, type Read, readingsNow } from "../../src/web/rooms/measure/readings.ts";
 import { jobOfTicket, unknownOf } from "../../src/web/rooms/plan/jobOfTicket.ts";
 import type { ReadingHere } from "../../src/web/shop/readingsHere.ts";
 
@@ -162,6 +162,15 @@ describe("readings of the surface that is there", () => {
     const all = [one("grip", 1), one("opposite", 2), one("opposite", 9)];
     const now = readingsNow(all, { ...asked, again: [{ at: at(5), sides: ["opposite"] }] });
     expect(now.map(({ id }) => id)).toEqual(["grip 1", "opposite 9"]);
+  });
+
+  it("what was taken last, and how, is what the room opens with; another ticket's says nothing of this one", () => {
+    const eye = { ...one("left", 4), how: "reference ball" as const };
+    const hard = { ...one("grip", 8), how: "durometer" as const };
+    const all = [{ ...one("thumb", 9), ticketId: "other" }, one("grip", 5), eye, hard];
+    expect(lastTaken(all, "t", "")?.id).toBe("grip 5");
+    expect(lastTaken(all, "none", "")).toBeNull();
+    expect(lastTaken([{ ...eye, ticketId: null }], null, at(5))).toBeNull();
   });
 
   it("undo takes back what was written down last in one go, all of it and nothing else", () => {
