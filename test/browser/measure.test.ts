@@ -107,6 +107,40 @@ test("by sheen: one key a side, saved as it is pressed; the odd one is named; un
   expect(after).toHaveLength(7);
 });
 
+test("words in the spots run neither off the page nor into one another, and the keys stay clear of the verdict", async ({
+  page,
+  request,
+}) => {
+  const { id, ballId } = await openTicket(request);
+  await page.goto(`${shop.address}/measure?ball=${ballId}&ticket=${id}`);
+  await page.getByText("By sheen", { exact: true }).click();
+  for (let i = 0; i < 6; i += 1) await page.getByRole("button", { name: "Smoother", exact: true }).click();
+  await expect(page.locator(".verdict-bar")).toContainText("Saved, 6 of 6 sides.");
+  for (const [width, height] of [
+    [360, 800],
+    [820, 1180],
+    [1440, 900],
+  ]) {
+    await page.setViewportSize({ width, height });
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+    const rings = await page
+      .locator(".measure-balls .spot-ring")
+      .evaluateAll((all) => all.map((one) => one.getBoundingClientRect().toJSON()));
+    expect(rings).toHaveLength(6);
+    for (const [i, one] of rings.entries())
+      for (const other of rings.slice(i + 1))
+        expect(
+          one.right <= other.left || other.right <= one.left || one.bottom <= other.top || other.bottom <= one.top,
+          `${width} px: two words apart`,
+        ).toBe(true);
+  }
+  await page.setViewportSize({ width: 820, height: 1180 });
+  await page.getByText("Tester", { exact: true }).click();
+  const keys = await page.locator(".tester-keys").boundingBox();
+  const verdict = await page.locator(".verdict-bar").boundingBox();
+  expect((keys?.y ?? 0) + (keys?.height ?? 0)).toBeLessThanOrEqual(verdict?.y ?? 0);
+});
+
 test("with a tester: what can be no reading is said at the field; the rest is saved in the shop's unit; a reload loses nothing that was typed", async ({
   page,
   request,

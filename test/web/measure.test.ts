@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
 import type { House, Pattern } from "#contract/records/place";
+import { readingLine } from "#drawing/readingLine";
 import { HOOK_WORDS, SPEED_WORDS } from "#engine/delivery/words";
 import type { SideId } from "#engine/surface/padWork/sides";
 import { type Comparison, mostIn, readingsOf, sheenRow, testerRows } from "../../src/web/rooms/measure/entries.ts";
@@ -138,6 +139,21 @@ describe("whether sides look alike", () => {
 
   it("know no seconds: an eye has no figure", () => {
     expect(judgedBySheen(seen, "2000").off[0].moreSeconds).toBeNull();
+  });
+});
+
+describe("the readings on one line", () => {
+  it("name what is off, and never one name over another", () => {
+    const line = (values: readonly number[]) => {
+      const points = values.map((value, i) => ({ name: `side${i}`, value, isOff: true }));
+      const svg = readingLine({ points, wanted: { name: "500", value: 30 }, unit: "µin" }, 360);
+      const texts = [...svg.matchAll(/<text ([^>]*)>side\d/g)].map(([, attributes]) => attributes);
+      return texts.map((attributes) => ["x", "y"].map((name) => Number(new RegExp(` ?\\b${name}="([^"]+)"`).exec(attributes)?.[1])));
+    };
+    const named = line([12.8, 12.9, 13, 13.1, 13.2, 20]);
+    expect(named.length).toBeGreaterThanOrEqual(2);
+    for (const [i, [x, y]] of named.entries())
+      for (const [otherX, otherY] of named.slice(i + 1)) expect(y !== otherY || Math.abs(x - otherX) > 60).toBe(true);
   });
 });
 
