@@ -18,7 +18,7 @@ export interface ReadingLineInput {
   readonly unit: "µin" | "µm";
 }
 
-const HEIGHT = 104;
+const HEIGHT = 124;
 const LINE_Y = 60;
 const EDGE = 26;
 /** Names of points nearer to one another than this would run into each other, picture units. */
@@ -82,15 +82,17 @@ function wantedMark(x: number, name: string, paint: Paint): string[] {
   ];
 }
 
-/** Only what is off is named; where two would run into each other, or into the finish, the later one stands below. */
+/** Only what is off is named, above the line or, where that is taken, below its figures. A name that would run into another is left out: the spots have them all. */
 function names(points: readonly LinePoint[], x: X, wantedX: number | null, paint: Paint): string[] {
-  const taken: number[] = wantedX === null ? [] : [wantedX];
-  return points
-    .filter(({ isOff }) => isOff)
-    .map(({ name, value }) => {
-      const isFree = taken.every((one) => Math.abs(one - x(value)) >= NAME_APART);
-      taken.push(x(value));
-      const text = { "text-anchor": "middle", "font-family": SANS, "font-size": 16, "font-weight": 600, fill: paint.accent };
-      return textEl(name, { x: x(value), y: isFree ? LINE_Y - 20 : LINE_Y + 30, ...text });
-    });
+  const rows: readonly { readonly y: number; readonly taken: number[] }[] = [
+    { y: LINE_Y - 20, taken: wantedX === null ? [] : [wantedX] },
+    { y: LINE_Y + 56, taken: [] },
+  ];
+  return points.flatMap(({ name, value, isOff }) => {
+    const row = isOff ? rows.find(({ taken }) => taken.every((one) => Math.abs(one - x(value)) >= NAME_APART)) : undefined;
+    if (row === undefined) return [];
+    row.taken.push(x(value));
+    const text = { "text-anchor": "middle", "font-family": SANS, "font-size": 16, "font-weight": 600, fill: paint.accent };
+    return [textEl(name, { x: x(value), y: row.y, ...text })];
+  });
 }

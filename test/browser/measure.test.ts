@@ -107,6 +107,40 @@ test("by sheen: one key a side, saved as it is pressed; the odd one is named; un
   expect(after).toHaveLength(7);
 });
 
+test("words in the spots run neither off the page nor into one another, and the keys stay clear of the verdict", async ({
+  page,
+  request,
+}) => {
+  const { id, ballId } = await openTicket(request);
+  await page.goto(`${shop.address}/measure?ball=${ballId}&ticket=${id}`);
+  await page.getByText("By sheen", { exact: true }).click();
+  for (let i = 0; i < 6; i += 1) await page.getByRole("button", { name: "Smoother", exact: true }).click();
+  await expect(page.locator(".verdict-bar")).toContainText("Saved, 6 of 6 sides.");
+  for (const [width, height] of [
+    [360, 800],
+    [820, 1180],
+    [1440, 900],
+  ]) {
+    await page.setViewportSize({ width, height });
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+    const rings = await page
+      .locator(".measure-balls .spot-ring")
+      .evaluateAll((all) => all.map((one) => one.getBoundingClientRect().toJSON()));
+    expect(rings).toHaveLength(6);
+    for (const [i, one] of rings.entries())
+      for (const other of rings.slice(i + 1))
+        expect(
+          one.right <= other.left || other.right <= one.left || one.bottom <= other.top || other.bottom <= one.top,
+          `${width} px: two words apart`,
+        ).toBe(true);
+  }
+  await page.setViewportSize({ width: 820, height: 1180 });
+  await page.getByText("Tester", { exact: true }).click();
+  const keys = await page.locator(".tester-keys").boundingBox();
+  const verdict = await page.locator(".verdict-bar").boundingBox();
+  expect((keys?.y ?? 0) + (keys?.height ?? 0)).toBeLessThanOrEqual(verdict?.y ?? 0);
+});
+
 test("with a tester: what can be no reading is said at the field; the rest is saved in the shop's unit; a reload loses nothing that was typed", async ({
   page,
   request,
@@ -136,7 +170,11 @@ test("with a tester: what can be no reading is said at the field; the rest is sa
   expect(fresh.map(({ raUm }) => raUm?.toFixed(4)).toSorted()).toEqual(["0.5080", "0.5715"]);
 });
 
-test("the odd side is named, opens the guide at exactly that side with its seconds, and is read again", async ({ page, request }) => {
+test("the odd side is named, also on another device, opens the guide at exactly that side with its seconds, and is read again", async ({
+  page,
+  request,
+  browser,
+}) => {
   test.setTimeout(120_000);
   const heard = complaints(page);
   await page.clock.install();
@@ -167,6 +205,11 @@ test("the odd side is named, opens the guide at exactly that side with its secon
   for (const figures of ["12.8 12.5", "13.1 12.4", "12.4 12.6", "12 12.9", "12.5 12", "8.1 9.9"]) await reads(page, figures);
   const verdict = page.locator(".verdict-bar");
   await expect(verdict).toContainText("Opposite is too smooth. The other five match 2000.");
+  const elsewhere = await browser.newPage();
+  await elsewhere.goto(`${shop.address}/measure?ball=${ballId}&ticket=${id}`);
+  await expect(elsewhere.locator(".verdict-bar")).toContainText("Opposite is too smooth. The other five match 2000.");
+  await expect(elsewhere.getByRole("button", { name: "opposite: 9.0" })).toBeVisible();
+  await elsewhere.close();
   const seconds = Number(/about (\d+) seconds/.exec((await verdict.textContent()) ?? "")?.[1]);
   expect(seconds).toBeGreaterThanOrEqual(5);
   await page.getByRole("button", { name: "Redo this side" }).click();
@@ -181,6 +224,11 @@ test("the odd side is named, opens the guide at exactly that side with its secon
   await page.getByRole("button", { name: /^Sign / }).click();
   await page.waitForURL("**/measure?**side=opposite");
   await expect(page.getByRole("button", { name: "opposite: not read yet" })).toBeVisible();
+  await page.goto(`${shop.address}/print/measures/${id}`);
+  await expect(page.getByRole("heading", { name: "So far, still in work" })).toBeVisible();
+  await expect(page.locator(".sheet")).toContainText("The five read so far match 2000.");
+  await expect(page.locator(".sheet tbody tr")).toHaveCount(5);
+  await page.goBack();
   await reads(page, "12.3 12.2");
   await expect(verdict).toContainText("All six match 2000.");
   // The check was signed before the side was worked again: it waits to be signed anew.

@@ -2,12 +2,13 @@ import { describe, expect, it } from "vitest";
 import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
 import type { House, Pattern } from "#contract/records/place";
+import { readingLine } from "#drawing/readingLine";
 import { HOOK_WORDS, SPEED_WORDS } from "#engine/delivery/words";
 import type { SideId } from "#engine/surface/padWork/sides";
 import { type Comparison, mostIn, readingsOf, sheenRow, testerRows } from "../../src/web/rooms/measure/entries.ts";
 import { judgedBySheen, judgedByTester } from "../../src/web/rooms/measure/judged.ts";
 import { judgedText } from "../../src/web/rooms/measure/judgedText.ts";
-import { lastGo, type Read, readingsNow } from "../../src/web/rooms/measure/readings.ts";
+import { lastGo, lastTaken, type Read, readingsNow } from "../../src/web/rooms/measure/readings.ts";
 import { jobOfTicket, unknownOf } from "../../src/web/rooms/plan/jobOfTicket.ts";
 import type { ReadingHere } from "../../src/web/shop/readingsHere.ts";
 
@@ -78,6 +79,27 @@ describe("whether measured sides agree", () => {
     expect(said({ ...twelve, opposite: [12.3, 12.2] }, "500")).toBe("All six are too smooth for 500.");
   });
 
+  it("where none meets the finish, the one that stands apart is named all the same, and comes first for the work", () => {
+    const five = { grip: [13.1, 12.9], left: [13, 12.8], right: [13.2, 13], fingers: [12.9, 13.1], thumb: [13, 13.2] };
+    const dull = judgedByTester(tester({ ...five, opposite: [40, 41] }), { ...BENCH, wanted: "3000" });
+    expect(judgedText(dull)).toBe("Opposite is too dull. The other five match each other, but are too dull for 3000.");
+    expect(dull.off.map(({ side }) => side)).toEqual(["opposite"]);
+    expect(said({ ...five, opposite: [6, 6.1] }, "1000")).toBe(
+      "Opposite is too smooth. The other five match each other, but are too smooth for 1000.",
+    );
+    // Off the other way than the rest it is odd as well; nearer to the finish than the rest it is not the one to be named.
+    expect(said({ ...five, opposite: [40, 41] }, "1000")).toBe(
+      "Opposite is too dull. The other five match each other, but are too smooth for 1000.",
+    );
+    expect(said({ ...five, opposite: [17, 17.2] }, "500")).toBe("All six are too smooth for 500.");
+  });
+
+  it("it counts no side that was not read", () => {
+    expect(said({ grip: [12.5, 12.4], left: [12.6, 12.5], right: [12.4, 12.4] }, "500")).toBe(
+      "The three read so far are too smooth for 500.",
+    );
+  });
+
   it("one reading a side that is off is not sworn to", () => {
     const once = { grip: [12.8], left: [13.1], right: [12.4], fingers: [12], thumb: [12.5], opposite: [8.8] };
     const judged = judgedByTester(tester(once), { ...BENCH, wanted: "2000" });
@@ -97,11 +119,41 @@ describe("whether sides look alike", () => {
   it("all alike but unlike the reference match each other, yet not the finish", () => {
     const duller = sheen({ grip: "duller", left: "duller", right: "duller" });
     expect(judgedBySheen(duller, null).kind).toBe("match");
-    expect(judgedText(judgedBySheen(duller, "2000"))).toBe("All three are too dull for 2000.");
+    expect(judgedText(judgedBySheen(duller, "2000"))).toBe("The three read so far are too dull for 2000.");
+  });
+
+  it("are named only by how they were seen", () => {
+    const looks = ["duller", "the same", "smoother", "duller", "the same", "smoother"] as const;
+    const [grip, left, right, fingers, thumb, opposite] = looks;
+    const mixed = judgedText(judgedBySheen(sheen({ grip, left, right, fingers, thumb, opposite }), null));
+    expect(mixed).toBe("Grip and fingers are duller. Right and opposite are smoother. The other two match each other.");
+    const four = sheen({ grip, left: "duller", right: "duller", fingers, thumb, opposite });
+    expect(judgedText(judgedBySheen(four, null))).toBe(
+      "Thumb is like the reference ball. Opposite is smoother. The other four are duller than the reference ball.",
+    );
+    const none = sheen({ grip, left: "duller", right: "duller", opposite });
+    expect(judgedText(judgedBySheen(none, "2000"))).toBe(
+      "Opposite is too smooth. The other three match each other, but are too dull for 2000.",
+    );
   });
 
   it("know no seconds: an eye has no figure", () => {
     expect(judgedBySheen(seen, "2000").off[0].moreSeconds).toBeNull();
+  });
+});
+
+describe("the readings on one line", () => {
+  it("name what is off, and never one name over another", () => {
+    const line = (values: readonly number[]) => {
+      const points = values.map((value, i) => ({ name: `side${i}`, value, isOff: true }));
+      const svg = readingLine({ points, wanted: { name: "500", value: 30 }, unit: "µin" }, 360);
+      const texts = [...svg.matchAll(/<text ([^>]*)>side\d/g)].map(([, attributes]) => attributes);
+      return texts.map((attributes) => ["x", "y"].map((name) => Number(new RegExp(` ?\\b${name}="([^"]+)"`).exec(attributes)?.[1])));
+    };
+    const named = line([12.8, 12.9, 13, 13.1, 13.2, 20]);
+    expect(named.length).toBeGreaterThanOrEqual(2);
+    for (const [i, [x, y]] of named.entries())
+      for (const [otherX, otherY] of named.slice(i + 1)) expect(y !== otherY || Math.abs(x - otherX) > 60).toBe(true);
   });
 });
 
@@ -126,6 +178,15 @@ describe("readings of the surface that is there", () => {
     const all = [one("grip", 1), one("opposite", 2), one("opposite", 9)];
     const now = readingsNow(all, { ...asked, again: [{ at: at(5), sides: ["opposite"] }] });
     expect(now.map(({ id }) => id)).toEqual(["grip 1", "opposite 9"]);
+  });
+
+  it("what was taken last, and how, is what the room opens with; another ticket's says nothing of this one", () => {
+    const eye = { ...one("left", 4), how: "reference ball" as const };
+    const hard = { ...one("grip", 8), how: "durometer" as const };
+    const all = [{ ...one("thumb", 9), ticketId: "other" }, one("grip", 5), eye, hard];
+    expect(lastTaken(all, "t", "")?.id).toBe("grip 5");
+    expect(lastTaken(all, "none", "")).toBeNull();
+    expect(lastTaken([{ ...eye, ticketId: null }], null, at(5))).toBeNull();
   });
 
   it("undo takes back what was written down last in one go, all of it and nothing else", () => {

@@ -100,6 +100,11 @@ export function workOf<Entry extends WorkEntry>(stages: readonly PlannedStage[],
   };
 }
 
+/** Whether nothing that is left of the plan changes the surface. */
+export function isSurfaceDone({ stages }: Pick<Work, "stages">): boolean {
+  return stages.every(({ stage: { kind }, by }) => by !== null || kind === null || !CHANGES_SURFACE.has(kind));
+}
+
 /**
  * How a stage stands, gone through in the order in which things were written down.
  *

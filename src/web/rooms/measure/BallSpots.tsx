@@ -7,6 +7,7 @@ import type { Finish } from "#engine/surface/finish";
 import { OFF_TRACK, type Place, TRACK } from "#engine/surface/readings/places";
 import { MEASURE, PLACE_LABELS } from "#words/en/rooms/measure";
 import { Picture } from "../../pieces/Picture.tsx";
+import type { Way } from "./entries.ts";
 import { spotsOf, trackOn } from "./places.ts";
 
 interface SpotsProps {
@@ -16,6 +17,8 @@ interface SpotsProps {
   /** Places in view, the six sides and whatever else was asked for. */
   readonly places: readonly Place[];
   readonly at: Place;
+  /** By eye the spots hold words, which are wider than figures. */
+  readonly how: Way;
   /** What stands in a spot; null where nothing was read yet. */
   said(place: Place): string | null;
   isOff(place: Place): boolean;
@@ -23,7 +26,7 @@ interface SpotsProps {
 }
 
 /** The ball with its holes and its track, and a spot for each place to be read; the one that is next is ringed. The back is a second ball. */
-export function BallSpots({ ball, bowler, finish, places, ...spots }: SpotsProps) {
+export function BallSpots({ ball, bowler, finish, places, how, ...spots }: SpotsProps) {
   const { front, back, at, isKnown } = useMemo(() => {
     const track = trackOn(ball, bowler);
     const isNamed = !places.includes(TRACK);
@@ -36,7 +39,7 @@ export function BallSpots({ ball, bowler, finish, places, ...spots }: SpotsProps
   }, [ball, bowler, finish, places]);
   const isBehind = (place: Place) => at[place].half === "back";
   return (
-    <div className="measure-balls">
+    <div className={how === "tester" ? "measure-balls" : "measure-balls with-words"}>
       <div className="measure-ball">
         <Picture svg={front} className="measure-picture" />
         {places

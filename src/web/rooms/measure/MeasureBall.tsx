@@ -53,6 +53,7 @@ export function MeasureBall({ unit, ...of }: MeasureProps) {
             finish={finish}
             places={measuring.places}
             at={measuring.at}
+            how={measuring.how}
             said={(place) => said(measuring.readAt(place))}
             isOff={(place) => off.has(place)}
             onChoose={(place) => measuring.set({ place, typed: "" })}

@@ -33,7 +33,8 @@ export function VerdictBar({ ball, ticket, work, measuring }: BarProps) {
   const stage = work?.stages.findLast(({ stage: { kind }, by }) => kind === "cut" && by !== null)?.stage ?? null;
   const planned = ticket?.stages.find(({ id }) => id === stage?.id) ?? null;
   const seconds = off?.moreSeconds ?? planned?.secondsPerSide ?? null;
-  const how = off === null || planned === null || seconds === null ? null : MEASURE.redoHow(abrasiveName(planned.abrasive) ?? "–", seconds);
+  const pad = abrasiveName(planned?.abrasive ?? null) ?? "–";
+  const how = off === null || planned === null || seconds === null ? null : MEASURE.redoHow(PLACE_LABELS[off.side], pad, seconds);
   const count = judged.read.length;
   return (
     <section className="verdict-bar" aria-label={MEASURE.verdict}>

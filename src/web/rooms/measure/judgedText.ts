@@ -3,17 +3,18 @@ import { READ_ORDER } from "./entries.ts";
 import type { Judged, OffSide } from "./judged.ts";
 
 /** What is said of the sides: those that are off by name, the rest by their number. */
-export function judgedText({ kind, read, off, isSure, wanted }: Judged): string {
+export function judgedText({ kind, read, off, rest, isSure, wanted }: Judged): string {
   if (kind === "more") return MEASURE.needMore(LEAST_SIDES - read.length);
   if (kind === "match") return MEASURE.match(read.length, READ_ORDER.length, wanted);
   if (kind === "cannotTell") return MEASURE.cannotTell(wanted);
   const others = read.length - off.length;
-  const ways = ["tooDull", "tooSmooth"] as const;
+  const ways = [...new Set(off.map(({ way }) => way))];
   const said = ways.flatMap((way) => {
     const names = off.filter((one) => one.way === way).map(({ side }) => PLACE_LABELS[side]);
-    return names.length === 0 ? [] : [MEASURE.off({ names, way, isSure, wanted }, others)];
+    return names.length === 0 ? [] : [MEASURE.off({ names, way, isSure, wanted, read: read.length, of: READ_ORDER.length })];
   });
-  return [...said, ...(others === 0 ? [] : [MEASURE.others(others, wanted)])].join(" ");
+  const ofOthers = rest === null ? MEASURE.others(others, wanted) : MEASURE.othersOff(others, rest, wanted);
+  return [...said, ...(others === 0 ? [] : [ofOthers])].join(" ");
 }
 
 const LEAST_SIDES = 2;

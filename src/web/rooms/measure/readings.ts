@@ -55,6 +55,25 @@ export function meanOf(um: readonly number[]): number | null {
   return um.length === 0 ? null : um.reduce((sum, one) => sum + one, 0) / um.length;
 }
 
+/** The reading of the surface that was taken last of a ticket, or since a day of a ball without one; null where none was. */
+export function lastTaken(
+  all: readonly ReadingHere[],
+  ticketId: string | null,
+  from: string,
+): (ReadingHere & { readonly how: Way }) | null {
+  const ofIt = all.filter((one): one is ReadingHere & { readonly how: Way } => isWay(one.how) && one.ticketId === ticketId);
+  return (
+    ofIt
+      .filter(({ at }) => ticketId !== null || at >= from)
+      .toSorted((a, b) => a.at.localeCompare(b.at))
+      .at(-1) ?? null
+  );
+}
+
+function isWay(how: Reading["how"]): how is Way {
+  return how === "tester" || how === "reference ball";
+}
+
 /** The readings that were written down last, in one go: what *undo* takes back. */
 export function lastGo(now: readonly ReadingHere[]): readonly ReadingHere[] {
   const newest = now

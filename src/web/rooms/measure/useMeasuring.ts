@@ -14,17 +14,20 @@ import { newKey } from "../../shop/shopClient.ts";
 import { useKept } from "../../shop/useKept.ts";
 import { useOutbox } from "../../shop/useOutbox.tsx";
 import { type Comparison, READ_ORDER, sheenRow, testerRows, type Way } from "./entries.ts";
+import { heldTo } from "./heldTo.ts";
 import { type Judged, judgedBySheen, judgedByTester } from "./judged.ts";
-import { lastGo, type Read, readAt, readingsNow } from "./readings.ts";
+import { lastGo, lastTaken, type Read, readAt, readingsNow } from "./readings.ts";
 
 interface Draft {
+  /** Null: as the last readings were taken. */
   readonly when: Reading["when"] | null;
+  readonly how: Way | null;
   /** The place that is being read; null: the first that was not. */
   readonly place: Place | null;
   readonly typed: string;
 }
 
-const NOTHING: Draft = { when: null, place: null, typed: "" };
+const NOTHING: Draft = { when: null, how: null, place: null, typed: "" };
 
 export interface MeasuringOf {
   readonly ball: Ball;
@@ -72,16 +75,18 @@ export interface Measuring {
 /** A ball that is being measured: what was read, what is read now, what it says. Everything is saved as it is entered. */
 export function useMeasuring({ ball, ticket, work, again, read, references, today, asked }: MeasuringOf): Measuring {
   const { outbox, waiting } = useOutbox();
-  const [draft, setDraft] = useKept<Draft>(`gritwright.measuring.${ticket?.id ?? ball.id}`, () => NOTHING);
-  const [how, setHow] = useKept<Way>("gritwright.measuring.how", () => "reference ball");
+  const [draft, setDraft] = useDraft(ticket?.id ?? ball.id);
+  const [usualHow, setUsualHow] = useKept<Way>("gritwright.measuring.how", () => "reference ball");
   const [referenceId, setReference] = useState<string | null>(null);
-  const usual = usualWhen(ticket, work);
-  const when = ticket === null ? usual : (draft.when ?? usual);
   const all = readingsThatStand(read, ball.id, waiting);
+  const last = lastTaken(all, ticket?.id ?? null, today);
+  const usual = usualWhen(ticket, work, last);
+  const when = ticket === null ? usual : (draft.when ?? usual);
+  const how = draft.how ?? last?.how ?? usualHow;
   const ask = { ticketId: ticket?.id ?? null, from: today, how, work, again };
   const now = readingsNow(all, { ...ask, when });
   const before = readingsNow(all, { ...ask, when: "before" });
-  const wanted = when === "after" ? (ticket?.finishAfter ?? null) : null;
+  const wanted = heldTo(when, ticket, work);
   const reference =
     references.find(({ id }) => id === referenceId) ?? references.find(({ finish }) => finish === wanted) ?? references[0] ?? null;
   const of = (place: Place) => readAt(now, place);
@@ -101,7 +106,7 @@ export function useMeasuring({ ball, ticket, work, again, read, references, toda
   const goOn = (isRead: boolean) =>
     setDraft((old) => ({ ...old, place: nextAfter(at, (place) => of(place) !== null || (isRead && place === at)), typed: "" }));
   const canGo = (one: ReadingHere) => one.createdAt !== null || waiting.some(({ key }) => key === one.id);
-  const last = lastGo(now);
+  const newest = lastGo(now);
   const here = now.filter(({ place }) => place === at);
   return {
     when,
@@ -111,14 +116,17 @@ export function useMeasuring({ ball, ticket, work, again, read, references, toda
     places: [...READ_ORDER, ...also],
     judged,
     reference,
-    undo: last.every(canGo) ? last : [],
+    undo: newest.every(canGo) ? newest : [],
     areWaiting: waiting.some(({ path, refused }) => path === "/api/readings" && refused === null),
     here: here.every(canGo) ? here : [],
     all,
     readAt: of,
     readBefore: (place) => readAt(before, place),
     set: (change) => setDraft((old) => ({ ...old, ...change })),
-    setHow,
+    setHow(chosen) {
+      setUsualHow(chosen);
+      setDraft((old) => ({ ...old, how: chosen }));
+    },
     setReference,
     saveTester(um) {
       write(testerRows(um, belongs()));
@@ -145,7 +153,8 @@ export function useMeasuring({ ball, ticket, work, again, read, references, toda
           ]);
       }
       const [place] = readings.map((one) => one.place as Place);
-      setDraft((old) => ({ ...old, place: place ?? old.place, typed: "" }));
+      // What stays may have been taken otherwise: the room stays as it is.
+      setDraft((old) => ({ ...old, when, how, place: place ?? old.place, typed: "" }));
     },
   };
 }
@@ -162,8 +171,21 @@ function nextAfter(at: Place, isRead: (place: Place) => boolean): Place {
   return round.find((side) => !isRead(side)) ?? at;
 }
 
-/** After the work as soon as any of it was signed; of a ball that is in for no work, between visits. */
-function usualWhen(ticket: Ticket | null, work: Work<SignedEntry> | null): Reading["when"] {
+/** What is being entered, kept through a reload. Where nothing was typed the room opens with the last readings, not with what was looked at before it was left. */
+function useDraft(id: string): [Draft, (change: (old: Draft) => Draft) => void] {
+  const [kept, setKept] = useKept<Draft>(`gritwright.measuring.${id}`, () => NOTHING);
+  const [isOpened, setOpened] = useState(kept.typed === "");
+  const set = (change: (old: Draft) => Draft) => {
+    setOpened(false);
+    setKept((old) => change(isOpened ? NOTHING : old));
+  };
+  return [isOpened ? NOTHING : kept, set];
+}
+
+/** After the work as soon as any of it was signed, else as what was read last; of a ball that is in for no work, between visits. */
+function usualWhen(ticket: Ticket | null, work: Work<SignedEntry> | null, last: ReadingHere | null): Reading["when"] {
   if (ticket === null) return "between";
-  return (work?.surface.length ?? 0) > 0 ? "after" : "before";
+  const worked = work?.surface.at(-1)?.at ?? null;
+  if (last !== null && (worked === null || last.at > worked)) return last.when;
+  return worked === null ? "before" : "after";
 }

@@ -18,6 +18,7 @@ import { judgedText } from "../measure/judgedText.ts";
 import { agreedBySheen, agreedByTester } from "./agreement.ts";
 import { comeBack } from "./comeBack.ts";
 import type { SheetParts } from "./sheetParts.ts";
+import { type StepDone, stepsDone } from "./stepsDone.ts";
 import { useReadOf } from "./useReadOf.ts";
 
 /** The page handed to the customer: what the ball is now, what it does, what was done, when it comes back. Nothing that was not signed, nothing that was not planned. */
@@ -104,28 +105,26 @@ function WhatItDoes({ ticket: { predicted }, finish }: SheetParts & { readonly f
   );
 }
 
-/** What stands of the work, each thing once, with who signed it. */
-function WhatWeDid({ work: { stages, surface, signed } }: { readonly work: Work<SignedEntry> }) {
-  const standing = new Set([...stages.map(({ by }) => by), ...surface]);
+/** What stands of the work, with who signed it. */
+function WhatWeDid({ work }: { readonly work: Work<SignedEntry> }) {
   return (
     <ul className="care-stages">
-      {signed
-        .filter((entry) => standing.has(entry))
-        .map((entry) => (
-          <li key={entry.id}>
-            <span>{stepText(entry)}</span> <span>{entry.initials}</span>
-          </li>
-        ))}
+      {stepsDone(work).map((step) => (
+        <li key={step.entry.id}>
+          <span>{stepText(step)}</span> <span>{step.entry.initials}</span>
+        </li>
+      ))}
     </ul>
   );
 }
 
-function stepText({ kind, label, abrasive, way, sidesDone }: SignedEntry): string {
+function stepText({ entry: { kind, label, abrasive, way, sidesDone }, sides: left, isOpen }: StepDone): string {
   if (kind === null) return label === "" ? stageName({ kind, what: label }) : label;
   const tool = abrasiveName(abrasive);
   const step = CARE_CARD.step(kind, tool);
   const water = way === null ? null : way.endsWith("wet") ? CARE_CARD.way.wet : CARE_CARD.way.dry;
-  const sides = kind === "check" || sidesDone.length === 0 ? null : CARE_CARD.sides(sidesDone.length);
+  const whole = kind === "check" || sidesDone.length === 0 ? null : CARE_CARD.sides(sidesDone.length);
+  const sides = isOpen ? CARE_CARD.sidesOpen(left.length, sidesDone.length) : whole;
   const said = [step, tool === null ? null : water, sides].filter((part) => part !== null).join(", ");
   return `${said.slice(0, 1).toUpperCase()}${said.slice(1)}`;
 }

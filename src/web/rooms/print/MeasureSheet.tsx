@@ -9,7 +9,7 @@ import { Picture } from "../../pieces/Picture.tsx";
 import { useRoughnessUnit, useShopTimes } from "../../shop/zone.ts";
 import { judgedText } from "../measure/judgedText.ts";
 import { lineOf } from "../measure/sidesLine.ts";
-import { type Agreed, agreedBySheen, agreedByTester, type ReadOf } from "./agreement.ts";
+import { type Agreed, agreedBySheen, agreedByTester, type ReadOf, readingsOfNow } from "./agreement.ts";
 import { type PlaceRead, raOf, readByPlace } from "./measures.ts";
 import { SheetHead } from "./SheetHead.tsx";
 import type { SheetParts } from "./sheetParts.ts";
@@ -40,14 +40,23 @@ export function MeasureSheet(parts: SheetParts) {
 function Measured({ read }: { readonly read: NonNullable<ReturnType<typeof useReadOf>> }) {
   const times = useShopTimes();
   const { readings, ticket } = read;
+  const now = readingsOfNow(read);
+  const workedSince = readings.length - now.length;
+  const isInWork = read.work.next !== null;
   const days = [...new Set(readings.map(({ at }) => times.day(at)))];
   const agreed = (["before", "after"] as const).flatMap((when) => agreedOf(when, read));
   return (
     <>
       <p>{PRINT.measured(days.join(", "))}</p>
-      <PlaceTable places={readByPlace(readings)} />
+      <PlaceTable places={readByPlace(now)} isInWork={isInWork} />
+      {workedSince > 0 && <p className="note">{PRINT.workedSince(workedSince)}</p>}
       {agreed.map((one, i) => (
-        <Agreement key={`${one.when} ${one.how}`} {...one} picture={i === agreed.length - 1 && one.how === "tester" ? "drawn" : "none"} />
+        <Agreement
+          key={`${one.when} ${one.how}`}
+          {...one}
+          isInWork={isInWork}
+          picture={i === agreed.length - 1 && one.how === "tester" ? "drawn" : "none"}
+        />
       ))}
       {ticket.keptAsIs.map(({ at, why }) => (
         <p key={at}>{MEASURE.keptAsIs(why)}</p>
@@ -62,14 +71,14 @@ function agreedOf(when: Agreed["when"], read: ReadOf & Pick<NonNullable<ReturnTy
   return [agreedBySheen(when, read, read.references), agreedByTester(when, read)].filter((one) => one !== null);
 }
 
-function PlaceTable({ places }: { readonly places: readonly PlaceRead[] }) {
+function PlaceTable({ places, isInWork }: { readonly places: readonly PlaceRead[]; readonly isInWork: boolean }) {
   const { columns } = PRINT;
   const { unit } = useRoughnessUnit();
   return (
     <table className="stages">
       <thead>
         <tr>
-          {[columns.place, columns.before(unit), columns.after(unit), columns.how].map((name) => (
+          {[columns.place, columns.before(unit), (isInWork ? columns.soFar : columns.after)(unit), columns.how].map((name) => (
             <th key={name} scope="col">
               {name}
             </th>
@@ -108,11 +117,11 @@ function ReadHere({ readings }: { readonly readings: readonly Reading[] }) {
 const LINE_WIDTH = 600;
 
 /** In a sentence, and the last of them on a line too: two would not leave a page room to be read. */
-function Agreement({ when, judged, of, picture }: Agreed & { readonly picture: "drawn" | "none" }) {
+function Agreement({ when, judged, of, isInWork, picture }: Agreed & { readonly isInWork: boolean; readonly picture: "drawn" | "none" }) {
   const { unit } = useRoughnessUnit();
   return (
     <section className="sheet-agreement">
-      <h3>{PRINT.agreement[when]}</h3>
+      <h3>{PRINT.agreement[when === "after" && isInWork ? "soFar" : when]}</h3>
       <p>
         <strong>{judgedText(judged)}</strong>
       </p>

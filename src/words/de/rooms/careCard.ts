@@ -55,6 +55,7 @@ export const CARE_CARD = {
   step: (kind, tool) => DID[kind](tool),
   way: { wet: "nass", dry: "trocken" },
   sides: (count) => (count === 6 ? "alle sechs Seiten" : count === 1 ? "eine Seite" : `${count} Seiten`),
+  sidesOpen: (done, of) => `${done} von ${of} Seiten, noch nicht neu abgezeichnet`,
   measured: (verdict) => `Gemessen: ${verdict}`,
   seen: (verdict) => `Nach Augenschein: ${verdict}`,
 

@@ -9,8 +9,8 @@ const inWords = (count: number): string => COUNTS[count] ?? String(count);
 const first = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
 const listed = (names: readonly string[]): string =>
   names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} und ${names.at(-1)}`;
-const OFF = { tooDull: "zu matt", tooSmooth: "zu glatt" } as const;
-const AGAINST_OTHERS = { tooDull: "matter", tooSmooth: "glatter" } as const;
+const OFF = { tooDull: "zu matt", tooSmooth: "zu glatt", likeReference: "wie der Vergleichsball" } as const;
+const AGAINST_OTHERS = { tooDull: "matter", tooSmooth: "glatter", likeReference: "wie der Vergleichsball" } as const;
 
 export const MEASURE = {
   title: "Messen",
@@ -85,18 +85,26 @@ export const MEASURE = {
   },
   cannotTell: (wanted) =>
     `Nahe ${wanted === null ? "beieinander" : `an ${wanted}`}, aber zu wenige Messungen, um sicher zu sein. Auf jeder Seite noch eine.`,
-  off: ({ names, way, isSure, wanted }, others) => {
-    const who = others === 0 && names.length > 2 ? `Alle ${inWords(names.length)}` : first(listed(names));
+  off: ({ names, way, isSure, wanted, read, of }) => {
+    const whole = read === of ? `Alle ${inWords(of)}` : `Die ${inWords(read)} bisher gemessenen`;
+    const who = names.length === read && read > 2 ? whole : first(listed(names));
     const verb = isSure ? (names.length === 1 ? "ist" : "sind") : names.length === 1 ? "wirkt" : "wirken";
     const off = wanted === null ? AGAINST_OTHERS[way] : OFF[way];
-    return others === 0 && wanted !== null ? `${who} ${verb} ${off} für ${wanted}.` : `${who} ${verb} ${off}.`;
+    return names.length === read && wanted !== null ? `${who} ${verb} ${off} für ${wanted}.` : `${who} ${verb} ${off}.`;
   },
   others: (sides, wanted) =>
     sides === 1
       ? `Die andere passt ${wanted === null ? "zum Rest" : `zu ${wanted}`}.`
       : `Die anderen ${inWords(sides)} passen ${wanted === null ? "zueinander" : `zu ${wanted}`}.`,
+  othersOff: (sides, way, wanted) => {
+    const who = sides === 1 ? "Die andere ist" : `Die anderen ${inWords(sides)} sind`;
+    if (wanted === null) return `${who} ${AGAINST_OTHERS[way]} als der Vergleichsball.`;
+    return sides === 1
+      ? `${who} ${OFF[way]} für ${wanted}.`
+      : `Die anderen ${inWords(sides)} passen zueinander, sind aber ${OFF[way]} für ${wanted}.`;
+  },
   readAgain: "Zur Sicherheit noch einmal messen.",
-  redoHow: (abrasive, seconds) => `Noch einmal mit ${abrasive}, etwa ${seconds} Sekunden.`,
+  redoHow: (place, abrasive, seconds) => `${first(place)} noch einmal mit ${abrasive}, etwa ${seconds} Sekunden.`,
   saved: (sides, of) => `Gesichert, ${sides} von ${of} Seiten.`,
   waits: (sides, of) => `${sides} von ${of} Seiten, warten auf das Senden.`,
   redo: "Diese Seite noch einmal",

@@ -17,10 +17,15 @@ export const PRINT = {
     place: "wo",
     before: (unit) => `vorher, ${unit}`,
     after: (unit) => `nachher, ${unit}`,
+    soFar: (unit) => `bisher, ${unit}`,
     how: "womit",
   },
   several: (mean, count, low, high) => `${mean} (${count} gelesen: ${low} bis ${high})`,
-  agreement: { before: "Vor der Arbeit", after: "Nach der Arbeit" },
+  workedSince: (count) =>
+    count === 1
+      ? "Eine Messung fehlt hier: Ihre Seite wurde seither noch einmal bearbeitet."
+      : `${count} Messungen fehlen hier: Ihre Seiten wurden seither noch einmal bearbeitet.`,
+  agreement: { before: "Vor der Arbeit", after: "Nach der Arbeit", soFar: "Bisher, noch in Arbeit" },
   eye: "Mit Auge und Fingerspitze verglichen: Mehr als eine halbe Stufe der Leiter zeigen sie kaum.",
   signed: "Gemessen von",
   toBeDone: "Zu tun.",

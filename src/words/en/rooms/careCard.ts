@@ -55,6 +55,7 @@ export const CARE_CARD = {
   step: (kind: StageKind, tool: string | null) => DID[kind](tool),
   way: { wet: "wet", dry: "dry" },
   sides: (count: number) => (count === 6 ? "all six sides" : count === 1 ? "one side" : `${count} sides`),
+  sidesOpen: (done: number, of: number) => `${done} of ${of} sides, not signed anew`,
   measured: (verdict: string) => `Measured: ${verdict}`,
   seen: (verdict: string) => `By eye: ${verdict}`,
 

@@ -8,8 +8,8 @@ const first = (text: string): string => text.slice(0, 1).toUpperCase() + text.sl
 const listed = (names: readonly string[]): string =>
   names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
 const are = (count: number): string => (count === 1 ? "is" : "are");
-const OFF = { tooDull: "too dull", tooSmooth: "too smooth" } as const;
-const AGAINST_OTHERS = { tooDull: "duller", tooSmooth: "smoother" } as const;
+const OFF = { tooDull: "too dull", tooSmooth: "too smooth", likeReference: "like the reference ball" } as const;
+const AGAINST_OTHERS = { tooDull: "duller", tooSmooth: "smoother", likeReference: "like the reference ball" } as const;
 
 /** What is said of the sides that are off: their names, which way, and whether so few readings can tell. */
 export interface OffSides {
@@ -18,6 +18,9 @@ export interface OffSides {
   readonly isSure: boolean;
   /** The finish they are held against; null where they are held against each other. */
   readonly wanted: string | null;
+  /** How many sides were read, of how many. */
+  readonly read: number;
+  readonly of: number;
 }
 
 /** English text of measuring: sheen against a reference ball, or a tester; per side, before and after. */
@@ -93,16 +96,22 @@ export const MEASURE = {
     return `${whole} match ${wanted ?? "each other"}.`;
   },
   cannotTell: (wanted: string | null) => `Close to ${wanted ?? "each other"}, but too few readings to be sure. Take one more on each side.`,
-  off: ({ names, way, isSure, wanted }: OffSides, others: number) => {
-    const who = others === 0 && names.length > 2 ? `All ${inWords(names.length)}` : first(listed(names));
+  off: ({ names, way, isSure, wanted, read, of }: OffSides) => {
+    const whole = read === of ? `All ${inWords(of)}` : `The ${inWords(read)} read so far`;
+    const who = names.length === read && read > 2 ? whole : first(listed(names));
     const verb = isSure ? are(names.length) : names.length === 1 ? "looks" : "look";
     const off = wanted === null ? AGAINST_OTHERS[way] : OFF[way];
-    return others === 0 && wanted !== null ? `${who} ${verb} ${off} for ${wanted}.` : `${who} ${verb} ${off}.`;
+    return names.length === read && wanted !== null ? `${who} ${verb} ${off} for ${wanted}.` : `${who} ${verb} ${off}.`;
   },
   others: (sides: number, wanted: string | null) =>
     sides === 1 ? `The other one matches ${wanted ?? "the rest"}.` : `The other ${inWords(sides)} match ${wanted ?? "each other"}.`,
+  othersOff: (sides: number, way: "tooDull" | "tooSmooth", wanted: string | null) => {
+    const who = sides === 1 ? "The other one" : `The other ${inWords(sides)}`;
+    if (wanted === null) return `${who} ${are(sides)} ${AGAINST_OTHERS[way]} than the reference ball.`;
+    return `${who} ${sides === 1 ? "is" : "match each other, but are"} ${OFF[way]} for ${wanted}.`;
+  },
   readAgain: "Read it once more to be sure.",
-  redoHow: (abrasive: string, seconds: number) => `Redo it with ${abrasive}, about ${seconds} seconds.`,
+  redoHow: (place: string, abrasive: string, seconds: number) => `Redo ${place} with ${abrasive}, about ${seconds} seconds.`,
   saved: (sides: number, of: number) => `Saved, ${sides} of ${of} sides.`,
   waits: (sides: number, of: number) => `${sides} of ${of} sides, waiting to be sent.`,
   redo: "Redo this side",

@@ -15,10 +15,15 @@ export const PRINT = {
     place: "where",
     before: (unit: string) => `before, ${unit}`,
     after: (unit: string) => `after, ${unit}`,
+    soFar: (unit: string) => `so far, ${unit}`,
     how: "with",
   },
   several: (mean: string, count: number, low: string, high: string) => `${mean} (${count} read: ${low} to ${high})`,
-  agreement: { before: "Before the work", after: "After the work" },
+  workedSince: (count: number) =>
+    count === 1
+      ? "One reading is left out: its side was worked again since."
+      : `${count} readings are left out: their sides were worked again since.`,
+  agreement: { before: "Before the work", after: "After the work", soFar: "So far, still in work" },
   eye: "By eye and fingertip: good to about half a grit step.",
   signed: "Measured by",
   toBeDone: "To be done.",
