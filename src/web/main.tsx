@@ -9,6 +9,7 @@ import "./style/pills.css";
 import "./style/shop.css";
 import "./style/bench.css";
 import "./style/sheets.css";
+import "./style/measureBall.css";
 import "./style/measureRooms.css";
 import "./style/ticket.css";
 import "./style/bag.css";

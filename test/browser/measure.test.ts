@@ -6,6 +6,7 @@ import { type APIRequestContext, expect, type Page, test } from "@playwright/tes
 import type { ChildServer } from "../../tools/childServer.ts";
 import { complaints } from "./room.ts";
 import { ownServer } from "./shopServer.ts";
+import { signStages } from "./signing.ts";
 
 /* Readings of a ball, and the plan that a ticket asks for, over a shop of these tests' own. */
 
@@ -182,24 +183,7 @@ test("the odd side is named, also on another device, opens the guide at exactly 
   await page.goto(`${shop.address}/tickets/${id}`);
   await page.getByLabel("Finish wanted").selectOption("2000");
   await expect(page.locator("table.stages")).toBeVisible();
-  const { stages, revision } = await (await request.get(`${shop.address}/api/tickets/${id}`)).json();
-  const { items: people } = await (await request.get(`${shop.address}/api/people?state=works%20here&order=oldest%20first`)).json();
-  for (const { id: stageId, kind, abrasive, sideIds } of stages) {
-    const signed = {
-      ticketId: id,
-      stageId,
-      revision,
-      kind,
-      abrasive,
-      sidesDone: sideIds,
-      personId: people[0].id,
-      initials: people[0].initials,
-    };
-    const data = { ...signed, doneAt: new Date(Date.now() - 60_000).toISOString() };
-    expect(
-      (await request.post(`${shop.address}/api/stages-done`, { data, headers: { "Idempotency-Key": crypto.randomUUID() } })).ok(),
-    ).toBe(true);
-  }
+  await signStages(request, id, { at: shop.address, doneAt: new Date(Date.now() - 60_000).toISOString() });
   await page.goto(`${shop.address}/measure?ball=${ballId}&ticket=${id}`);
   await page.getByText("Tester", { exact: true }).click();
   for (const figures of ["12.8 12.5", "13.1 12.4", "12.4 12.6", "12 12.9", "12.5 12", "8.1 9.9"]) await reads(page, figures);

@@ -5,6 +5,7 @@ import { AxeBuilder } from "@axe-core/playwright";
 import { type APIRequestContext, expect, type Page, test } from "@playwright/test";
 import { complaints } from "./room.ts";
 import { ownServer } from "./shopServer.ts";
+import { signStages } from "./signing.ts";
 
 /* The path of a ball through the shop, on a real server over a real database: taken in, written, printed, worked, signed, ready. */
 
@@ -321,25 +322,6 @@ test("two counters change one ticket: the second is told, and nothing is overwri
   expect([now.finishAfter, now.complaint]).toEqual(["1000", "Said at the other counter."]);
 });
 
-async function signAll(request: APIRequestContext, ticketId: string): Promise<void> {
-  const { items: people } = await (await request.get("/api/people?state=works%20here&order=oldest%20first")).json();
-  const { stages, revision } = await (await request.get(`/api/tickets/${ticketId}`)).json();
-  for (const { id: stageId, kind, abrasive, sideIds } of stages) {
-    const signed = {
-      ticketId,
-      stageId,
-      revision,
-      kind,
-      abrasive,
-      sidesDone: sideIds,
-      personId: people[0].id,
-      initials: people[0].initials,
-    };
-    const data = { ...signed, doneAt: new Date().toISOString() };
-    expect((await request.post("/api/stages-done", { data, headers: { "Idempotency-Key": crypto.randomUUID() } })).ok()).toBe(true);
-  }
-}
-
 // In points: an inch is 72, 25.4 mm. ISO 216 for A4 and A6, ANSI for letter; labels are as wide and high as they are written.
 for (const [what, pages, paper] of [
   ["ticket", { width: 594.96, height: 841.92 }, { paperSize: "A4" }],
@@ -357,7 +339,7 @@ for (const [what, pages, paper] of [
     const id = await takenIn(page, ball, "2000 + polish");
     const { version } = await (await request.get("/api/settings")).json();
     expect((await request.patch("/api/settings", { data: paper, headers: { "If-Match": `"${version}"` } })).ok()).toBe(true);
-    if (what === "care") await signAll(request, id);
+    if (what === "care") await signStages(request, id);
     await page.goto(`/print/${what}/${id}`);
     await expect(page.locator(".sheet").getByRole("heading", { name: ball.name }).first()).toBeVisible();
     if (what === "care") await expect(page.locator(".care-stages li").first()).toBeVisible();

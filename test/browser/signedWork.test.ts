@@ -1,14 +1,8 @@
 import { type APIRequestContext, expect, type Page, test } from "@playwright/test";
 import { openWish } from "./room.ts";
+import { signStages } from "./signing.ts";
 
 /* What the page says of a ball's work is what was signed: after another wish, on the card, after a power cut, through another batch. */
-
-interface Planned {
-  readonly id: string;
-  readonly kind: string;
-  readonly abrasive: string | null;
-  readonly sideIds: readonly string[];
-}
 
 /** An invented ball on the counter, with work planned by the page to a finish. */
 async function onTheCounter(page: Page, request: APIRequestContext, name: string, finish: string): Promise<string> {
@@ -33,36 +27,12 @@ async function wish(page: Page, id: string, finish: string): Promise<void> {
   ).toBeVisible();
 }
 
-async function stagesOf(request: APIRequestContext, id: string): Promise<{ stages: readonly Planned[]; revision: number }> {
-  return (await request.get(`/api/tickets/${id}`)).json();
-}
-
-/** Signs stages of the plan as it is now, as the guide of another device would. */
-async function sign(request: APIRequestContext, id: string, kinds: readonly string[], more: object = {}): Promise<void> {
-  const { items } = await (await request.get("/api/people?state=works%20here&order=oldest%20first")).json();
-  const { stages, revision } = await stagesOf(request, id);
-  for (const { id: stageId, kind, abrasive, sideIds } of stages.filter((stage) => kinds.includes(stage.kind))) {
-    const entry = {
-      ticketId: id,
-      stageId,
-      revision,
-      kind,
-      abrasive,
-      sidesDone: sideIds,
-      personId: items[0].id,
-      initials: items[0].initials,
-    };
-    const data = { ...entry, doneAt: new Date().toISOString(), ...more };
-    expect((await request.post("/api/stages-done", { data, headers: { "Idempotency-Key": crypto.randomUUID() } })).ok()).toBe(true);
-  }
-}
-
 test("another wish after the cut was signed: the new cut is not taken for signed, and the guide goes on there", async ({
   page,
   request,
 }) => {
   const id = await onTheCounter(page, request, "Slate Godwit", "1000");
-  await sign(request, id, ["clean", "cut"]);
+  await signStages(request, id, { kinds: ["clean", "cut"] });
   await wish(page, id, "2000");
   const row = page.locator("table.stages tbody tr").filter({ hasText: "2000" });
   await expect(row.locator(".initials")).toHaveText("next");
@@ -79,7 +49,7 @@ test("the care card claims what was signed, by whom, and the right sign of wear"
   await page.goto(`/print/care/${id}`);
   await expect(page.locator(".sheet")).toContainText("Sign the work first.");
   await expect(page.locator(".care")).toHaveCount(0);
-  await sign(request, id, ["clean", "cut", "polish", "check"]);
+  await signStages(request, id, { kinds: ["clean", "cut", "polish", "check"] });
   await page.reload();
   await expect(page.locator(".care h2")).toHaveText("Slate Whimbrel is at 1000 + polish");
   await expect(page.locator(".care")).toContainText(/hooks earlier.*the track looks dull/);
@@ -101,8 +71,8 @@ test("a side that was worked is not sanded twice: on another device, in another 
   await page.clock.install();
   const id = await onTheCounter(page, request, "Slate Turnstone", "1000");
   const other = await onTheCounter(page, request, "Slate Sanderling", "1000");
-  await sign(request, id, ["clean"]);
-  await sign(request, other, ["clean"]);
+  await signStages(request, id, { kinds: ["clean"] });
+  await signStages(request, other, { kinds: ["clean"] });
   await page.goto(`/bench/${id}`);
   await page.getByRole("button", { name: /It’s this ball/ }).click();
   await page.getByRole("button", { name: "Got it" }).click();
@@ -140,7 +110,7 @@ test("a side that was worked is not sanded twice: on another device, in another 
 
 test("a signature is taken back with its reason, which stays in the log; the stage is to be done again", async ({ page, request }) => {
   const id = await onTheCounter(page, request, "Slate Dunlin", "1000");
-  await sign(request, id, ["clean", "cut", "check"]);
+  await signStages(request, id, { kinds: ["clean", "cut", "check"] });
   await page.goto(`/tickets/${id}`);
   const row = page.locator("table.stages tbody tr").filter({ hasText: "1000" });
   await row.getByRole("button", { name: "Take back" }).click();
