@@ -100,6 +100,24 @@ describe("the outbox", () => {
   });
 });
 
+describe("what is taken out", () => {
+  it("is never sent where it waited, and has the id that the shop gave it where it was on its way or taken", async () => {
+    const outbox = new Outbox(() => {});
+    const answers: ((response: Response) => void)[] = [];
+    vi.stubGlobal("fetch", () => new Promise<Response>((resolve) => answers.push(resolve)));
+    outbox.add(stage("1"));
+    outbox.add(stage("2"));
+    await vi.advanceTimersByTimeAsync(0);
+    const onItsWay = outbox.takeOut("1");
+    expect(await outbox.takeOut("2")).toBeNull();
+    answers[0](Response.json({ id: "row-1" }, { status: 201 }));
+    expect(await onItsWay).toBe("row-1");
+    expect([keys(outbox), answers.length]).toEqual([[], 1]);
+    expect(await outbox.takeOut("1")).toBe("row-1");
+    expect(await outbox.takeOut("row-0")).toBe("row-0");
+  });
+});
+
 describe("several changes of one ticket that waited", () => {
   it("are each made on what the one before came to, also where a signature moved the ticket in between", async () => {
     const outbox = new Outbox(() => {});

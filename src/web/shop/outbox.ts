@@ -40,6 +40,10 @@ export class Outbox {
   /** Whether this browser keeps it; else it is gone with the page. */
   #isKept = true;
   #isSending = false;
+  /** The write that is on its way. */
+  #sending: { readonly key: string; readonly sent: Promise<Sent> } | null = null;
+  /** Ids that the shop has given to what this page has sent, by their keys. */
+  readonly #given = new Map<string, string>();
   #timer: ReturnType<typeof setTimeout> | null = null;
   readonly #listeners = new Set<() => void>();
   readonly #answered: (write: Waiting) => void;
@@ -81,6 +85,21 @@ export class Outbox {
     this.#change((waiting) => waiting.filter((write) => write.key !== key));
   }
 
+  /**
+   * Takes out what waits: it is never sent. What is on its way is waited for.
+   *
+   * @returns the id that the shop has given it, where it was sent; null where it was not
+   */
+  async takeOut(key: string): Promise<string | null> {
+    if (this.#sending?.key === key) await this.#sending.sent;
+    if (this.#waiting.some((write) => write.key === key)) {
+      this.drop(key);
+      return null;
+    }
+    // What this page did not send is known by its id already.
+    return this.#given.get(key) ?? key;
+  }
+
   /** Sends a change again, over what somebody else made of the thing meanwhile. */
   sendOver(key: string): void {
     this.#change((waiting) =>
@@ -100,12 +119,14 @@ export class Outbox {
     let outcome: Sent = "taken";
     try {
       for (let next = this.#next(othersKeys); next !== undefined; next = this.#next(othersKeys)) {
-        outcome = await this.#send(next);
+        this.#sending = { key: next.key, sent: this.#send(next) };
+        outcome = await this.#sending.sent;
         if (outcome === "otherPerson") othersKeys.add(next.key);
         else if (outcome !== "taken") break;
       }
     } finally {
       this.#isSending = false;
+      this.#sending = null;
     }
     // Where somebody must sign in first, that sends it.
     if (outcome === "away" && this.#next(othersKeys) !== undefined) this.#again();
@@ -128,7 +149,9 @@ export class Outbox {
       if (refusal !== null && (refusal.problem === null || refusal.problem.status >= 500)) return "away";
       if (refusal?.isKind("notSignedIn") === true) return "signedOut";
       if (refusal?.isKind("otherPerson") === true) return "otherPerson";
-      const now = refusal === null && write.version !== null ? versionOf(await response.json()) : null;
+      const taken: unknown = refusal === null ? await response.json() : null;
+      const now = versionOf(taken);
+      if (hasId(taken)) this.#given.set(write.key, taken.id);
       // Told first: what is taken is never, for a moment, neither waiting nor seen as taken.
       this.#answered(refusal === null ? write : { ...write, refused: faultWords(refusal) });
       this.#change((waiting) =>
@@ -175,6 +198,10 @@ function madeAfter(later: Waiting, taken: Waiting, now: number | null): Waiting 
 /** `/api/tickets/<id>` of a ticket and of everything that is asked of it. */
 function thingOf(path: string): string {
   return path.split("/").slice(0, 4).join("/");
+}
+
+function hasId(taken: unknown): taken is { readonly id: string } {
+  return typeof taken === "object" && taken !== null && "id" in taken && typeof taken.id === "string";
 }
 
 function versionOf(current: unknown): number | null {

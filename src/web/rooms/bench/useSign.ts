@@ -53,8 +53,9 @@ export function useSign() {
     },
     /** An entry that the shop has not got yet is simply not sent. */
     takeBack(here: OnTheBench, entry: Pick<SignedEntry, "id">, why: string): void {
-      if (outbox.snapshot().some(({ key }) => key === entry.id)) outbox.drop(entry.id);
-      else write(here, BENCH.takenBack, { takesBack: entry.id, signs: false, note: why });
+      void outbox.takeOut(entry.id).then((id) => {
+        if (id !== null) write(here, BENCH.takenBack, { takesBack: id, signs: false, note: why });
+      });
     },
   };
 }

@@ -137,21 +137,10 @@ export function useMeasuring({ ball, ticket, work, again, read, references, toda
       goOn(true);
     },
     takeBack(readings) {
-      for (const one of readings) {
-        if (waiting.some(({ key }) => key === one.id)) outbox.drop(one.id);
-        else
-          write([
-            {
-              ballId: ball.id,
-              ticketId: one.ticketId,
-              at: new Date().toISOString(),
-              when: one.when,
-              place: one.place,
-              how: one.how,
-              takesBack: one.id,
-            },
-          ]);
-      }
+      for (const { id, ticketId, when, place, how } of readings)
+        void outbox.takeOut(id).then((takesBack) => {
+          if (takesBack !== null) write([{ ballId: ball.id, ticketId, at: new Date().toISOString(), when, place, how, takesBack }]);
+        });
       const [place] = readings.map((one) => one.place as Place);
       // What stays may have been taken otherwise: the room stays as it is.
       setDraft((old) => ({ ...old, when, how, place: place ?? old.place, typed: "" }));
