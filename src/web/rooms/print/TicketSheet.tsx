@@ -80,7 +80,7 @@ function WorkSoFar(parts: SheetParts) {
       {stages.length > 0 && (
         <p className="sheet-far">
           <strong>{next === null ? PRINT.isDone : done === 0 ? PRINT.toBeDone : PRINT.inWork(done, stages.length)}</strong>{" "}
-          {agreed !== null ? PRINT.isMeasured(judgedText(agreed.judged)) : PRINT.notMeasured}
+          {agreed !== null ? PRINT.isMeasured(judgedText(agreed.judged)) : next === null && PRINT.notMeasured}
         </p>
       )}
       <StageTable ticket={parts.ticket} work={read.work} />

@@ -23,7 +23,7 @@ export function Discount({ visit, mostCents }: { readonly visit: Visit; readonly
   const fits = cents !== null && cents <= mostCents;
   if (typed === null)
     return (
-      <>
+      <div className="buttons">
         <button type="button" className="button quiet" onClick={() => setTyped("")}>
           {TICKET.discountOpen}
         </button>
@@ -38,7 +38,7 @@ export function Discount({ visit, mostCents }: { readonly visit: Visit; readonly
           </button>
         )}
         <WriteFault error={write.error} />
-      </>
+      </div>
     );
   return (
     <form
