@@ -8,6 +8,7 @@ import { OPEN_STATES } from "#contract/records/ticketStates";
 import { COVERS } from "#engine/ball/covers";
 import { finishText } from "#engine/surface/finish";
 import { makeDemonstration } from "#records/demonstration/makeDemonstration";
+import { seenOf } from "#records/demonstration/shots";
 import { openRecords } from "#records/openRecords";
 import type { Records } from "#records/records";
 
@@ -227,6 +228,23 @@ describe("its days are plausible", () => {
     }
     expect(hits).toBeGreaterThan(80);
   });
+});
+
+it("of a shot that fell into the gutter nothing is noted after that, though the model goes on", () => {
+  const at = (yFt: number, board: number) => ({ yFt, board, offLane: false });
+  const shot = {
+    samples: [at(15, 8), at(40, 2.5), at(60, 15.5)],
+    phases: { breakpoint: { board: 1, yFt: 38 }, speedAtPinsMph: 13.9 },
+    gutter: { yFt: 35, side: "right" },
+  } as unknown as Parameters<typeof seenOf>[0];
+  expect(seenOf(shot)).toEqual({
+    boards: [{ atFt: 15, board: 8 }],
+    breakpointBoard: null,
+    breakpointFt: null,
+    speedMph: null,
+    speedAt: null,
+  });
+  expect(seenOf({ ...shot, gutter: null }).boards).toHaveLength(3);
 });
 
 describe("its two years add up", () => {

@@ -61,7 +61,7 @@ export async function* noteShots(making: Making, shop: Furnished, customer: Cust
         at: clock.text(),
         game: 1,
         finish: ball.finish.polished ? `${ball.finish.number} + polish` : `${ball.finish.number}`,
-        ...seen(shot),
+        ...seenOf(shot),
         leave: leaveOf(shot, dice),
         note: "Invented.",
       },
@@ -72,7 +72,7 @@ export async function* noteShots(making: Making, shop: Furnished, customer: Cust
 }
 
 /** What can be seen of a shot: of one that fell into the gutter nothing after that, though the model goes on. */
-function seen({ samples, phases, gutter }: Shot) {
+export function seenOf({ samples, phases, gutter }: Pick<Shot, "samples" | "phases" | "gutter">) {
   const untilFt = gutter?.yFt ?? Number.POSITIVE_INFINITY;
   const speed = gutter === null ? phases.speedAtPinsMph : null;
   const isOnLane = phases.breakpoint.board >= 0 && phases.breakpoint.yFt < untilFt;
