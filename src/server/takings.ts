@@ -102,7 +102,7 @@ async function workOf(records: Records, visitId: string) {
   const signed: string[] = [];
   for (const { id } of tickets) {
     const stages = await everything<StageDone>((after) => records.stagesDone.list({ after, where: { ticketId: id } }));
-    signed.push(...stages.map(({ personId }) => personId));
+    signed.push(...stages.filter(({ signs }) => signs).map(({ personId }) => personId));
   }
   return { visit, signed, bowlerName: visit.bowlerId === null ? null : await nameOf(records.bowlers, visit.bowlerId) };
 }

@@ -19,7 +19,10 @@ const old = {
   sidesAgain: [],
   againSeconds: null,
   way: null,
+  began: null,
+  cautionsRead: [],
   takesBack: null,
+  personId: "p",
   initials: "T",
 };
 const done = (...names: readonly string[]): Signed[] =>

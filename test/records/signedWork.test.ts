@@ -46,13 +46,14 @@ const ofTicket = ({ shop: { records }, ticket }: Bench) => records.tickets.get(t
 const signedFor = async ({ shop: { records }, ticket }: Bench) =>
   (await records.stagesDone.list({ where: { ticketId: ticket.id }, order: "oldest first", limit: 500 })).items;
 
-/** Signs what is next, or says that a side of it is done. Gives what was written down; null where nothing is left. */
-async function work(bench: Bench, sidesDone?: readonly "grip"[]) {
+/** Signs what is next, with another pad where it is a cut, or says that a side of it is done. Gives what was written down; null where nothing is left. */
+async function work(bench: Bench, { sidesDone, pad }: { readonly sidesDone?: readonly "grip"[]; readonly pad?: string } = {}) {
   const { shop, padId } = bench;
   const ticket = await ofTicket(bench);
   const { next } = workOfTicket(ticket, await signedFor(bench));
   if (next === null) return null;
-  const { id: stageId, kind, abrasive, sideIds } = next.stage;
+  const { id: stageId, kind, sideIds } = next.stage;
+  const abrasive = kind === "cut" ? (pad ?? next.stage.abrasive) : next.stage.abrasive;
   const used = sidesDone === undefined && kind === "cut" ? [{ stockItemId: padId, quantity: 1 }] : [];
   const what = { stageId, revision: ticket.revision, kind, abrasive, used, signs: sidesDone === undefined };
   return shop.records.stagesDone.create(
@@ -171,6 +172,67 @@ describe.each(ENGINES)("on %s, signing", (_, server) => {
     await shop.end();
   });
 
+  test("a stage is signed once: a second device is told who signed it, the same request sent again is the same signature", async () => {
+    const shop = await open();
+    const bench = await onTheBench(shop, SHORT);
+    const { id: ticketId, stages, revision } = await ofTicket(bench);
+    const [{ id: stageId, kind, abrasive }] = stages;
+    const entry = { ticketId, stageId, revision, kind, abrasive, personId: shop.by, initials: "AB", doneAt: timeOf(shop) };
+    const once = { key: "sent from the bench", route: "createStageDone", bodyHash: "b" };
+    const first = await shop.records.stagesDone.create(entry, { by: shop.by, once });
+    expect(await refusal(shop.records.stagesDone.create({ ...entry, initials: "CD" }, { by: shop.by }))).toMatchObject({
+      problems: [{ path: "stageId", allowed: expect.stringContaining("AB signed it") }],
+    });
+    expect(await shop.records.stagesDone.create(entry, { by: shop.by, once })).toEqual(first);
+    expect(await signedFor(bench)).toHaveLength(1);
+    await takeBack(bench, first.id);
+    expect((await shop.records.stagesDone.create({ ...entry, initials: "CD" }, { by: shop.by })).initials).toBe("CD");
+    // With another pad it is another cut, whoever signed before.
+    await shop.records.stagesDone.create({ ...entry, abrasive: "pad-360" }, { by: shop.by });
+    expect((await ofTicket(bench)).state).toBe("in work");
+    await shop.end();
+  });
+
+  test("with another pad than planned leaves the ticket in work; that a side is begun, or cautions read, moves nothing", async () => {
+    const shop = await open();
+    const bench = await onTheBench(shop, [{ kind: "cut", abrasive: "pad-2000", sideIds: ["grip", "opposite"] }]);
+    const { id: ticketId, stages, revision } = await ofTicket(bench);
+    const entry = {
+      ticketId,
+      personId: shop.by,
+      initials: "T",
+      doneAt: timeOf(shop),
+      stageId: stages[0].id,
+      revision,
+      kind: "cut" as const,
+    };
+    const create = (more: object) => shop.records.stagesDone.create({ ...entry, ...more }, { by: shop.by });
+    const began = await create({ signs: false, began: { side: "grip", device: "bench tablet" } });
+    await create({ signs: false, stageId: null, cautionsRead: ["spinner"] });
+    expect(workOfTicket(await ofTicket(bench), await signedFor(bench)).next?.running?.id).toBe(began.id);
+    expect((await ofTicket(bench)).state).toBe("received");
+    await create({ abrasive: "pad-800", sidesDone: ["grip", "opposite"] });
+    expect((await ofTicket(bench)).state).toBe("in work");
+    // The sides are to be worked again: two of two are asked for.
+    expect(await refusal(create({ abrasive: "pad-2000", sidesDone: ["grip"] }))).toMatchObject({ problems: [{ path: "sidesDone" }] });
+    await create({ abrasive: "pad-2000", sidesDone: ["grip", "opposite"] });
+    expect((await ofTicket(bench)).state).toBe("ready");
+    await shop.end();
+  });
+
+  test("none, a ticket is ready only with a reason, which stays; planned anew it is no more ready", async () => {
+    const bench = await onTheBench(await open(), SHORT);
+    const { records, by } = bench.shop;
+    const inWork = await records.tickets.move(bench.ticket.id, "in work", { by, expectedVersion: bench.ticket.version });
+    const ready = (why: string) => records.tickets.move(inWork.id, "ready", { by, expectedVersion: inWork.version }, why);
+    expect(await refusal(ready(""))).toMatchObject({ problems: [{ path: "why" }] });
+    const { been, version, state } = await ready("Goes out as it is");
+    expect([state, been.at(-1)?.why]).toEqual(["ready", "Goes out as it is"]);
+    const anew = await records.tickets.change(inWork.id, { stages: stagesTo("1000") }, { by, expectedVersion: version });
+    expect([anew.state, anew.readyAt]).toEqual(["in work", null]);
+    await bench.shop.end();
+  });
+
   test("work that is planned is charged by the price list, once, and not where it is free", async () => {
     const shop = await open();
     const { records, by } = shop;
@@ -211,6 +273,7 @@ describe.each(ENGINES)("on %s, signing", (_, server) => {
     { weight: 6, arbitrary: fc.constant({ do: "sign" } as const) },
     { weight: 2, arbitrary: fc.record({ do: fc.constant("plan" as const), wish: fc.constantFrom("500", "2000", "1000 + polish") }) },
     { weight: 2, arbitrary: fc.constant({ do: "side" } as const) },
+    { weight: 1, arbitrary: fc.constant({ do: "other pad" } as const) },
     { weight: 2, arbitrary: fc.record({ do: fc.constant("take back" as const), which: fc.nat(20) }) },
     { weight: 1, arbitrary: fc.constant({ do: "power cut" } as const) },
     { weight: 1, arbitrary: fc.constant({ do: "come back" } as const) },
@@ -238,8 +301,10 @@ describe.each(ENGINES)("on %s, signing", (_, server) => {
             const gone = new Set((await signedFor(bench)).map(({ takesBack }) => takesBack));
             const standing = (await signedFor(bench)).filter(({ id, takesBack }) => takesBack === null && !gone.has(id));
             if (standing.length > 0) acknowledged += (await takeBack(bench, standing[one.which % standing.length].id)) === null ? 0 : 1;
-          } else if (one.do === "sign" || one.do === "side")
-            acknowledged += (await work(bench, one.do === "side" ? ["grip"] : undefined)) === null ? 0 : 1;
+          } else if (one.do === "sign" || one.do === "side" || one.do === "other pad") {
+            const more = one.do === "side" ? { sidesDone: ["grip"] as const } : one.do === "sign" ? {} : { pad: "pad-1500" };
+            acknowledged += (await work(bench, more)) === null ? 0 : 1;
+          }
         }
         await mustAgree(bench, acknowledged);
       }),

@@ -160,7 +160,7 @@ describe.each(ENGINES)("on %s", (_, server) => {
       { by, expectedVersion: 1 },
     );
     await records.tickets.move(ticket.id, "in work", { by, expectedVersion: 2 });
-    await records.tickets.move(ticket.id, "ready", { by, expectedVersion: 3 });
+    await records.tickets.move(ticket.id, "ready", { by, expectedVersion: 3 }, "Sanded elsewhere");
     expect((await records.balls.get(ball.id)).surface).toEqual([]);
   });
 

@@ -30,7 +30,16 @@ const cleaner = item(3, { kind: "cleaner", unit: "mL" });
 /** Work with so many stages signed already. */
 function work(signed: number, ...abrasives: readonly (string | null)[]) {
   const stages = abrasives.map((abrasive, i): PlannedStage => ({ id: `${i}`, kind: "cut", abrasive, sideIds: [], label: "" }));
-  const entry = { kind: "cut", signs: true, sidesDone: [], sidesAgain: [], againSeconds: null, takesBack: null, label: "" } as const;
+  const entry = {
+    kind: "cut",
+    signs: true,
+    sidesDone: [],
+    sidesAgain: [],
+    againSeconds: null,
+    began: null,
+    takesBack: null,
+    label: "",
+  } as const;
   return workOf(
     stages,
     stages.slice(0, signed).map(({ id, abrasive }): WorkEntry => ({ ...entry, id, stageId: id, abrasive, at: id })),

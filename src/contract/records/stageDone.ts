@@ -4,6 +4,8 @@ import { STAGE_KINDS } from "#engine/surface/stages";
 import { count, mapping, oneOf, quantity, text } from "../job/fields.ts";
 import { id, initials, instant, keptAs, listOf, longText, maybe } from "./fields.ts";
 
+const side = oneOf([...SIDE_IDS] as [SideId, ...SideId[]], "A side");
+
 export const stockUse = mapping(
   { stockItemId: id, quantity: quantity("", { above: 0, to: 100_000 }, "How much was used, in the item's own unit") },
   "Stock used",
@@ -25,11 +27,15 @@ export const stageDoneWritten = mapping(
     what: maybe(text("What was done")),
     /** Whether somebody signs for the whole stage; without it this tells of sides that are done. */
     signs: z.boolean({ error: "true or false" }).default(true),
-    sidesDone: listOf(oneOf([...SIDE_IDS] as [SideId, ...SideId[]], "A side"), 6, "sides"),
+    sidesDone: listOf(side, 6, "sides"),
     /** Sides that were found to be off and are to be worked once more; it says nothing else. */
-    sidesAgain: listOf(oneOf([...SIDE_IDS] as [SideId, ...SideId[]], "A side"), 6, "sides"),
+    sidesAgain: listOf(side, 6, "sides"),
     /** How long each of those is worked; null: as the plan has it. */
     againSeconds: maybe(quantity("s", { above: 0, to: 3600 }, "Time on a side that is worked once more")),
+    /** The side that somebody begins to work, and which device's clock runs for it; it says nothing else. */
+    began: maybe(mapping({ side, device: text("Which device") }, "A side that is begun")),
+    /** Cautions that somebody has read at this ball; it says nothing else. */
+    cautionsRead: listOf(text("Id of a caution"), 20, "cautions"),
     /** What the clock ran in all, also on a side that was not finished. */
     secondsRun: maybe(quantity("s", { from: 0, to: 36_000 }, "Time that was worked")),
     /** The entry that this one takes back, and why; it says nothing else. */

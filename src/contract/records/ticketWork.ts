@@ -21,9 +21,12 @@ export type Signed = Pick<
   | "sidesDone"
   | "sidesAgain"
   | "againSeconds"
+  | "began"
+  | "cautionsRead"
   | "takesBack"
   | "doneAt"
   | "initials"
+  | "personId"
 > & {
   readonly id: string;
   /** When the shop was told; null while it waits. */
@@ -33,6 +36,7 @@ export type Signed = Pick<
 /** A signature as an entry of the work. */
 export interface SignedEntry extends WorkEntry {
   readonly initials: string;
+  readonly personId: string;
   /** How it was worked: wet or dry, spinner or hand; null where nobody says. */
   readonly way: StageDone["way"];
 }
@@ -61,14 +65,24 @@ function entryOf({ doneAt, what, ...rest }: Signed): SignedEntry {
 const MOVED_BY_SIGNING: readonly TicketState[] = ["received", "waiting for approval", "in work", "drying", "ready", "rework"];
 
 /**
- * Where a ticket stands by what was signed: in work from the first of it, drying while the next stage is to rest, ready once nothing is left. Where all of it
- * was taken back, where somebody last put it.
+ * Where a ticket stands by what was signed: in work from the first of it, drying while the next stage is to rest, ready once nothing is left. Where nothing is
+ * signed, or all of it was taken back, where somebody last put it; ready it is not while work is planned.
  */
 export function stateBySigning({ state, been }: Pick<Ticket, "state" | "been">, work: Work<SignedEntry>): TicketState {
   if (!MOVED_BY_SIGNING.includes(state) || work.stages.length === 0) return state;
-  if (work.signed.length + work.sides.length === 0) return been.findLast(({ signedVersion }) => signedVersion === null)?.state ?? state;
+  if (work.signed.length + work.sides.length === 0) return putLast(been, work.next !== null) ?? state;
   if (work.next === null) return "ready";
   return work.next.stage.kind === "dryOff" && work.signed.length > 0 ? "drying" : "in work";
+}
+
+/** The last state that somebody put a ticket in. */
+function putLast(been: Ticket["been"], isLeft: boolean): TicketState | null {
+  return been.findLast(({ state, signedVersion }) => signedVersion === null && !(isLeft && state === "ready"))?.state ?? null;
+}
+
+/** Whether work is planned that nobody has signed, so that a ball is not ready unless somebody says why it is. */
+export function isWorkLeft({ stages, been }: Pick<Ticket, "stages" | "been">, done: readonly Signed[]): boolean {
+  return workOfTicket({ stages, been }, done).next !== null;
 }
 
 /** Whether all that happened to a ticket since a version is that signatures moved it: a change made on that version knew everything else. */

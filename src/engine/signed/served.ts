@@ -1,12 +1,9 @@
-import { ABRASIVES, type Abrasive } from "../surface/abrasives.ts";
 import { MOST_GRAIN_RATIO } from "../surface/stages.ts";
+import { grainOf, isAlike, isCut } from "./abrasives.ts";
 import type { PlannedStage, WorkEntry } from "./work.ts";
 
-/** Kinds that take surface off, and so make a cut of what was there before. */
-const CUTS = ["open", "plug", "cut"];
-
 /**
- * For each planned stage the signature that does what the stage would do though it was made for another plan; null where none does.
+ * For each planned stage the signature that does what the stage would do though it was made for another plan, or with another abrasive; null where none does.
  *
  * - *Cuts* count as far as the surface has come: where the last cut that was signed is one of the plan's, it and those before it, if what was signed went the
  *   same way or in finer steps (the trade's step rules; common practice). A cut beside the plan, or one coarser or finer after it, leaves another surface.
@@ -15,7 +12,7 @@ const CUTS = ["open", "plug", "cut"];
  * - *Polish* counts where nothing was cut since and the plan has nothing left to cut; *checking* where nothing at all was done since.
  *
  * @param signed whole stages, in order
- * @param isOfPlan whether an entry signs a stage of the plan itself
+ * @param isOfPlan whether an entry signs a stage of the plan itself, with what that asks for
  */
 export function served<Entry extends WorkEntry>(
   stages: readonly PlannedStage[],
@@ -34,13 +31,13 @@ export function served<Entry extends WorkEntry>(
   const isCovered = through === cuts.length && stages.every(({ kind }) => kind !== "polish") && isPolished(signed);
   const reached = isCovered ? Math.max(0, through - 1) : through;
   for (const i of cuts.slice(0, reached))
-    found[i] = path.findLast(({ abrasive }) => abrasive === stages[i].abrasive) ?? path[path.length - 1];
+    found[i] = path.findLast(({ abrasive }) => isAlike(abrasive, stages[i].abrasive)) ?? path[path.length - 1];
   const isAllCut = cuts.length === reached;
   for (const [i, { kind, abrasive }] of stages.entries()) {
     if (kind === "clean" || kind === "extract" || kind === "dryOff") found[i] = others.find((entry) => entry.kind === kind) ?? null;
     const last = signed.findLastIndex((entry) => isCut(entry.kind));
     if (kind === "polish" && isAllCut)
-      found[i] = signed.find((entry, at) => at > last && entry.kind === "polish" && entry.abrasive === abrasive) ?? null;
+      found[i] = signed.find((entry, at) => at > last && entry.kind === "polish" && isAlike(entry.abrasive, abrasive)) ?? null;
     const worked = signed.findLastIndex((entry) => isCut(entry.kind) || entry.kind === "polish");
     const isPolishDone = stages.every((stage, at) => stage.kind !== "polish" || found[at] !== null);
     if (kind === "check" && isAllCut && isPolishDone) found[i] = signed.find((entry, at) => at > worked && entry.kind === "check") ?? null;
@@ -53,15 +50,11 @@ function isPolished(signed: readonly WorkEntry[]): boolean {
   return signed.findLastIndex(({ kind }) => kind === "polish") > signed.findLastIndex(({ kind }) => isCut(kind));
 }
 
-function isCut(kind: PlannedStage["kind"]): boolean {
-  return kind !== null && CUTS.includes(kind);
-}
-
 /** How many of the planned cuts have been gone through. */
 function reachedOf(planned: readonly PlannedStage[], path: readonly WorkEntry[]): number {
   const last = path.at(-1)?.abrasive;
   if (last === undefined || last === null) return 0;
-  const end = planned.findLastIndex(({ abrasive }) => abrasive === last);
+  const end = planned.findLastIndex(({ abrasive }) => isAlike(abrasive, last));
   // Where the way begins: behind the last cut that was finer than the one after it, which undid what came before.
   const begin = path.findLastIndex(({ abrasive }, i) => i > 0 && grainOf(path[i - 1].abrasive) < grainOf(abrasive));
   const way = path.slice(Math.max(0, begin));
@@ -71,16 +64,10 @@ function reachedOf(planned: readonly PlannedStage[], path: readonly WorkEntry[])
 /** Whether a way from coarse to fine does all that the planned cuts would: each of them is in it, or a step over it that is no larger than the rules allow. */
 function goesThrough(planned: readonly PlannedStage[], way: readonly WorkEntry[]): boolean {
   return planned.every(({ abrasive }) => {
-    if (way.some((entry) => entry.abrasive === abrasive)) return true;
+    if (way.some((entry) => isAlike(entry.abrasive, abrasive))) return true;
     const grain = grainOf(abrasive);
     const coarser = way.findLast((entry) => grainOf(entry.abrasive) > grain);
     const finer = way.find((entry) => grainOf(entry.abrasive) < grain);
     return coarser !== undefined && finer !== undefined && grainOf(coarser.abrasive) / grainOf(finer.abrasive) <= MOST_GRAIN_RATIO;
   });
-}
-
-/** µm; what is not known is comparable with nothing. */
-function grainOf(abrasive: string | null): number {
-  const known: Readonly<Record<string, Abrasive>> = ABRASIVES;
-  return abrasive !== null && Object.hasOwn(known, abrasive) ? known[abrasive].grainUm : Number.NaN;
 }

@@ -2,7 +2,9 @@ import { ABRASIVES, type Abrasive } from "../surface/abrasives.ts";
 import type { Finish } from "../surface/finish.ts";
 import type { SideId } from "../surface/padWork/sides.ts";
 import type { StageKind } from "../surface/stages.ts";
+import { changesSurface } from "./abrasives.ts";
 import { served } from "./served.ts";
+import { isInstead, standingOf } from "./standing.ts";
 
 /** A stage as it is planned. */
 export interface PlannedStage {
@@ -33,6 +35,8 @@ export interface WorkEntry {
   readonly sidesAgain: readonly SideId[];
   /** How long each of them is worked, s; null: as the plan has it. */
   readonly againSeconds: number | null;
+  /** The side that somebody begins to work, and on which device; such an entry says nothing else. Null for any other. */
+  readonly began: { readonly side: SideId; readonly device: string } | null;
   /** Id of the entry that this one takes back; such an entry says nothing else. */
   readonly takesBack: string | null;
   /** When it was written down; the order of the entries. */
@@ -47,7 +51,7 @@ export interface StageStanding<Entry extends WorkEntry = WorkEntry> {
    * - `open`: nothing of it is done.
    * - `begun`: some of its sides are done.
    * - `signed`: somebody signed it.
-   * - `served`: nobody signed this stage, but what was signed before, on another plan, does what it would do.
+   * - `served`: nobody signed this stage with what it asks for, but what was signed, on another plan or with another abrasive, does what it would do.
    */
   readonly state: "open" | "begun" | "signed" | "served";
   /** What signed or serves it. */
@@ -58,6 +62,10 @@ export interface StageStanding<Entry extends WorkEntry = WorkEntry> {
   readonly againSeconds: number | null;
   /** Sides that are worked once more on a stage that was whole before: its next signature is for them alone. Empty: for all of it. */
   readonly again: readonly SideId[];
+  /** What was signed for it with another abrasive and does not do what it would do; null where nothing was. */
+  readonly instead: Entry | null;
+  /** Who last began one of the sides that are left; null where nobody did. */
+  readonly running: Entry | null;
 }
 
 /** A ball's work: everything that may be said of it follows from this. */
@@ -75,8 +83,6 @@ export interface Work<Entry extends WorkEntry = WorkEntry> {
   readonly finish: Finish | null;
 }
 
-const CHANGES_SURFACE: ReadonlySet<StageKind> = new Set(["open", "plug", "cut", "polish"]);
-
 /**
  * How a ball's work stands.
  *
@@ -87,14 +93,17 @@ export function workOf<Entry extends WorkEntry>(stages: readonly PlannedStage[],
   const standing = notTakenBack(entries);
   const own = matched(stages, standing);
   const signed = standing.filter(({ signs }) => signs);
-  const serving = served(stages, signed, (entry) => own.has(entry));
+  const serving = served(stages, signed, (entry) => {
+    const stage = own.get(entry);
+    return stage !== undefined && !isInstead(entry, stage);
+  });
   const found = stages.map((stage, i) => standingOf({ stages, own }, stage, standing, serving[i]));
-  const surface = signed.filter(({ kind }) => kind !== null && CHANGES_SURFACE.has(kind));
+  const surface = signed.filter(({ kind }) => changesSurface(kind));
   return {
     stages: found,
     next: found.find(({ state }) => state === "open" || state === "begun") ?? null,
     signed,
-    sides: standing.filter((entry) => !entry.signs && entry.sidesAgain.length === 0),
+    sides: standing.filter((entry) => !entry.signs && entry.sidesDone.length > 0),
     surface,
     finish: finishOf(surface),
   };
@@ -102,55 +111,7 @@ export function workOf<Entry extends WorkEntry>(stages: readonly PlannedStage[],
 
 /** Whether nothing that is left of the plan changes the surface. */
 export function isSurfaceDone({ stages }: Pick<Work, "stages">): boolean {
-  return stages.every(({ stage: { kind }, by }) => by !== null || kind === null || !CHANGES_SURFACE.has(kind));
-}
-
-/**
- * How a stage stands, gone through in the order in which things were written down.
- *
- * @param own which stage of the plan each entry is of
- * @param server what does the same, signed on another plan; null where nothing does
- */
-function standingOf<Entry extends WorkEntry>(
-  { stages, own }: { readonly stages: readonly PlannedStage[]; readonly own: ReadonlyMap<Entry, PlannedStage> },
-  stage: PlannedStage,
-  entries: readonly Entry[],
-  server: Entry | null,
-): StageStanding<Entry> {
-  let by = server;
-  let left = server === null ? stage.sideIds : [];
-  let againSeconds: number | null = null;
-  let again: readonly SideId[] = [];
-  const reopen = (sides: readonly SideId[]) => {
-    const before = left;
-    left = stage.sideIds.filter((side) => before.includes(side) || sides.includes(side));
-    if (by !== null || again.length > 0) again = stage.sideIds.filter((side) => again.includes(side) || sides.includes(side));
-    by = null;
-  };
-  for (const entry of entries) {
-    const of = own.get(entry);
-    if (of !== stage) {
-      if ((by === null || by !== server) && undoes(entry, stage, of !== undefined && stages.indexOf(of) < stages.indexOf(stage)))
-        reopen(entry.sidesDone.length === 0 ? stage.sideIds : entry.sidesDone);
-    } else if (entry.sidesAgain.length > 0) {
-      reopen(entry.sidesAgain);
-      againSeconds = entry.againSeconds;
-    } else if (entry.signs) {
-      if (by === server) by = entry;
-      left = [];
-      again = [];
-      againSeconds = null;
-    } else left = left.filter((side) => !entry.sidesDone.includes(side));
-  }
-  if (by !== null) return { stage, state: by === server ? "served" : "signed", by, sidesLeft: [], againSeconds: null, again: [] };
-  return { stage, state: left.length < stage.sideIds.length ? "begun" : "open", by: null, sidesLeft: left, againSeconds, again };
-}
-
-/** Whether an entry of another stage makes what was signed before it be done again: a cut under what came after it, or anything at all under what was checked. */
-function undoes({ signs, kind, sidesAgain }: WorkEntry, stage: PlannedStage, isBefore: boolean): boolean {
-  const isWork = signs && kind !== null && CHANGES_SURFACE.has(kind);
-  if (stage.kind === "check") return sidesAgain.length > 0 || (isBefore && isWork);
-  return isBefore && isWork && stage.kind !== null && CHANGES_SURFACE.has(stage.kind);
+  return stages.every(({ stage: { kind }, by }) => by !== null || !changesSurface(kind));
 }
 
 function notTakenBack<Entry extends WorkEntry>(entries: readonly Entry[]): Entry[] {

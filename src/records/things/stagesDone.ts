@@ -1,4 +1,5 @@
 import type { StageDone } from "#contract/records/stageDone";
+import { workOfTicket } from "#contract/records/ticketWork";
 import type { Problem } from "#engine/fault";
 import type { Session } from "../session.ts";
 import type { Definition } from "./definition.ts";
@@ -31,19 +32,24 @@ export const stageKind: Definition<StageDone> = {
   },
 };
 
-/** What is signed is a stage of the plan, whole, with what was used; of a plan that has been changed since the shop knows no more. */
-async function planProblems(stage: StageDone, session: Session): Promise<Problem[]> {
-  const { ticketId, stageId, revision, signs, kind, abrasive, sidesDone } = stage;
+/** What is signed is a stage of the plan, whole, with what was used, and once; of a plan that has been changed since the shop knows no more. */
+async function planProblems(entry: StageDone, session: Session): Promise<Problem[]> {
+  const { ticketId, stageId, revision, signs, kind, abrasive, sidesDone } = entry;
   const ticket = await store(session, ticketKind).get(ticketId);
   if (stageId === null || revision !== ticket.revision) return [];
   const planned = ticket.stages.find(({ id }) => id === stageId);
   if (planned === undefined)
     return [{ path: "stageId", value: stageId, allowed: `a stage of the plan: ${ticket.stages.map(({ id }) => id).join(", ") || "none"}` }];
   const unused = signs && kind === "cut" && abrasive === null && planned.abrasive !== null;
-  const others = (await signedOf(ticketId, session)).filter((one) => one.stageId === stageId).flatMap((one) => one.sidesDone);
-  const left = planned.sideIds.filter((side) => !sidesDone.includes(side) && !others.includes(side));
+  const standing = workOfTicket(ticket, await signedOf(ticketId, session)).stages.find(({ stage }) => stage.id === stageId);
+  const left = standing?.sidesLeft.filter((side) => !sidesDone.includes(side)) ?? [];
+  // Another abrasive over a signed stage is another cut, and is written down.
+  const by = signs && standing?.state === "signed" && standing.by?.abrasive === abrasive ? standing.by : null;
   return [
     ...(unused ? [{ path: "abrasive", value: abrasive, allowed: "what was used" }] : []),
+    ...(by === null
+      ? []
+      : [{ path: "stageId", value: stageId, allowed: `a stage that nobody has signed; ${by.initials} signed it already` }]),
     // An older page says no sides at all: it signs for the whole.
     ...(signs && sidesDone.length > 0 && left.length > 0
       ? [{ path: "sidesDone", value: sidesDone.join(), allowed: `all sides of the stage; ${left.join(", ")} are not done` }]

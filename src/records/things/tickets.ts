@@ -1,13 +1,13 @@
 import { RecordsFault } from "#contract/records/fault";
 import { type Ticket, ticketWritten } from "#contract/records/ticket";
 import { movesOf, putBackTo, type TicketState } from "#contract/records/ticketStates";
-import { isOnlyMovedSince } from "#contract/records/ticketWork";
+import { isOnlyMovedSince, isWorkLeft } from "#contract/records/ticketWork";
 import type { Tickets } from "../records.ts";
 import { type Session, timeOf } from "../session.ts";
 import type { ChangeOn } from "../write.ts";
 import { chargeByDefault } from "./defaultCharge.ts";
 import type { Fields } from "./definition.ts";
-import { moveBySigning, noteFinish } from "./moveBySigning.ts";
+import { moveBySigning, noteFinish, signedOf } from "./moveBySigning.ts";
 import { visits } from "./plainKinds.ts";
 import { checkedFields } from "./rows.ts";
 import { store } from "./store.ts";
@@ -44,6 +44,8 @@ export function tickets(session: Session): Tickets {
         const before = await stored.get(id);
         // Whoever signs the last stage while the shop is away, and then says that it is ready, says it after the signature did.
         if (before.state === to && before.been.at(-1)?.signedVersion !== null) return before;
+        if (to === "ready" && why.trim() === "" && isWorkLeft(before, await signedOf(id, inside)))
+          throw needsReason(id, "a reason, where a ticket is ready while planned work is not signed");
         const at = timeOf(inside.now());
         const moved = await stored.alter(
           id,
@@ -77,10 +79,7 @@ interface Move {
 function move(before: Ticket, { to, by, at, why }: Move): Fields {
   const allowed = movesOf(before);
   const isBack = !allowed.includes(to) && to === putBackTo(before.been);
-  if (isBack && why === "")
-    throw new RecordsFault("refused", `tickets ${before.id}`, {
-      problems: [{ path: "why", value: why, allowed: "a reason, where a ticket is put back" }],
-    });
+  if (isBack && why === "") throw needsReason(before.id, "a reason, where a ticket is put back");
   if (!allowed.includes(to) && !isBack)
     throw new RecordsFault("refused", `tickets ${before.id}`, {
       problems: [{ path: "state", value: to, allowed: allowed.length === 0 ? "none: the ticket has ended" : allowed.join(", ") }],
@@ -92,4 +91,8 @@ function move(before: Ticket, { to, by, at, why }: Move): Fields {
     ...(to === "collected" ? { collectedAt: at } : {}),
   };
   return { state: to, been: [...before.been, { state: to, at, by, signedVersion: null, why }], ...times };
+}
+
+function needsReason(id: string, allowed: string): RecordsFault {
+  return new RecordsFault("refused", `tickets ${id}`, { problems: [{ path: "why", value: "", allowed }] });
 }
