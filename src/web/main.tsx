@@ -8,6 +8,7 @@ import "./style/intakePanel.css";
 import "./style/pills.css";
 import "./style/shop.css";
 import "./style/bench.css";
+import "./style/guide.css";
 import "./style/sheets.css";
 import "./style/measureBall.css";
 import "./style/measureRooms.css";

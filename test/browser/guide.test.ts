@@ -18,7 +18,7 @@ async function ticketFor(request: APIRequestContext, name: string, ball: object,
 
 async function set(request: APIRequestContext, temperatureF: number | null): Promise<void> {
   const { version } = await (await request.get("/api/settings")).json();
-  const extraction = temperatureF === null ? null : { method: "warm bath", temperatureF, minutes: 20, restMinutes: 60 };
+  const extraction = temperatureF === null ? null : { method: "warm bath", temperatureF, minutes: 20, wipeMinutes: 5, restMinutes: 60 };
   const sent = await request.patch("/api/settings", { data: { extraction }, headers: { "If-Match": `"${version}"` } });
   expect(sent.ok()).toBe(true);
 }
@@ -38,6 +38,7 @@ test("without a setting oil has no clock; with one it has, and warns above 130 �
   await page.reload();
   await expect(page.getByRole("timer")).toHaveText("20:00");
   await expect(page.getByText("120 °F for 20 min")).toBeVisible();
+  await expect(page.getByText("wipe off beads every 5")).toBeVisible();
   await expect(page.getByRole("alert")).toHaveCount(0);
   await set(request, 135);
   await page.reload();
@@ -52,11 +53,13 @@ test("heat comes back at what it had run when the page went off, and signed befo
   await expect(page.getByText("120 °F for 20 min, then 60 min rest")).toBeVisible();
   await page.getByRole("button", { name: "Heat’s on" }).click();
   await expect(page.getByRole("timer")).toHaveText(/^19:5[0-6]$/);
+  await page.getByRole("button", { name: "5 min more" }).click();
+  await expect(page.getByRole("timer")).toHaveText(/^24:[45]\d$/);
   await page.reload();
-  await expect(page.getByText(/^The page went off after [1-9]\d? of 1200 seconds\.$/)).toBeVisible();
+  await expect(page.getByText(/^The page went off after [1-9]\d? of 1500 seconds\.$/)).toBeVisible();
   await expect(page.getByText("Did it go on after that?")).toBeVisible();
   await page.getByRole("button", { name: /^No, it stood/ }).click();
-  await expect(page.getByRole("timer")).toHaveText(/^19:5\d$/);
+  await expect(page.getByRole("timer")).toHaveText(/^24:[45]\d$/);
   await page.getByRole("button", { name: /^Sign without the clock/ }).click();
   await expect(page.getByRole("heading", { name: "Let it dry and cool" })).toBeVisible();
   await expect(page.getByRole("button", { name: "It’s resting" })).toBeVisible();
@@ -102,7 +105,10 @@ test("a state is put back with a reason, which stays in the history; without one
     const { version } = await (await request.get(`/api/tickets/${id}`)).json();
     return request.post(`/api/tickets/${id}/move`, { data, headers: { "If-Match": `"${version}"` } });
   };
-  for (const to of ["in work", "ready", "collected"]) expect((await move({ to })).ok(), to).toBe(true);
+  expect((await move({ to: "in work" })).ok()).toBe(true);
+  // Work is planned that nobody has signed.
+  expect((await move({ to: "ready" })).ok()).toBe(false);
+  for (const to of ["ready", "collected"]) expect((await move({ to, why: "Cleaned at the lane" })).ok(), to).toBe(true);
   expect((await move({ to: "ready" })).ok()).toBe(false);
   await page.goto(`/tickets/${id}`);
   await page.getByRole("button", { name: "History" }).click();

@@ -103,8 +103,13 @@ test("a side that was worked is not sanded twice: on another device, in another 
   const there = await device.newPage();
   await there.goto(`${new URL(page.url()).origin}/bench/${id}`);
   await there.getByRole("button", { name: /It’s this ball/ }).click();
-  await there.getByRole("button", { name: "Got it" }).click();
+  // The same person has read the cautions at this ball; the side that runs is asked for first.
+  await expect(there.getByRole("alert")).toContainText("began “Left of grip up” on another device");
+  await expect(there.getByRole("button", { name: "Got it" })).toHaveCount(0);
+  await expect(there.locator(".bench-clock")).toHaveCount(0);
+  await there.getByRole("button", { name: "Take over" }).click();
   await expect(there.locator(".bench-side")).toContainText("side 3 of 6");
+  await expect(page.getByRole("alert")).toContainText("began “Left of grip up” on another device");
   await device.close();
 });
 

@@ -32,6 +32,30 @@ const done = (...names: readonly string[]): Signed[] =>
   });
 const states = (ticket: Ticket, signed: readonly Signed[]) => workOfTicket(ticket, signed).stages.map(({ state }) => state);
 
+describe("two devices at one side", () => {
+  it("is of the one that began it last by the shop's clock, however the devices' clocks are set", () => {
+    const ticket = {
+      ...planned("500"),
+      stages: [{ id: "0-0", what: null, kind: "cut", abrasive: null, sideIds: ["grip"] }],
+    } as unknown as Ticket;
+    const begins = (device: string, doneAt: string, createdAt: string | null): Signed => ({
+      ...old,
+      id: device,
+      stageId: "0-0",
+      what: null,
+      signs: false,
+      began: { side: "grip", device },
+      doneAt,
+      createdAt,
+    });
+    const ahead = begins("ahead", "2026-01-01T09:00:00.000Z", "2026-01-01T08:00:00.000Z");
+    const right = begins("right", "2026-01-01T08:01:00.000Z", "2026-01-01T08:01:00.000Z");
+    const running = (...entries: Signed[]) => workOfTicket(ticket, entries).next?.running?.id;
+    expect([running(ahead), running(ahead, right), running(right, ahead)]).toEqual(["ahead", "right", "right"]);
+    expect(running(right, { ...ahead, id: "here", createdAt: null })).toBe("here");
+  });
+});
+
 describe("old signatures", () => {
   it("count each stage once, in the order of the work, however often it was signed", () => {
     expect(states(planned("Clean", "500", "1000"), done("Clean", "Clean", "500"))).toEqual(["signed", "signed", "open"]);

@@ -30,6 +30,8 @@ const extraction = mapping(
     method: text("What it is done with"),
     temperatureF: quantity("°F", { from: 60, to: NEVER_ABOVE_F }, "What the ball is warmed to"),
     minutes: count("min", { from: 1, to: 600 }, "How long it is warmed"),
+    /** Null: nobody has said how often the oil that comes out is wiped off. */
+    wipeMinutes: maybe(count("min", { from: 1, to: 120 }, "How often beads of oil are wiped off")),
     restMinutes: count("min", { from: 0, to: 2880 }, "How long it rests before it is worked"),
   },
   "How oil is drawn out",

@@ -57,9 +57,13 @@ function plannedOf({ id, kind, abrasive, sideIds, what }: Ticket["stages"][numbe
   return { id, kind, abrasive, sideIds, label: what ?? "" };
 }
 
+/** Which device began a side last goes by the shop's own clock, whatever the devices' say; what waits in this browser comes after it. */
 function entryOf({ doneAt, what, ...rest }: Signed): SignedEntry {
-  return { ...rest, at: doneAt, label: what ?? "" };
+  const at = rest.began === null ? doneAt : (rest.createdAt ?? NOT_SENT_YET);
+  return { ...rest, at, label: what ?? "" };
 }
+
+const NOT_SENT_YET = "9999-12-31T00:00:00.000Z";
 
 /** States among which signatures move a ticket. What waits for somebody's word, or has left, only a person moves. */
 const MOVED_BY_SIGNING: readonly TicketState[] = ["received", "waiting for approval", "in work", "drying", "ready", "rework"];

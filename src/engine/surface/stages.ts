@@ -6,6 +6,7 @@ import { ABRASIVES, type Abrasive, type AbrasiveId, PAD_NUMBERS } from "./abrasi
 import { type BenchBall, hardnessOf, type SurfaceKnownFrom, surfaceIsUnknown, trackRoughness } from "./benchBall.ts";
 import { type CutSetting, depthRateUm, type Force, valleyDepthUm } from "./cut.ts";
 import { effectiveRaUm, type Finish } from "./finish.ts";
+import { hazardsOf } from "./hazards.ts";
 import { type RoughnessRange, roughnessOfHistory } from "./history.ts";
 import { SIDE_SETS, type SideId } from "./padWork/sides.ts";
 
@@ -85,7 +86,7 @@ export const MOST_SKIPPED = 1;
 /** Games after which a surface is cut back to the ladder's start instead of refreshed (published: resurface at 60–80). */
 const RESURFACE_FROM_GAMES = 60;
 /** Where the ladder starts on a surface that is cut back: dull enough to be rid of whatever was there, and no cover minds it (common practice). */
-const CUT_BACK_TO = 500;
+export const CUT_BACK_TO = 500;
 /** What a surface is opened with before oil is drawn out. */
 const OPENED_WITH = 500;
 /** Depth of a worn track beyond its roughness, µm: chosen; a scratch that catches a fingernail is taken as deep as deep wear. */
@@ -274,12 +275,10 @@ class Bench {
     );
   }
 
-  /** Those of what is really used; before the first cut the ball is looked over, since nothing that was cut comes back. */
-  private hazardsOf({ kind }: Abrasive, wet: boolean): readonly CautionId[] {
+  /** Before the first cut the ball is looked over, since nothing that was cut comes back. */
+  private hazardsOf(abrasive: Abrasive, wet: boolean): readonly CautionId[] {
     const isFirst = this.stages.every(({ removedUm }) => removedUm === 0);
-    const around: readonly CautionId[] =
-      this.habits.by === "hand" ? [wet ? "floor" : "dust"] : wet ? ["spinner", "water", "floor"] : ["spinner", "dust"];
-    return [...(isFirst ? (["lookFirst"] as const) : []), ...around, ...(kind === "wetPaper" ? (["wetPaper"] as const) : [])];
+    return [...(isFirst ? (["lookFirst"] as const) : []), ...hazardsOf(abrasive, { by: this.habits.by, wet })];
   }
 
   polish(): void {
@@ -298,7 +297,7 @@ class Bench {
         removedUm: 0,
         why: "polishOver",
       },
-      this.habits.by === "hand" ? ["polish"] : ["spinner", "polish"],
+      hazardsOf(abrasive, { by: this.habits.by, wet: true }),
     );
   }
 

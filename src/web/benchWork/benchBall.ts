@@ -1,8 +1,11 @@
 import type { Ball } from "#contract/records/ball";
 import type { Ticket } from "#contract/records/ticket";
+import { grainOf, isCut } from "#engine/signed/abrasives";
+import type { Work } from "#engine/signed/work";
 import type { BenchBall } from "#engine/surface/benchBall";
 import { parseFinish } from "#engine/surface/finish";
 import { GAMES_WORDS, type GamesWord } from "#engine/surface/gamesWords";
+import { CUT_BACK_TO } from "#engine/surface/stages";
 
 /** A ball sold today is about this large (USBC allows 8.500 to 8.595 in, published). */
 const USUAL_DIAMETER_IN = 8.55;
@@ -63,6 +66,23 @@ export function benchBallOf(ball: Ball): BenchBall {
 export function benchBallFor(ticket: Pick<Ticket, "symptoms" | "scratches">, ball: Ball): BenchBall {
   const isDeep = ticket.scratches === "deep" || (ticket.symptoms.includes(SCRATCHED) && ticket.scratches !== "none");
   return { ...benchBallOf(ball), ...(isDeep ? { scratches: "deep" as const } : {}) };
+}
+
+/** The ball in the middle of its work: with what was really cut on it, and no more worn or scratched where that was cut back. */
+export function benchBallNow(
+  ticket: Parameters<typeof benchBallFor>[0],
+  ball: Ball,
+  { finish, surface }: Pick<Work, "finish" | "surface">,
+): BenchBall {
+  const before = benchBallFor(ticket, ball);
+  if (finish === null) return before;
+  const isCutBack = surface.some(({ kind, abrasive }) => isCut(kind) && grainOf(abrasive) >= grainOf(`pad-${CUT_BACK_TO}`));
+  return {
+    ...before,
+    finish,
+    gamesSince: isCutBack ? 0 : before.gamesSince,
+    ...(isCutBack ? { scratches: "none", trackWear: "none" } : {}),
+  };
 }
 
 /** As the counter keeps that complaint. */

@@ -3,7 +3,7 @@ import { Link } from "wouter";
 import type { Extraction } from "#contract/records/settings";
 import { heatVerdict, NEVER_ABOVE_F, WARN_ABOVE_F } from "#engine/rules/heat";
 import { BENCH } from "#words/en/rooms/bench";
-import { type BallState, held, LOOK_MS, looked, type PlannedStage, secondsLeft, started } from "./guide.ts";
+import { type BallState, held, LOOK_MS, longer, looked, type PlannedStage, secondsLeft, started } from "./guide.ts";
 
 interface OilProps {
   readonly stage: PlannedStage;
@@ -34,7 +34,7 @@ export function OilClock({ stage, setting, makerLimitF, state, nowMs, onChange }
       </div>
     );
   const isRest = stage.kind === "dryOff";
-  const minutes = isRest ? setting.restMinutes : setting.minutes;
+  const minutes = (isRest ? setting.restMinutes : setting.minutes) + (state.moreMinutes ?? 0);
   const isRunning = state.runningSince !== null;
   const { verdict, limitF, limitBy } = heatVerdict(setting.temperatureF, makerLimitF);
   if (!isRest && verdict === "refuse")
@@ -53,21 +53,31 @@ export function OilClock({ stage, setting, makerLimitF, state, nowMs, onChange }
       <p className={isRunning ? "bench-seconds" : "bench-seconds stands"} role="timer">
         {`${Math.floor(left / 60)}:${String(left % 60).padStart(2, "0")}`}
       </p>
-      <p className="bench-with">{isRest ? BENCH.oilRestOf(minutes) : BENCH.oilOf(minutes)}</p>
+      <p className="bench-with">{isRest ? BENCH.oilRestOf(minutes) : BENCH.oilOf(minutes, setting.wipeMinutes)}</p>
       {!isRest && <Degrees setF={setting.temperatureF} limitF={limitF} />}
       <p className="bench-side">
         <strong>{isRest ? BENCH.oilRest(minutes) : BENCH.oilFor(setting.temperatureF, setting.minutes, setting.restMinutes)}</strong>
         <span>{isRest ? BENCH.shopSetting : BENCH.oilBy(setting.method)}</span>
       </p>
-      {left > 0 && (
+      <div className="bench-keys oil-keys">
         <button
           type="button"
-          className="button primary bench-key"
-          onClick={() => onChange(isRunning ? held(state, nowMs) : started(state, nowMs))}
+          className="button bench-key"
+          disabled={!isRunning && state.ranMs === 0}
+          onClick={() => onChange(longer(state, nowMs))}
         >
-          {isRunning ? BENCH.hold : state.ranMs > 0 ? BENCH.goOn : isRest ? BENCH.restStart : BENCH.oilStart}
+          {BENCH.oilMore}
         </button>
-      )}
+        {left > 0 && (
+          <button
+            type="button"
+            className="button primary bench-key"
+            onClick={() => onChange(isRunning ? held(state, nowMs) : started(state, nowMs))}
+          >
+            {isRunning ? BENCH.hold : state.ranMs > 0 ? BENCH.goOn : isRest ? BENCH.restStart : BENCH.oilStart}
+          </button>
+        )}
+      </div>
     </div>
   );
 }

@@ -18,6 +18,8 @@ interface ClockProps {
   readonly nowMs: number;
   /** Whether cautions want to be seen first: until then no clock is started. */
   readonly isHeldBack: boolean;
+  /** The spinner starts, for the first time or again. */
+  onStart(): void;
   onChange(state: BallState): void;
   /** The side has been worked for so many seconds. */
   onDone(seconds: number): void;
@@ -30,14 +32,17 @@ const FLASH_MS = 1500;
 const SWEEPS = 30;
 
 /** A side and its clock. At the end the whole screen flashes, sounds and shakes; the time is the clock's, not the tab's. */
-export function SideClock({ stage, side, sidesLeft, before, state, nowMs, isHeldBack, onChange, onDone, onAgain }: ClockProps) {
+export function SideClock({ stage, side, sidesLeft, before, state, nowMs, isHeldBack, onStart, onChange, onDone, onAgain }: ClockProps) {
   const left = secondsLeft(state, stage, nowMs);
   const run = secondsRun(state, stage, nowMs);
   const isRunning = state.runningSince !== null;
   const isBegun = isRunning || state.ranMs > 0;
   const at = stage.sideIds.length - sidesLeft.length + 1;
   const isFlashing = useSideEnd({ isRunning, left, stage, state, nowMs, onChange, onDone });
-  const press = () => onChange(isRunning ? held(state, nowMs) : started(state, nowMs));
+  const press = () => {
+    if (!isRunning) onStart();
+    onChange(isRunning ? held(state, nowMs) : started(state, nowMs));
+  };
   useSpace(isHeldBack ? null : press);
   const share = Math.round((SWEEPS * run) / (stage.secondsPerSide ?? 1)) / SWEEPS;
   const svg = useMemo(

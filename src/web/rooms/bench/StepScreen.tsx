@@ -1,24 +1,20 @@
-import { useState } from "react";
 import { Link } from "wouter";
 import type { Extraction } from "#contract/records/settings";
 import type { SignedEntry } from "#contract/records/ticketWork";
 import { heatVerdict } from "#engine/rules/heat";
-import type { Work } from "#engine/signed/work";
+import type { StageStanding, Work } from "#engine/signed/work";
 import { type Finish, parseFinish } from "#engine/surface/finish";
-import type { SideId } from "#engine/surface/padWork/sides";
-import { ABRASIVE_NAMES } from "#words/en/bench";
 import { BENCH } from "#words/en/rooms/bench";
-import { TICKET } from "#words/en/rooms/ticket";
 import type { OnTheBench } from "../../benchWork/onTheBench.ts";
 import { abrasiveName, stageName } from "../../benchWork/plannedStages.ts";
-import { LineField, WordField } from "../../pieces/PlainFields.tsx";
+import { thisDevice } from "../../shop/device.ts";
 import { useSettings } from "../../shop/zone.ts";
+import { Scan, WasCut } from "./BeforeStep.tsx";
 import { CautionBox } from "./CautionBox.tsx";
 import {
   answered,
   type BallState,
   type GuideState,
-  isThisBall,
   isTimed,
   nameOf,
   type PlannedStage,
@@ -30,17 +26,19 @@ import {
   withSeen,
 } from "./guide.ts";
 import { OilClock } from "./OilClock.tsx";
+import { Instead, OtherPad } from "./OtherPad.tsx";
 import { SideClock } from "./SideClock.tsx";
+import { Sign } from "./Sign.tsx";
+import { TakenSide } from "./TakenSide.tsx";
 import { UndoSignature } from "./UndoSignature.tsx";
 import { useSign } from "./useSign.ts";
 
 interface StepProps {
   readonly here: OnTheBench;
+  readonly planned: PlannedStage;
+  /** With what is really used. */
   readonly stage: PlannedStage;
-  /** Sides of it that nobody has worked yet. */
-  readonly sidesLeft: readonly SideId[];
-  /** Sides that are worked once more; empty where all of it is worked. */
-  readonly again: readonly SideId[];
+  readonly standing: StageStanding<SignedEntry>;
   readonly work: Work<SignedEntry>;
   /** Cautions that nobody has seen since the hazard last changed. */
   readonly unseen: readonly string[];
@@ -51,28 +49,29 @@ interface StepProps {
 
 /** One step, filling the screen: what stops it, whether it is the right ball, the cautions, the clock, the signature. */
 export function StepScreen(props: StepProps) {
-  const { here, stage, sidesLeft, work, unseen, state, nowMs, onChange } = props;
+  const { here, planned, stage, standing, work, unseen, state, nowMs, onChange } = props;
   const { ticket, ball } = here;
+  const { sidesLeft, running } = standing;
   const sign = useSign();
   const setting = useSettings().data?.extraction ?? null;
   const stop = ticket.stops.find(({ clearedAt }) => clearedAt === null);
-  if (stop !== undefined)
-    return (
-      <div className="bench-step">
-        <h1 role="alert">{BENCH.stoppedFor(stop.why)}</h1>
-        <Link href={`/tickets/${ticket.id}`} className="button primary bench-button">
-          {BENCH.toTicket}
-        </Link>
-      </div>
-    );
+  if (stop !== undefined) return <Stopped ticketId={ticket.id} why={stop.why} />;
   const isCut = isTimed(stage);
   const [side] = sidesLeft;
   const own = stateOf(state, ticket.id, nameOf(stage, side));
   const set = (next: BallState) => onChange((old) => withBall(old, ticket.id, next));
+  const onUsed = (abrasive: string | null) => set({ ...own, used: abrasive === null ? null : { stageId: stage.id, abrasive } });
   const isLookedAt = !isCut || own.looked !== "not yet";
+  const isMine = running?.began?.device === thisDevice() && running.began.side === side;
+  const isTaken = isCut && side !== undefined && running !== null && running.began?.device !== thisDevice();
   // What was worked last on this stage, so that a side can be done again.
-  const last = work.sides.findLast(({ stageId }) => stageId === stage.id) ?? null;
+  const last = work.sides.findLast(({ stageId, at }) => stageId === stage.id && at > (standing.instead?.at ?? "")) ?? null;
   const onAgain = last === null ? null : () => sign.takeBack(here, last, BENCH.sideAgain);
+  const isBegun = own.runningSince !== null || own.ranMs > 0;
+  const seen = () => {
+    onChange((old) => withSeen(old, unseen));
+    sign.read(here, unseen);
+  };
   return (
     <div className="bench-step">
       <h1>{titleOf(stage)}</h1>
@@ -82,28 +81,46 @@ export function StepScreen(props: StepProps) {
           {BENCH.notApproved}
         </p>
       )}
-      {isLookedAt && unseen.length > 0 && <CautionBox ids={unseen} onSeen={() => onChange((old) => withSeen(old, unseen))} />}
+      {standing.instead !== null && <Instead here={here} used={standing.instead} planned={planned} work={work} />}
+      {isLookedAt && !isTaken && unseen.length > 0 && <CautionBox ids={unseen} onSeen={seen} />}
       {!isLookedAt ? (
         <Scan ticketId={ticket.id} serial={ball.serial} onLooked={(looked) => set({ ...own, looked })} />
+      ) : isTaken ? (
+        <TakenSide running={running} state={own} nowMs={nowMs} onChange={set} onTakeOver={() => sign.begin(here, stage, side)} />
       ) : own.wasCut ? (
-        <WasCut state={own} stage={withMinutes(stage, setting)} onSaid={(ranOn) => set(answered(own, ranOn, nowMs))} />
+        <WasCut state={own} stage={withMinutes(stage, setting, own)} onSaid={(ranOn) => set(answered(own, ranOn, nowMs))} />
       ) : isCut && side !== undefined ? (
-        <SideClock
-          stage={stage}
-          side={side}
-          sidesLeft={sidesLeft}
-          before={finishNow(here, work)}
-          state={own}
-          nowMs={nowMs}
-          isHeldBack={unseen.length > 0}
-          onChange={set}
-          onDone={(seconds) => sign.side(here, stage, side, own, seconds)}
-          onAgain={onAgain}
-        />
+        <>
+          <SideClock
+            stage={stage}
+            side={side}
+            sidesLeft={sidesLeft}
+            before={finishNow(here, work)}
+            state={own}
+            nowMs={nowMs}
+            isHeldBack={unseen.length > 0}
+            onStart={() => isMine || sign.begin(here, stage, side)}
+            onChange={set}
+            onDone={(seconds) => sign.side(here, stage, side, own, seconds)}
+            onAgain={onAgain}
+          />
+          {!isBegun && last === null && <OtherPad planned={planned} stage={stage} onUsed={onUsed} />}
+        </>
       ) : (
-        <Untimed {...props} setting={setting} own={own} set={set} onAgain={onAgain} />
+        <Untimed {...props} setting={setting} own={own} set={set} onAgain={onAgain} onUsed={onUsed} />
       )}
-      <UndoSignature here={here} work={work} isBegun={own.runningSince !== null || own.ranMs > 0 || last !== null} />
+      <UndoSignature here={here} work={work} isBegun={isBegun || last !== null} />
+    </div>
+  );
+}
+
+function Stopped({ ticketId, why }: { readonly ticketId: string; readonly why: string }) {
+  return (
+    <div className="bench-step">
+      <h1 role="alert">{BENCH.stoppedFor(why)}</h1>
+      <Link href={`/tickets/${ticketId}`} className="button primary bench-button">
+        {BENCH.toTicket}
+      </Link>
     </div>
   );
 }
@@ -113,12 +130,13 @@ interface UntimedProps extends StepProps {
   readonly own: BallState;
   set(state: BallState): void;
   readonly onAgain: (() => void) | null;
+  onUsed(abrasive: string | null): void;
 }
 
 /** A step without sides, or whose sides are all done: a clock where oil is drawn out, and the signature. */
-function Untimed({ here, stage, setting, again, nowMs, unseen, own, set, onAgain }: UntimedProps) {
+function Untimed({ here, planned, stage, standing, setting, nowMs, unseen, own, set, onAgain, onUsed }: UntimedProps) {
   const isHeat = stage.kind === "extract" || (stage.kind === "dryOff" && setting !== null);
-  const timed = withMinutes(stage, setting);
+  const timed = withMinutes(stage, setting, own);
   const isOver = !isHeat || (setting !== null && secondsLeft(own, timed, nowMs) === 0);
   const isRefused =
     stage.kind === "extract" && setting !== null && heatVerdict(setting.temperatureF, here.ball.heatLimitF).verdict === "refuse";
@@ -129,12 +147,14 @@ function Untimed({ here, stage, setting, again, nowMs, unseen, own, set, onAgain
       {!isRefused && (
         <Sign
           here={here}
+          planned={planned}
           stage={stage}
-          again={again}
+          again={standing.again}
           clock={isHeat ? { isOver, secondsRun: Math.round(secondsRun(own, timed, nowMs)) } : null}
           isOnSight={own.looked === "on sight"}
           isHeldBack={unseen.length > 0}
           onAgain={onAgain}
+          onUsed={onUsed}
         />
       )}
     </>
@@ -159,120 +179,4 @@ function howOf({ abrasive, way, force, kind }: PlannedStage): string {
   const name = kind === "cut" ? null : abrasiveName(abrasive);
   const water = kind !== "cut" || way === null ? null : way.endsWith("wet") ? BENCH.wet : BENCH.dry;
   return [name, water, force === null ? null : BENCH.force[force]].filter((part) => part !== null).join(" · ");
-}
-
-interface ScanProps {
-  readonly ticketId: string;
-  readonly serial: string | null;
-  onLooked(how: "scanned" | "on sight"): void;
-}
-
-/** Before the first cut: is it the right ball? A scanner types and ends with Enter. */
-function Scan({ ticketId, serial, onLooked }: ScanProps) {
-  const [given, setGiven] = useState("");
-  const [isWrong, setWrong] = useState(false);
-  return (
-    <form
-      className="bench-scan"
-      onSubmit={(event) => {
-        event.preventDefault();
-        if (isThisBall(given, ticketId, serial)) onLooked("scanned");
-        else setWrong(true);
-      }}
-    >
-      <LineField
-        label={BENCH.scan}
-        help={BENCH.scanWhy}
-        value={given}
-        problem={isWrong ? BENCH.scanWrong : undefined}
-        onChange={(text) => {
-          setGiven(text);
-          setWrong(false);
-        }}
-      />
-      <button type="submit" className="button primary bench-button">
-        {BENCH.check}
-      </button>
-      <button type="button" className="button bench-button" onClick={() => onLooked("on sight")}>
-        {BENCH.scanSkip}
-      </button>
-    </form>
-  );
-}
-
-interface CutProps {
-  readonly state: BallState;
-  readonly stage: PlannedStage;
-  onSaid(ranOn: boolean): void;
-}
-
-/** The page or its machine went in the middle of a side. Only who stood there knows whether the spinner went on. */
-function WasCut({ state, stage, onSaid }: CutProps) {
-  return (
-    <div className="bench-cautions">
-      <h2>{BENCH.wasCut(Math.round(secondsRun(state, stage, 0)), stage.secondsPerSide ?? 0)}</h2>
-      <p>{isTimed(stage) ? BENCH.didItRun : BENCH.didItGoOn}</p>
-      <div className="bench-buttons">
-        <button type="button" className="button primary bench-button" onClick={() => onSaid(false)}>
-          {BENCH.itStood}
-        </button>
-        <button type="button" className="button bench-button" onClick={() => onSaid(true)}>
-          {BENCH.itRanOn}
-        </button>
-      </div>
-    </div>
-  );
-}
-
-interface SignProps {
-  readonly here: OnTheBench;
-  readonly stage: PlannedStage;
-  readonly again: readonly SideId[];
-  /** Of heat or rest: whether it has had its time; null where there is no such clock. */
-  readonly clock: { readonly isOver: boolean; readonly secondsRun: number } | null;
-  readonly isOnSight: boolean;
-  readonly isHeldBack: boolean;
-  readonly onAgain: (() => void) | null;
-}
-
-/** What was done is signed, with what was really used. */
-function Sign({ here, stage, again, clock, isOnSight, isHeldBack, onAgain }: SignProps) {
-  const sign = useSign();
-  const [used, setUsed] = useState(stage.abrasive);
-  const isEarly = clock !== null && !clock.isOver;
-  const note = [isOnSight ? BENCH.scanSkipped : "", isEarly ? BENCH.withoutClock : ""].filter((part) => part !== "").join(" ");
-  const initials = sign.initials ?? TICKET.initials;
-  return (
-    <div className="bench-sign">
-      {isTimed(stage) && <p>{BENCH.cannotUndo}</p>}
-      {isOnSight && <p className="note">{BENCH.scanSkipped}</p>}
-      {stage.abrasive !== null && (
-        <WordField label={BENCH.used} value={used ?? ""} words={usable(stage.abrasive)} onChange={(chosen) => setUsed(chosen)} />
-      )}
-      <div className="bench-buttons">
-        {isTimed(stage) && onAgain !== null && (
-          <button type="button" className="button bench-button" onClick={onAgain}>
-            {BENCH.sideBefore}
-          </button>
-        )}
-        <button
-          type="button"
-          className={isEarly ? "button bench-button" : "button primary bench-button"}
-          disabled={sign.initials === null || isHeldBack}
-          onClick={() =>
-            again.length > 0
-              ? sign.sidesAgain(here, stage, used, again)
-              : sign.stage(here, stage, used, { note, secondsRun: clock?.secondsRun ?? null })
-          }
-        >
-          {isEarly ? BENCH.signWithoutClock(initials) : BENCH.sign(initials)}
-        </button>
-      </div>
-    </div>
-  );
-}
-
-/** Everything that could have been used, the planned one first. */
-function usable(planned: string): Readonly<Record<string, string>> {
-  return { [planned]: abrasiveName(planned) ?? planned, ...ABRASIVE_NAMES };
 }

@@ -1,5 +1,6 @@
 import type { Extraction } from "#contract/records/settings";
 import type { Ticket } from "#contract/records/ticket";
+import type { Signed } from "#contract/records/ticketWork";
 import type { SideId } from "#engine/surface/padWork/sides";
 
 export type PlannedStage = Ticket["stages"][number];
@@ -23,6 +24,10 @@ export interface BallState {
   /** Whether the page went while the clock ran, and nobody has said yet whether the spinner ran on. */
   readonly wasCut: boolean;
   readonly startedAt: string | null;
+  /** What is used at a stage instead of what was planned; kept by none of the programs before. */
+  readonly used?: { readonly stageId: string; readonly abrasive: string } | null;
+  /** What oil is drawn out for beyond the shop's setting, min. */
+  readonly moreMinutes?: number;
   /** Whether the ball was looked at before its first cut, and how. */
   readonly looked: "not yet" | "scanned" | "on sight";
 }
@@ -34,6 +39,8 @@ export interface GuideState {
   readonly seen: readonly string[];
   /** When the last of them was, ms since 1970; what was seen on another day is shown again. */
   readonly seenMs?: number;
+  /** Cautions that somebody has asked for once more. */
+  readonly asked?: readonly string[];
 }
 
 export const AT_THE_BEGINNING: GuideState = { balls: {}, seen: [] };
@@ -48,7 +55,7 @@ export function nameOf(stage: PlannedStage, side: SideId | undefined): string {
 /** The state of a ball for a side: as it was left where it is the same side, else with its clock at the beginning. */
 export function stateOf({ balls }: GuideState, ticketId: string, of: string): BallState {
   const state = balls[ticketId] ?? UNTOUCHED;
-  return state.of === of ? state : { ...state, of, runningSince: null, ranMs: 0, wasCut: false, startedAt: null };
+  return state.of === of ? state : { ...state, of, runningSince: null, ranMs: 0, wasCut: false, startedAt: null, moreMinutes: 0 };
 }
 
 /** More balls than are ever at the bench; the oldest are forgotten. */
@@ -63,19 +70,35 @@ export function withBall(state: GuideState, ticketId: string, ball: BallState): 
 /** Half a day: who comes back to the bench tomorrow has hair and sleeves again. */
 const SEEN_FOR_MS = 12 * 3_600_000;
 
-/** Cautions that nobody has seen of late. */
-export function unseenOf({ seen, seenMs = 0 }: GuideState, cautions: readonly string[], nowMs: number): readonly string[] {
-  return nowMs - seenMs > SEEN_FOR_MS ? cautions : cautions.filter((id) => !seen.includes(id));
+/**
+ * Cautions that nobody has seen of late.
+ *
+ * @param read those that the same person has read at these balls on whichever device, as {@link readOf} has them
+ */
+export function unseenOf(
+  { seen, seenMs = 0, asked = [] }: GuideState,
+  cautions: readonly string[],
+  read: ReadonlySet<string>,
+  nowMs: number,
+) {
+  const isOld = nowMs - seenMs > SEEN_FOR_MS;
+  return cautions.filter((id) => asked.includes(id) || !(read.has(id) || (!isOld && seen.includes(id))));
+}
+
+/** Cautions that a person has read of late, by what is written down at the bench. Another person reads them too. */
+export function readOf(done: readonly Pick<Signed, "cautionsRead" | "personId" | "doneAt">[], personId: string | null, nowMs: number) {
+  const late = done.filter((one) => one.personId === personId && nowMs - Date.parse(one.doneAt) <= SEEN_FOR_MS);
+  return new Set(late.flatMap(({ cautionsRead }) => cautionsRead));
 }
 
 export function withSeen(state: GuideState, ids: readonly string[], nowMs: number = Date.now()): GuideState {
   const isOld = nowMs - (state.seenMs ?? 0) > SEEN_FOR_MS;
-  return { ...state, seen: [...(isOld ? [] : state.seen), ...ids], seenMs: nowMs };
+  return { ...state, seen: [...(isOld ? [] : state.seen), ...ids], seenMs: nowMs, asked: [] };
 }
 
 /** The cautions of a stage are asked for once more. */
 export function shownAgain(state: GuideState, ids: readonly string[]): GuideState {
-  return { ...state, seen: state.seen.filter((id) => !ids.includes(id)) };
+  return { ...state, asked: ids };
 }
 
 /** The page was opened: every clock that ran when it went stands at what it had really run, until somebody says whether the spinner ran on. */
@@ -148,10 +171,19 @@ export function secondsLeft(state: BallState, stage: PlannedStage, nowMs: number
   return Math.max(0, (stage.secondsPerSide ?? 0) - secondsRun(state, stage, nowMs));
 }
 
-/** A stage with the time that its clock goes by: the shop's own minutes where oil is drawn out or a ball rests, else the plan's. */
-export function withMinutes(stage: PlannedStage, setting: Extraction | null): PlannedStage {
+/** A stage with the time that its clock goes by: the shop's own minutes where oil is drawn out or a ball rests, and what was added; else the plan's. */
+export function withMinutes(stage: PlannedStage, setting: Extraction | null, { moreMinutes = 0 }: BallState): PlannedStage {
   const minutes = stage.kind === "extract" ? setting?.minutes : stage.kind === "dryOff" ? setting?.restMinutes : undefined;
-  return minutes === undefined ? stage : { ...stage, secondsPerSide: 60 * minutes };
+  return minutes === undefined ? stage : { ...stage, secondsPerSide: 60 * (minutes + moreMinutes) };
+}
+
+/** How much is added at a press, min. */
+const MORE_MINUTES = 5;
+
+/** Oil still beads: it is drawn out longer, and the clock runs on. */
+export function longer(state: BallState, nowMs: number): BallState {
+  const more = { ...state, moreMinutes: (state.moreMinutes ?? 0) + MORE_MINUTES };
+  return more.runningSince === null ? started(more, nowMs) : more;
 }
 
 /** Whether a stage is worked side by side, by the clock. */
@@ -174,6 +206,12 @@ export function looked(state: BallState, nowMs: number): BallState {
 export function held(state: BallState, nowMs: number): BallState {
   if (state.runningSince === null) return state;
   return { ...state, ranMs: state.ranMs + Math.max(0, nowMs - state.runningSince), runningSince: null };
+}
+
+/** Somebody looks at something else: the clock of a ball stands. */
+export function paused(state: GuideState, ticketId: string, nowMs: number): GuideState {
+  const ball = state.balls[ticketId];
+  return ball === undefined ? state : withBall(state, ticketId, held(ball, nowMs));
 }
 
 /** What a scanner or a person gives for a ball: the address on its label, or the end of its serial number (three letters at least). */

@@ -6,13 +6,14 @@ import { MEASURE } from "#words/en/rooms/measure";
 import type { OnTheBench } from "../../benchWork/onTheBench.ts";
 import { stageName } from "../../benchWork/plannedStages.ts";
 import { stockUse } from "../../benchWork/stockUse.ts";
+import { thisDevice } from "../../shop/device.ts";
 import { newKey } from "../../shop/shopClient.ts";
 import { useActing } from "../../shop/useActing.ts";
 import { useOutbox } from "../../shop/useOutbox.tsx";
 import { useStock } from "../../shop/useStock.ts";
 import type { BallState, PlannedStage } from "./guide.ts";
 
-/** Writes down what is done at the bench: sides, signatures, and that one is taken back. It waits in the outbox until the shop has it. */
+/** Writes down what is done at the bench, each with what was really used: sides, signatures, and that one is taken back. It waits in the outbox until the shop has it. */
 export function useSign() {
   const { outbox } = useOutbox();
   const person = useActing();
@@ -32,19 +33,28 @@ export function useSign() {
   });
   return {
     initials: person?.initials ?? null,
+    personId: person?.id ?? null,
     /** A side has had its time: nothing is signed by it. */
     side(here: OnTheBench, stage: PlannedStage, side: SideId, state: BallState, seconds: number): void {
       const done = { signs: false, sidesDone: [side], sideSeconds: [seconds], secondsRun: seconds, startedAt: state.startedAt };
       write(here, stageName(stage), { ...ofStage(here, stage), ...done });
     },
+    /** A side is begun here: another device then asks before it takes it over. */
+    begin(here: OnTheBench, stage: PlannedStage, side: SideId): void {
+      write(here, stageName(stage), { ...ofStage(here, stage), signs: false, began: { side, device: thisDevice() } });
+    },
+    /** Cautions were read at this ball: they are not shown again to the same person on another device. */
+    read(here: OnTheBench, cautions: readonly string[]): void {
+      write(here, BENCH.readCautions, { signs: false, cautionsRead: [...cautions] });
+    },
     /** The whole stage, with what was really used. */
-    stage(here: OnTheBench, stage: PlannedStage, used: string | null, how: Pick<StageDoneWritten, "note" | "secondsRun">): void {
+    stage(here: OnTheBench, stage: PlannedStage, how: Pick<StageDoneWritten, "note" | "secondsRun">): void {
       const sidesDone = [...stage.sideIds];
-      write(here, stageName(stage), { ...ofStage(here, stage), abrasive: used, sidesDone, used: stockUse(stock, used), ...how });
+      write(here, stageName(stage), { ...ofStage(here, stage), sidesDone, used: stockUse(stock, stage.abrasive), ...how });
     },
     /** Sides of it that were worked once more: with the pad that was out already. */
-    sidesAgain(here: OnTheBench, stage: PlannedStage, used: string | null, sides: readonly SideId[]): void {
-      write(here, stageName(stage), { ...ofStage(here, stage), abrasive: used, sidesDone: [...sides] });
+    sidesAgain(here: OnTheBench, stage: PlannedStage, sides: readonly SideId[]): void {
+      write(here, stageName(stage), { ...ofStage(here, stage), sidesDone: [...sides] });
     },
     /** Puts sides of a signed stage back into the work. */
     redo(here: OnTheBench, stage: PlannedStage, sides: readonly SideId[], seconds: number): void {

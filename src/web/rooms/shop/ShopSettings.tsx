@@ -26,6 +26,7 @@ const FIELDS: readonly EditField[] = [
   { path: "extraction.method", label: SHOP.oilMethod, help: SHOP.oilHelp },
   { path: "extraction.temperatureF", label: SHOP.oilTemperature, as: "number", help: SHOP.oilSources },
   { path: "extraction.minutes", label: SHOP.oilMinutes, as: "number" },
+  { path: "extraction.wipeMinutes", label: SHOP.oilWipe, as: "number", help: SHOP.oilWipeHelp },
   { path: "extraction.restMinutes", label: SHOP.oilRest, as: "number" },
   { path: "ruleBook", label: SHOP.ruleBook, words: BOOK_NAMES },
   { path: "language", label: SHOP.language, words: SHOP.languages, help: SHOP.languageHelp },
@@ -117,12 +118,12 @@ function changeOf(typed: Typed, changed: ReadonlySet<string>): Change {
   return Object.fromEntries(Object.entries(whole).filter(([path]) => touched.has(path))) as Change;
 }
 
-const OIL = ["method", "temperatureF", "minutes", "restMinutes"] as const;
+const OIL = ["method", "temperatureF", "minutes", "restMinutes", "wipeMinutes"] as const;
 
-/** As a whole, or not at all: a temperature without a time is no setting. */
+/** As a whole, or not at all: a temperature without a time is no setting. How often it is wiped may stay open. */
 function extractionOf(typed: Typed): Change["extraction"] {
   const [method, ...figures] = OIL.map((key) => typed[`extraction.${key}`] ?? "");
   if (method.trim() === "" && figures.every((one) => one.trim() === "")) return null;
-  const [temperatureF, minutes, restMinutes] = figures.map(figureOrNull);
-  return { method: method.trim(), temperatureF, minutes, restMinutes } as Change["extraction"];
+  const [temperatureF, minutes, restMinutes, wipeMinutes] = figures.map(figureOrNull);
+  return { method: method.trim(), temperatureF, minutes, restMinutes, wipeMinutes } as Change["extraction"];
 }

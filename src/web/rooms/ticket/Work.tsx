@@ -1,4 +1,3 @@
-import { useState } from "react";
 import { Link } from "wouter";
 import type { Ball } from "#contract/records/ball";
 import type { Ticket } from "#contract/records/ticket";
@@ -11,11 +10,11 @@ import { benchBallFor } from "../../benchWork/benchBall.ts";
 import type { OnTheBench } from "../../benchWork/onTheBench.ts";
 import { abrasiveName, plannedStages, stageName, wayText } from "../../benchWork/plannedStages.ts";
 import { FinishSwatch } from "../../pieces/FinishSwatch.tsx";
-import { LineField, WordField } from "../../pieces/PlainFields.tsx";
+import { WordField } from "../../pieces/PlainFields.tsx";
 import { For } from "../../shop/useDoor.tsx";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
-import { useSign } from "../bench/useSign.ts";
+import { TakeBack } from "./TakeBack.tsx";
 import type { TicketParts } from "./TicketHead.tsx";
 import { useChangeTicket } from "./useTicket.ts";
 
@@ -129,34 +128,4 @@ export function ChangeFinish({ ticket, ball }: { readonly ticket: Ticket; readon
 /** Where another abrasive was used than was planned, which. */
 export function usedInstead({ stage, by }: StageStanding<SignedEntry>): string {
   return by === null || by.abrasive === stage.abrasive ? "" : `(${abrasiveName(by.abrasive) ?? "–"})`;
-}
-
-function TakeBack({ here, entry }: { readonly here: OnTheBench; readonly entry: SignedEntry }) {
-  const [isOpen, setOpen] = useState(false);
-  const [why, setWhy] = useState("");
-  const sign = useSign();
-  return (
-    <For least="technician">
-      {isOpen ? (
-        <form
-          className="take-back no-print"
-          onSubmit={(event) => {
-            event.preventDefault();
-            if (why.trim() === "") return;
-            sign.takeBack(here, entry, why.trim());
-            setOpen(false);
-          }}
-        >
-          <LineField label={TICKET.takeBackWhy} value={why} onChange={setWhy} />
-          <button type="submit" className="button" disabled={why.trim() === ""}>
-            {TICKET.takeBack}
-          </button>
-        </form>
-      ) : (
-        <button type="button" className="link no-print" onClick={() => setOpen(true)}>
-          {TICKET.takeBack}
-        </button>
-      )}
-    </For>
-  );
 }

@@ -34,6 +34,8 @@ export const SHOP = {
   oilSources:
     "über 130 °F reißen Schalen, nie über 140 °F (Warnungen der Hersteller, aus zweiter Hand); die Grenze des Herstellers geht vor",
   oilMinutes: "Öl ziehen: Minuten",
+  oilWipe: "Tropfen abwischen alle … Minuten",
+  oilWipeHelp: "leer: Der Führer sagt nur, dass abgewischt wird",
   oilRest: "Danach ruhen, Minuten",
   oilNotSet: "– (Temperatur und Zeit nicht gesetzt)",
   oilIs: ({ method, temperatureF, minutes, restMinutes }) =>

@@ -39,7 +39,8 @@ export const BENCH = {
   oilRefused: (setF: number, limitF: number, by: "maker" | "anybody") =>
     `No heat: your setting is ${setF} °F, and ${by === "maker" ? "this ball’s maker allows" : "nothing may go above"} ${limitF} °F.`,
   oilWarn: (setF: number) => `${setF} °F is above 130: covers start to crack.`,
-  oilOf: (minutes: number) => `of ${minutes} min · wipe off beads`,
+  oilOf: (minutes: number, wipe: number | null) => `of ${minutes} min · wipe off beads${wipe === null ? "" : ` every ${wipe}`}`,
+  oilMore: "5 min more",
   oilRestOf: (minutes: number) => `of ${minutes} min`,
   oilFor: (setF: number, minutes: number, rest: number) =>
     rest === 0 ? `${setF} °F for ${minutes} min` : `${setF} °F for ${minutes} min, then ${rest} min rest`,
@@ -63,6 +64,20 @@ export const BENCH = {
   sideBefore: "Redo last side",
   sidesDone: (done: number, of: number) => `${done} of ${of} sides done`,
   used: "Used",
+  otherPad: "Another pad",
+  /** What was used in a stage's place, and what is to be done still. */
+  instead: (used: string, planned: string) => `${used} was used here. ${planned} is still to do.`,
+  planFromHere: "Plan from here",
+  back: "Back",
+  backAt: (what: string, initials: string, at: string) => `${what} · ${initials} · ${at}`,
+  backSigned: "A signature corrects the record, not the ball.",
+  forward: "Continue",
+  takeBackSide: "Redo this side",
+  /** Another device has begun the side. */
+  taken: (name: string, side: string, at: string) => `${name} began “${side}” on another device: ${at}.`,
+  takenWhy: "Ask before you take over: a side is not sanded twice.",
+  takeOver: "Take over",
+  readCautions: "cautions read",
   takenBack: "taken back",
   wasCut: (ran: number, of: number) => `The page went off after ${ran} of ${of} seconds.`,
   didItRun: "Was the spinner still running after that?",

@@ -39,6 +39,8 @@ export const SHOP = {
   oilTemperature: "Pulling oil: °F",
   oilSources: "above 130 °F covers crack, never above 140 °F (makers’ warnings, second-hand); the ball maker’s own limit comes first",
   oilMinutes: "Pulling oil: minutes",
+  oilWipe: "Wipe off beads every … minutes",
+  oilWipeHelp: "empty: the guide says only to wipe them off",
   oilRest: "Then rest, minutes",
   oilNotSet: "– (temperature and time not set)",
   oilIs: ({ method, temperatureF, minutes, restMinutes }: OilSetting) =>
