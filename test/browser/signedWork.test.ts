@@ -128,3 +128,26 @@ test("a signature is taken back with its reason, which stays in the log; the sta
   await page.goto(`/bench/${id}`);
   await expect(page.locator(".bench-step h1")).toContainText("1000");
 });
+
+test("a signature that serves a newer plan is taken back from the history; a ticket with work left is ready only with a reason", async ({
+  page,
+  request,
+}) => {
+  const id = await onTheCounter(page, request, "Slate Knot", "1000");
+  await signStages(request, id, { kinds: ["clean", "cut"] });
+  await wish(page, id, "2000");
+  const cut = page.locator("table.stages tbody tr").filter({ hasText: "2000" });
+  await expect(cut.locator(".initials")).toHaveText("next");
+  await page.getByRole("button", { name: "History" }).click();
+  const signed = page.locator(".history li").filter({ hasText: "signed: Sand, pad 1000" });
+  await signed.getByRole("button", { name: "Take back" }).click();
+  await signed.getByLabel("Why it is taken back").fill("Other ball");
+  await signed.getByRole("button", { name: "Take back" }).click();
+  await expect(page.locator(".history li").filter({ hasText: "signature taken back" })).toContainText("Other ball");
+  await expect(signed).toHaveCount(0);
+  await page.getByRole("button", { name: "Ready as it is" }).click();
+  await page.getByLabel("Why is it ready?").fill("Bowler wants it back");
+  await page.getByRole("button", { name: "It is ready" }).click();
+  await expect(page.locator(".history li").last()).toContainText("Bowler wants it back");
+  expect((await (await request.get(`/api/tickets/${id}`)).json()).state).toBe("ready");
+});

@@ -22,7 +22,13 @@ export function StepPlace({ here: { ticket, ball }, work, at, of, onBack, onShow
           <span aria-hidden="true">‹</span> {BENCH.back}
         </button>
         <p>
-          <strong>{ball.name}</strong> {ball.serial !== null && `· ${ball.serial}`}{" "}
+          <strong>{ball.name}</strong>{" "}
+          {ball.serial !== null && (
+            <span className="bench-serial">
+              <span>· </span>
+              {ball.serial}
+            </span>
+          )}{" "}
           <span className="bench-step-of">{BENCH.step(at, of)}</span>
         </p>
         <button type="button" className="bench-triangle" aria-label={BENCH.showCautions} onClick={onShowCautions}>

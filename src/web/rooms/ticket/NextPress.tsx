@@ -29,7 +29,7 @@ export function NextPress(parts: TicketParts) {
   if (ticket.stages.length === 0 || work.next !== null || !statesAfter(ticket.state).includes("ready")) return null;
   return (
     <>
-      <button type="button" className="button primary" disabled={move.isPending} onClick={() => move.mutate("ready")}>
+      <button type="button" className="button primary" disabled={move.isPending} onClick={() => move.mutate({ to: "ready" })}>
         {TICKET.markReady}
       </button>
       <WriteFault error={move.error} />
@@ -51,15 +51,15 @@ function HandOver({ ticket, ball }: TicketParts) {
   const handOver = async () => {
     // Pressed before the bill was there it is waited for, or the question would be passed by.
     const read = account.data ?? (await account.refetch()).data;
-    if (isPriced(read) && (read?.owedCents ?? 0) <= 0) move.mutate("collected");
+    if (isPriced(read) && (read?.owedCents ?? 0) <= 0) move.mutate({ to: "collected" });
     else setAsking(true);
   };
   // What was priced is paid next; what is free, or paid already, goes out.
   const goOn = async () => {
     const read = (await account.refetch()).data;
-    if ((read?.owedCents ?? 0) <= 0) await move.mutateAsync("collected");
+    if ((read?.owedCents ?? 0) <= 0) await move.mutateAsync({ to: "collected" });
   };
-  const pay = () => payment.take(owed, account.data?.currency ?? "USD", method, () => move.mutate("collected"));
+  const pay = () => payment.take(owed, account.data?.currency ?? "USD", method, () => move.mutate({ to: "collected" }));
   return (
     <>
       <button type="button" className="button primary" disabled={move.isPending} onClick={handOver}>
@@ -70,7 +70,7 @@ function HandOver({ ticket, ball }: TicketParts) {
           <legend>{PRICING.ask}</legend>
           <p>{PRICING.askWhy(ball.name)}</p>
           <PriceWork ticket={ticket} ball={ball} act={PRICING.handOver} then={goOn}>
-            <button type="button" className="button" disabled={move.isPending} onClick={() => move.mutate("collected")}>
+            <button type="button" className="button" disabled={move.isPending} onClick={() => move.mutate({ to: "collected" })}>
               {PRICING.handOverLater}
             </button>
             <button type="button" className="button" onClick={() => setAsking(false)}>
@@ -87,7 +87,7 @@ function HandOver({ ticket, ball }: TicketParts) {
             <button type="button" className="button primary" disabled={payment.isPending || move.isPending} onClick={pay}>
               {TICKET.paidHandOver(times.money(owed))}
             </button>
-            <button type="button" className="button" disabled={move.isPending} onClick={() => move.mutate("collected")}>
+            <button type="button" className="button" disabled={move.isPending} onClick={() => move.mutate({ to: "collected" })}>
               {TICKET.unpaidHandOver}
             </button>
             <button type="button" className="button" onClick={() => setAsking(false)}>

@@ -8,6 +8,7 @@ import { HELD } from "#words/en/rooms/held";
 import { TICKET } from "#words/en/rooms/ticket";
 import { TICKET_STATE_WORDS } from "#words/en/rooms/today";
 import { workHere } from "../../benchWork/onTheBench.ts";
+import { ReasonPress } from "../../pieces/ReasonPress.tsx";
 import { Photos } from "../../shop/Photos.tsx";
 import { Reading } from "../../shop/Reading.tsx";
 import { For, useMay } from "../../shop/useDoor.tsx";
@@ -60,7 +61,7 @@ function WholeTicket(known: { readonly ticket: Ticket; readonly ball: Ball; read
           {opened === "finish" && <ChangeFinish ticket={ticket} ball={ball} />}
           <Also {...parts} opened={opened} onOpen={open} />
           {opened === "photos" && <Photos of={{ ticketId: ticket.id }} belongs={{ ballId: ball.id, ticketId: ticket.id }} />}
-          {opened === "history" && <History ticket={ticket} />}
+          {opened === "history" && <History here={{ ticket, ball, done }} work={parts.work} done={done} />}
           <ReadingsOf ticketId={ticket.id} />
         </div>
         <div>
@@ -124,17 +125,28 @@ function Moves({ ticket, work }: Pick<TicketParts, "ticket" | "work">) {
   const move = useMoveTicket(ticket);
   // Handing over asks for price and payment first: it has its press at the head. Ready is what all of its work is signed for.
   const isLeft = work.next !== null;
-  const next = movesOf(ticket).filter((state) => state !== "collected" && !(state === "ready" && isLeft));
+  const may = movesOf(ticket);
+  const next = may.filter((state) => state !== "collected" && !(state === "ready" && isLeft));
   if (next.length === 0) return null;
   return (
     <section className="plate">
       <h2>{TICKET.moveTo}</h2>
       <div className="choices-words">
         {next.map((state) => (
-          <button key={state} type="button" className="button" disabled={move.isPending} onClick={() => move.mutate(state)}>
+          <button key={state} type="button" className="button" disabled={move.isPending} onClick={() => move.mutate({ to: state })}>
             {TICKET_STATE_WORDS[state]}
           </button>
         ))}
+        {isLeft && may.includes("ready") && (
+          <ReasonPress
+            press={TICKET.readyAnyway}
+            label={TICKET.readyWhy}
+            act={TICKET.readyIt}
+            className="button"
+            isBusy={move.isPending}
+            onSay={(why) => move.mutate({ to: "ready", why })}
+          />
+        )}
       </div>
       <WriteFault error={move.error} />
     </section>

@@ -42,7 +42,11 @@ export function useChangeTicket(ticket: Ticket) {
   return useWrite((json: TicketChange) => change(ticket, json), ["tickets", "queue"]);
 }
 
+/** Moves a ticket; with a reason where it is put back, or ready though work is left. */
 export function useMoveTicket(ticket: Ticket) {
   const { move } = useTicketWrites();
-  return useWrite((to: Ticket["state"]) => move(ticket, to), ["tickets", "queue", "balls", "visits"]);
+  return useWrite(
+    ({ to, why }: { readonly to: Ticket["state"]; readonly why?: string }) => move(ticket, to, why),
+    ["tickets", "queue", "balls", "visits"],
+  );
 }
