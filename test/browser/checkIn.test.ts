@@ -222,3 +222,28 @@ test("on a phone price, promise and the one button stay docked in reach, and not
   for (const tapped of await page.locator(".intake :is(.pill, .complaint, .ball-card > button, .button, .stepper button)").all())
     if (await tapped.isVisible()) expect((await tapped.boundingBox())?.height).toBeGreaterThanOrEqual(48);
 });
+
+test("a ball that is here already is said to be: its ticket is a press away, and a second one wants a reason", async ({ page, request }) => {
+  const ball = await made(request, "balls", { name: "Invented Twice", serial: "TWI-4471", cover: "solid", boxFinish: "2000" });
+  const at = new Date().toISOString();
+  const visit = await made(request, "visits", { arrivedAt: at, currency: "USD" });
+  const first = await made(request, "tickets", { visitId: visit.id, ballId: ball.id, receivedAt: at });
+  const count = async () => (await (await request.get(`/api/tickets?ballId=${ball.id}`)).json()).items.length;
+  await withPrinter(page);
+  await page.goto("/intake");
+  await page.getByRole("combobox", { name: FIELD }).fill("TWI-4471");
+  await page.keyboard.press("Enter");
+  await expect(page.getByRole("alert").first()).toContainText("Invented Twice is already here: received");
+  await page.getByLabel("Which finish?").selectOption("1000");
+  await page.getByRole("button", { name: "Check in and print all" }).click();
+  await expect(page.getByText("This ball has an open ticket.").first()).toBeVisible();
+  expect(await count()).toBe(1);
+  await expect(page.getByRole("link", { name: "Open its ticket" })).toHaveAttribute("href", `/tickets/${first.id}`);
+  await page.getByLabel("Or check it in a second time, because").fill("Thumb work by another hand");
+  await page.getByRole("button", { name: "Check in and print all" }).click();
+  await page.waitForURL(/\/print\/visit\//);
+  expect(await count()).toBe(2);
+  const { items } = await (await request.get(`/api/tickets?ballId=${ball.id}`)).json();
+  await page.goto(`/tickets/${items.find(({ id }: { id: string }) => id !== first.id).id}`);
+  await expect(page.getByText("Checked in beside another open ticket: Thumb work by another hand")).toBeVisible();
+});

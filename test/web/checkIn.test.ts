@@ -62,8 +62,8 @@ describe("the balls of a visit", () => {
 
   it("need a name each, and nothing else", () => {
     const visit = withNewBall(emptyVisit());
-    expect(missing(visit)).toBe("ball");
-    expect(missing(changedBall(visit, visit.balls[0].key, { name: "Marl Fox" }))).toBeNull();
+    expect(missing(visit, new Set())).toBe("ball");
+    expect(missing(changedBall(visit, visit.balls[0].key, { name: "Marl Fox" }), new Set())).toBeNull();
   });
 });
 

@@ -84,6 +84,8 @@ export const ticketWritten = mapping(
     ),
     /** What the ball is wanted for, as it was told at the counter. */
     playedOn: maybe(playedOn),
+    /** Why the ball has this ticket beside another that is open still; empty where there was none. */
+    besidesWhy: longText,
     /** The ticket whose work is done again, free. */
     reworkOf: maybe(id),
     promisedFor: maybe(instant),

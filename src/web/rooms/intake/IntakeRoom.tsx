@@ -7,6 +7,7 @@ import { useKept } from "../../shop/useKept.ts";
 import { usePromise } from "../../shop/usePromise.ts";
 import { useRead } from "../../shop/useShop.ts";
 import { useSettings } from "../../shop/zone.ts";
+import { AlreadyHere } from "./AlreadyHere.tsx";
 import { BallCards } from "./BallCards.tsx";
 import { useBill } from "./BillAndPromise.tsx";
 import { CounterField } from "./CounterField.tsx";
@@ -16,6 +17,7 @@ import { LastTime } from "./LastTime.tsx";
 import { NewBall, NewBowler } from "./NewOnes.tsx";
 import { TakeInPanel } from "./TakeInPanel.tsx";
 import { type Change, useGoOn, useSend, useTakeBall } from "./useCounter.ts";
+import { type OpenTickets, useOpenTickets } from "./useOpenTickets.ts";
 import {
   type BallDraft,
   changedBall,
@@ -45,12 +47,14 @@ export function IntakeRoom() {
   const bill = useBill(draft.balls, prices, settings);
   const change: Change = setDraft;
   const takeBall = useTakeBall(change);
+  const open = useOpenTickets(draft.balls);
+  const here = new Set(open.of.keys());
   const write = useSend(draft, change, { promisedFor, prices, currency: settings?.currency ?? "USD" });
   // Without them a price would be left out, and the money be of another currency.
-  const isRead = settings !== undefined && priceList !== undefined;
+  const isRead = settings !== undefined && priceList !== undefined && open.isRead;
   const send = (then: "print" | "plan") => {
     setTried(true);
-    if (missing(draft) !== null || write.isPending || !isRead) return;
+    if (missing(draft, here) !== null || write.isPending || !isRead) return;
     write.mutate(then, {
       onSuccess: ({ visitId, first, isStopped }) => {
         setTried(false);
@@ -86,11 +90,12 @@ export function IntakeRoom() {
           {isEmpty ? (
             <HereThisWeek onBall={takeBall} onNew={() => change((old) => withNewBowler(old, ""))} />
           ) : (
-            <TheVisit draft={draft} ball={ball} tried={tried} onChange={change} />
+            <TheVisit draft={draft} ball={ball} open={open} tried={tried} onChange={change} />
           )}
         </div>
         <TakeInPanel
           draft={draft}
+          here={here}
           prices={prices}
           bill={bill}
           reckoned={reckoned}
@@ -109,18 +114,23 @@ export function IntakeRoom() {
 interface VisitProps {
   readonly draft: VisitDraft;
   readonly ball: BallDraft | null;
+  readonly open: OpenTickets;
   readonly tried: boolean;
   readonly onChange: Change;
 }
 
 /** Who came, with which balls, and what is asked about the one in hand. */
-function TheVisit({ draft, ball, tried, onChange }: VisitProps) {
+function TheVisit({ draft, ball, open, tried, onChange }: VisitProps) {
   const { bowler } = draft;
+  const ticket = ball === null ? undefined : open.of.get(ball.key);
   const set = (change: Partial<BallDraft>) => ball !== null && onChange((old) => changedBall(old, ball.key, change));
   return (
     <>
       {ball !== null && ball.ballId !== null && (
         <LastTime ball={ball} bowlerId={bowler?.id ?? null} onSame={(sameAsLast) => set({ sameAsLast })} />
+      )}
+      {ball !== null && ticket !== undefined && (
+        <AlreadyHere ball={ball} ticket={ticket} tried={tried} onWhy={(besidesWhy) => set({ besidesWhy })} />
       )}
       {bowler !== null && bowler.id === null && (
         <NewBowler

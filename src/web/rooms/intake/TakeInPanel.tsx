@@ -11,6 +11,8 @@ import { type BallDraft, changedBall, missing, mustStop, type VisitDraft } from 
 
 interface PanelProps {
   readonly draft: VisitDraft;
+  /** Keys of balls that are in the shop by another ticket. */
+  readonly here: ReadonlySet<string>;
   readonly prices: readonly Price[];
   readonly bill: ReturnType<typeof useBill>;
   readonly reckoned: ReturnType<typeof usePromise>;
@@ -24,10 +26,10 @@ interface PanelProps {
 
 /** Price, promise and the two ways on, beside the form; on a phone docked below it. A crack or a hollow sound turns it into a stop. */
 export function TakeInPanel(props: PanelProps) {
-  const { draft, prices, bill, reckoned, promisedFor, tried, isBusy, fault, onChange, onSend } = props;
+  const { draft, here, prices, bill, reckoned, promisedFor, tried, isBusy, fault, onChange, onSend } = props;
   const stopped = draft.balls.filter(mustStop);
   const isEmpty = draft.balls.length === 0;
-  const lacks = missing(draft);
+  const lacks = missing(draft, here);
   return (
     <aside className={stopped.length > 0 ? "take-in is-stop" : "take-in"} aria-label={INTAKE.bill}>
       {stopped.length > 0 && <Stop balls={stopped} />}
@@ -35,7 +37,15 @@ export function TakeInPanel(props: PanelProps) {
       <Promised draft={draft} at={promisedFor} reckoned={reckoned} tried={tried} onChange={onChange} />
       {tried && lacks !== null && (
         <p role="alert" className="field-problem">
-          {{ ball: INTAKE.needsBall, name: INTAKE.needsName, why: PRICING.needsWhy, promise: PROMISE.needsWhy }[lacks]}
+          {
+            {
+              ball: INTAKE.needsBall,
+              name: INTAKE.needsName,
+              here: INTAKE.needsSecondWhy,
+              why: PRICING.needsWhy,
+              promise: PROMISE.needsWhy,
+            }[lacks]
+          }
         </p>
       )}
       {fault instanceof ShopFault && (

@@ -161,6 +161,7 @@ async function workOn(draft: BallDraft, ball: Ball, at: string): Promise<Omit<Ti
   const common = {
     complaint: draft.words,
     ...scratchesOf(draft),
+    besidesWhy: (draft.besidesWhy ?? "").trim(),
     whatChanged: draft.whatChanged === "" ? null : draft.whatChanged,
     findings: draft.found.join(", "),
     finishBefore: knownFinish(ball),

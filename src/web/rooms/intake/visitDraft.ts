@@ -33,6 +33,8 @@ export interface BallDraft {
   readonly freeWhy?: string;
   /** Whether a fingernail catches on its scratches; not there where nobody looked. */
   readonly scratches?: "deep" | "none" | "";
+  /** Why it gets a second ticket while another is open; not there where nobody was asked. */
+  readonly besidesWhy?: string;
   /** Games since the last work: counted, in a word, or said to be not known; not there where nobody was asked. */
   readonly games?: number | GamesWord | "not known" | null;
 }
@@ -134,10 +136,18 @@ export function withNewBowler(draft: VisitDraft, typed: string): VisitDraft {
   return withNewBall({ ...draft, bowler }, isNumber && !isPhone ? words : "");
 }
 
-/** What is still missing, or null: a ball, a name for whoever and whatever is new, and a reason for what is free. */
-export function missing({ bowler, balls, promisedFor, promiseWhy = "" }: VisitDraft): "ball" | "name" | "why" | "promise" | null {
+/**
+ * What is still missing, or null: a ball, a name for whoever and whatever is new, and a reason for what is free or has a ticket already.
+ *
+ * @param here keys of balls that are in the shop by another ticket
+ */
+export function missing(
+  { bowler, balls, promisedFor, promiseWhy = "" }: VisitDraft,
+  here: ReadonlySet<string>,
+): "ball" | "name" | "here" | "why" | "promise" | null {
   if (balls.length === 0 || balls.some(({ name }) => name.trim() === "")) return "ball";
   if (bowler !== null && bowler.name.trim() === "") return "name";
+  if (balls.some(({ key, besidesWhy = "" }) => here.has(key) && besidesWhy.trim() === "")) return "here";
   if (balls.some((ball) => lacksReason(pricingDraft(ball)))) return "why";
   return promisedFor !== null && promiseWhy.trim() === "" ? "promise" : null;
 }

@@ -29,6 +29,7 @@ export function Complaint({ ticket, ball }: TicketParts) {
           {TICKET.findings}: {ticket.findings}
         </p>
       )}
+      {ticket.besidesWhy !== "" && <p>{TICKET.besides(ticket.besidesWhy)}</p>}
       {told.map(([name, text]) => (
         <p key={name}>
           {name}: {text}

@@ -100,6 +100,10 @@ export const INTAKE = {
   takeInShort: "Annehmen",
   prints: (balls) =>
     balls === 1 ? "Druckt 1 Auftrag, 1 Etikett, 1 Abholschein." : `Druckt ${balls} Aufträge, ${balls} Etiketten, 1 Abholschein.`,
+  alreadyHere: (name, state, promised) => `${name} ist schon hier: ${state}${promised === null ? "" : `, fertig bis ${promised}`}.`,
+  openItsTicket: "Seinen Auftrag öffnen",
+  secondWhy: "Oder ein zweites Mal annehmen, weil",
+  needsSecondWhy: "Dieser Ball hat einen offenen Auftrag. Ihn öffnen, oder sagen, warum er einen zweiten bekommt.",
   needsBall: "Wählen Sie einen Ball oder schreiben Sie, wie er heißt.",
   needsName: "Ein Name wird gebraucht.",
   failed: "Noch nicht angenommen; nichts ist verloren. Drücken Sie noch einmal: Was schon gespeichert ist, wird es nicht zweimal.",

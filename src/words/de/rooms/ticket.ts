@@ -27,6 +27,7 @@ export const TICKET = {
   putBack: (state) => `Zurück auf „${state}“`,
   putBackWhy: "Warum er zurückgestellt wird",
   putBackIt: "Zurückstellen",
+  besides: (why) => `Neben einem anderen offenen Auftrag angenommen: ${why}`,
   bySigning: "durch das Abgezeichnete",
   signedOf: (what) => `abgezeichnet: ${what}`,
   readyAnyway: "Fertig, wie er ist …",

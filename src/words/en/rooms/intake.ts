@@ -100,6 +100,11 @@ export const INTAKE = {
   takeInShort: "Check in",
   prints: (balls: number) =>
     balls === 1 ? "Prints 1 ticket, 1 label, 1 claim slip." : `Prints ${balls} tickets, ${balls} labels, 1 claim slip.`,
+  alreadyHere: (name: string, state: string, promised: string | null) =>
+    `${name} is already here: ${state}${promised === null ? "" : `, ready by ${promised}`}.`,
+  openItsTicket: "Open its ticket",
+  secondWhy: "Or check it in a second time, because",
+  needsSecondWhy: "This ball has an open ticket. Open it, or say why it gets a second one.",
   needsBall: "Choose a ball, or write what it is called.",
   needsName: "A name is needed.",
   failed: "Not checked in yet; nothing is lost. Press again: what is already saved is not saved twice.",

@@ -25,6 +25,7 @@ export const TICKET = {
   putBack: (state: string) => `Put back to ${state}`,
   putBackWhy: "Why it is put back",
   putBackIt: "Put it back",
+  besides: (why: string) => `Checked in beside another open ticket: ${why}`,
   bySigning: "by what was signed",
   signedOf: (what: string) => `signed: ${what}`,
   readyAnyway: "Ready as it is …",
