@@ -10,6 +10,7 @@ import "./style/shop.css";
 import "./style/bench.css";
 import "./style/guide.css";
 import "./style/sheets.css";
+import "./style/smallPaper.css";
 import "./style/measureBall.css";
 import "./style/measureRooms.css";
 import "./style/ticket.css";

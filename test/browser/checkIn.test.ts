@@ -223,7 +223,10 @@ test("on a phone price, promise and the one button stay docked in reach, and not
     if (await tapped.isVisible()) expect((await tapped.boundingBox())?.height).toBeGreaterThanOrEqual(48);
 });
 
-test("a ball that is here already is said to be: its ticket is a press away, and a second one wants a reason", async ({ page, request }) => {
+test("a ball that is here already is said to be: its ticket is a press away, and a second one wants a reason", async ({
+  page,
+  request,
+}) => {
   const ball = await made(request, "balls", { name: "Invented Twice", serial: "TWI-4471", cover: "solid", boxFinish: "2000" });
   const at = new Date().toISOString();
   const visit = await made(request, "visits", { arrivedAt: at, currency: "USD" });

@@ -329,6 +329,7 @@ test("two counters change one ticket: the second is told, and nothing is overwri
 for (const [what, pages, paper] of [
   ["ticket", { width: 594.96, height: 841.92 }, { paperSize: "A4" }],
   ["ticket", { width: 612, height: 792 }, { paperSize: "Letter" }],
+  ["ticket", { width: 396, height: 612 }, { ticketSize: "half letter" }],
   ["label", { width: 175.75, height: 255.12 }, { labelSize: "62 × 90 mm" }],
   ["label", { width: 162, height: 90 }, { labelSize: "2.25 x 1.25 in" }],
   ["label", { width: 175.75, height: 82.2 }, { labelSize: "62 × 29 mm" }],

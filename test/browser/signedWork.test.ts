@@ -54,9 +54,11 @@ test("the care card claims what was signed, by whom, and the right sign of wear"
   await expect(page.locator(".care h2")).toHaveText("Slate Whimbrel is at 1000 + polish");
   await expect(page.locator(".care")).toContainText(/hooks earlier.*the track looks dull/);
   await expect(page.locator(".care")).not.toContainText("skids longer");
-  // No plan was taken, and nothing was measured: the card says nothing of either.
+  // No plan was taken: the card says nothing of what it does; nothing was measured: it says that.
   await expect(page.locator(".care")).not.toContainText("What it does now");
-  await expect(page.locator(".care")).not.toContainText(/measured|by eye/i);
+  await expect(page.locator(".care")).toContainText("Not measured after the work.");
+  await expect(page.locator(".care")).not.toContainText(/by eye/i);
+  await expect(page.locator(".care-top")).toContainText(String(new Date().getFullYear()));
   const { items } = await (await request.get("/api/people?state=works%20here&order=oldest%20first")).json();
   await expect(page.locator(".care-stages li")).toContainText([/^Cleaned/, /^Pad 1000, all six sides/, /polish/i, /^Checked/]);
   await expect(page.locator(".care-stages li").first()).toContainText(items[0].initials);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Price } from "#contract/records/money";
-import { isPriced, notPriced, type PricedWork, pricesOn, usualPrices, workIn } from "#contract/records/pricedWork";
+import { isPriced, namedWork, notPriced, type PricedWork, pricesOn, usualPrices, workIn } from "#contract/records/pricedWork";
 
 const cut = (abrasive: string) => ({ kind: "cut" as const, abrasive });
 const step = (kind: "clean" | "open" | "extract" | "plug" | "polish" | "check") => ({ kind, abrasive: null });
@@ -21,6 +21,18 @@ const price = (id: string, work: PricedWork | null, change: Partial<Price> = {})
   ...change,
 });
 const ids = (prices: readonly Price[] | null) => prices?.map(({ id }) => id) ?? null;
+
+describe("a bill's line", () => {
+  it("is of a kind of work where it has the list's first name for it, and of the shop's own words else", () => {
+    expect(["Refresh: Tideline", "Oil extraction", "Refreshments: Tideline", "Big refresh: Refresh", ""].map(namedWork)).toEqual([
+      "refresh",
+      "extraction",
+      null,
+      null,
+      null,
+    ]);
+  });
+});
 
 describe("what there is to charge for", () => {
   it.each([

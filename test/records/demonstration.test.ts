@@ -6,7 +6,7 @@ import { billOf } from "#contract/records/bill";
 import { paidOf } from "#contract/records/money";
 import { OPEN_STATES } from "#contract/records/ticketStates";
 import { COVERS } from "#engine/ball/covers";
-import { finishText } from "#engine/surface/finish";
+import { effectiveRaUm, finishText, parseFinish } from "#engine/surface/finish";
 import { makeDemonstration } from "#records/demonstration/makeDemonstration";
 import { seenOf } from "#records/demonstration/shots";
 import { openRecords } from "#records/openRecords";
@@ -98,6 +98,21 @@ describe("the demonstration shop", () => {
         .sort((a, b) => (a.readyAt < b.readyAt ? -1 : 1));
       for (let i = 1; i < tickets.length; i++) expect(tickets[i].finishBefore).toBe(tickets[i - 1].finishAfter);
     }
+  });
+
+  it("nobody says of a spare ball that it skids; what skids too far is put no smoother, what hooks too early no duller (common practice)", () => {
+    const ra = (finish: string) => effectiveRaUm(parseFinish(finish));
+    const told = { hooksLess: 0, hooksEarlyHitsWeak: 0 };
+    for (const { ballId, symptoms, finishBefore, finishAfter } of all.tickets) {
+      const [symptom] = symptoms as (keyof typeof told)[];
+      if (!Object.hasOwn(told, symptom)) continue;
+      told[symptom] += 1;
+      expect(all.balls.find(({ id }) => id === ballId).job).not.toBe("spare");
+      const change = ra(finishAfter) - ra(finishBefore);
+      if (symptom === "hooksLess") expect(change).toBeGreaterThanOrEqual(0);
+      else expect(change).toBeLessThanOrEqual(0);
+    }
+    expect(Math.min(...Object.values(told))).toBeGreaterThan(20);
   });
 
   it("games are written down whenever a ball comes in, at the pace of a league and practice: up to four a week", () => {

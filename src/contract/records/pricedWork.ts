@@ -42,6 +42,21 @@ export function usualPrices(work: readonly PricedWork[], prices: readonly Price[
   return found.flat();
 }
 
+/** What the kinds of work are called in the price list that a shop begins with; a shop that renamed one says it its own way. */
+export const WORK_NAMES: Readonly<Record<PricedWork, string>> = {
+  refresh: "Refresh",
+  resurface: "Resurface",
+  polish: "Polish",
+  extraction: "Oil extraction",
+  plug: "Plug work",
+};
+
+/** The kind of work that a price or a bill's line is called by, where it still has its first name. */
+export function namedWork(what: string): PricedWork | null {
+  const name = what.split(": ")[0];
+  return (Object.keys(WORK_NAMES) as PricedWork[]).find((work) => WORK_NAMES[work] === name) ?? null;
+}
+
 /** The line of a bill for a ball's work at a price of the list. */
 export function lineAt({ name, eachCents, taxMillipercent }: Price, ballName: string, ticketId: string) {
   return { what: `${name}: ${ballName}`.slice(0, 200), ticketId, eachCents, taxMillipercent };

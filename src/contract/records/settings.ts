@@ -52,6 +52,8 @@ export const settingsWritten = mapping(
     roughnessUnit: oneOf(["µin", "µm"], "Unit that roughness is shown in").default("µin"),
     speedUnit: oneOf(["mph", "km/h"], "Unit that speed is shown in").default("mph"),
     paperSize: oneOf(["A4", "Letter"], "Paper in the shop's printer").default("A4"),
+    /** What the bench's ticket is printed on; null: what is in the printer. */
+    ticketSize: maybe(oneOf(CARD_SIZES, "Paper of the ticket")),
     /** What the care card is printed on. */
     cardSize: oneOf(CARD_SIZES, "Paper of the care card").default("A6"),
     /** Of the label printer: width × height, as it is written on the roll. */

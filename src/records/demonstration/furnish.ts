@@ -1,5 +1,6 @@
 import type { Price } from "#contract/records/money";
 import type { PricedWork } from "#contract/records/pricedWork";
+import { WORK_NAMES } from "#contract/records/pricedWork";
 import { ABRASIVES, type AbrasiveId } from "#engine/surface/abrasives";
 import { effectiveRaUm } from "#engine/surface/finish";
 import { HOUSE_NAMES, PEOPLE, SHOP_NAME } from "./invented.ts";
@@ -40,10 +41,10 @@ export interface Furnished {
 
 /** Of about what such work costs; common practice. */
 const PRICES: Readonly<Partial<Record<PricedWork, { readonly name: string; readonly eachCents: number }>>> = {
-  refresh: { name: "Refresh", eachCents: 2000 },
-  resurface: { name: "Resurface", eachCents: 3500 },
-  polish: { name: "Polish", eachCents: 500 },
-  extraction: { name: "Oil extraction", eachCents: 2500 },
+  refresh: { name: WORK_NAMES.refresh, eachCents: 2000 },
+  resurface: { name: WORK_NAMES.resurface, eachCents: 3500 },
+  polish: { name: WORK_NAMES.polish, eachCents: 500 },
+  extraction: { name: WORK_NAMES.extraction, eachCents: 2500 },
 };
 const TAX_MILLIPERCENT = 8250;
 const PADS: readonly AbrasiveId[] = ["pad-360", "pad-500", "pad-800", "pad-1000", "pad-1500", "pad-2000", "pad-3000", "pad-4000"];

@@ -5,7 +5,7 @@ import type { Ticket } from "#contract/records/ticket";
 import type { TicketState } from "#contract/records/ticketStates";
 import type { Visit } from "#contract/records/visit";
 import { COVERS } from "#engine/ball/covers";
-import { type Finish, finishText } from "#engine/surface/finish";
+import { effectiveRaUm, type Finish, finishText } from "#engine/surface/finish";
 import type { Stage, StagePlan } from "#engine/surface/stages";
 import { doStage, measure, wayOf } from "./benchWork.ts";
 import type { Customer, CustomerBall } from "./customers.ts";
@@ -20,6 +20,7 @@ import { roughnessAt, stagesFor } from "./surface.ts";
 /** A ball's work in this visit. */
 interface Job {
   readonly ball: CustomerBall;
+  readonly said: keyof typeof COMPLAINTS;
   readonly wanted: Finish;
   readonly plan: StagePlan;
   ticket: Ticket;
@@ -52,10 +53,21 @@ export async function* visitOf(making: Making, shop: Furnished, customer: Custom
   yield* settle(making, visit.id);
 }
 
-/** What the bench finds and is asked for. Mostly as it was; now and then a step to another finish of the cover's usual range. */
+/**
+ * What is said, and what is asked for. Mostly as it was; now and then another finish of the cover's usual range: no smoother for a ball that skids too far, no
+ * duller for one that hooks too early. Nobody complains of a spare ball that it skids.
+ */
 function plannedFor({ dice, clock }: Making, ball: CustomerBall): Omit<Job, "ticket"> {
-  const wanted = dice.chance(0.75) ? ball.finish : dice.pick(COVERS[ball.cover].usual);
-  return { ball, wanted, plan: stagesFor(ball, wanted, clock.now()) };
+  const now = clock.now();
+  const isSmoother = roughnessAt(ball, now, "track") < roughnessAt(ball, ball.finishedMs, "track");
+  const said = dice.chance(0.5) || ball.job === "spare" ? "care" : isSmoother ? "tooSmooth" : "tooDull";
+  const before = effectiveRaUm(ball.finish);
+  const helps = COVERS[ball.cover].usual.filter((finish) => {
+    const after = effectiveRaUm(finish);
+    return said === "care" || (said === "tooSmooth" ? after >= before : after <= before);
+  });
+  const wanted = dice.chance(0.75) || helps.length === 0 ? ball.finish : dice.pick(helps);
+  return { ball, said, wanted, plan: stagesFor(ball, wanted, now) };
 }
 
 /** At the counter: promised for when what waits and these balls are done. */
@@ -90,12 +102,9 @@ async function charge({ things, by }: Making, shop: Furnished, visit: Visit, job
 }
 
 async function takeIn(making: Making, customer: Customer, visit: Visit, planned: Omit<Job, "ticket">): Promise<Job> {
-  const { things, clock, dice, by } = making;
-  const { ball, wanted, plan } = planned;
-  const now = clock.now();
+  const { things, dice, by } = making;
+  const { ball, said, wanted, plan } = planned;
   await countGames(making, ball);
-  const isSmoother = roughnessAt(ball, now, "track") < roughnessAt(ball, ball.finishedMs, "track");
-  const said = dice.chance(0.5) ? "care" : isSmoother ? "tooSmooth" : "tooDull";
   const ticket = await things.tickets.create(
     {
       visitId: visit.id,

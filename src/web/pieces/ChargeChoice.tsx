@@ -1,6 +1,6 @@
 import type { Price } from "#contract/records/money";
 import { PRICING } from "#words/en/rooms/pricing";
-import { FREE, LATER, lacksReason, type PricingDraft } from "../shop/pricing.ts";
+import { chargeName, FREE, LATER, lacksReason, type PricingDraft } from "../shop/pricing.ts";
 import { useShopTimes } from "../shop/zone.ts";
 import { LineField, WordField } from "./PlainFields.tsx";
 
@@ -21,12 +21,15 @@ export function ChargeChoice({ draft, prices, usual, tried, onChange }: ChoicePr
     usual === null
       ? { "": PRICING.toBePriced }
       : {
-          "": PRICING.usual(usual.map(({ name }) => name).join(" + "), money(usual.reduce((sum, { eachCents }) => sum + eachCents, 0))),
+          "": PRICING.usual(
+            usual.map(({ name }) => chargeName(name)).join(" + "),
+            money(usual.reduce((sum, { eachCents }) => sum + eachCents, 0)),
+          ),
           [LATER]: PRICING.later,
         };
   const words: Readonly<Record<string, string>> = {
     ...byWork,
-    ...Object.fromEntries(prices.map(({ id, name, eachCents }) => [id, PRICING.price(name, money(eachCents))])),
+    ...Object.fromEntries(prices.map(({ id, name, eachCents }) => [id, PRICING.price(chargeName(name), money(eachCents))])),
     [FREE]: PRICING.free,
   };
   return (

@@ -1,7 +1,8 @@
 import { dayIn } from "#contract/records/dayIn";
 import type { Price } from "#contract/records/money";
-import { lineAt, pricesOn } from "#contract/records/pricedWork";
+import { lineAt, namedWork, pricesOn, WORK_NAMES } from "#contract/records/pricedWork";
 import type { Visit, VisitWritten } from "#contract/records/visit";
+import { INTAKE } from "#words/en/rooms/intake";
 import { everyPage } from "./everyPage.ts";
 import { answered, madeOn, shop } from "./shopClient.ts";
 import { useRead } from "./useShop.ts";
@@ -15,6 +16,12 @@ export interface PricingDraft {
 }
 export const FREE = "free";
 export const LATER = "later";
+
+/** A price, or a line of a bill, in the language of whoever reads, where it is called by the work; else as the shop wrote it. */
+export function chargeName(what: string): string {
+  const work = namedWork(what);
+  return work === null ? what : `${INTAKE.works[work]}${what.slice(WORK_NAMES[work].length)}`;
+}
 
 /** Prices that hold today; undefined until they have been read. */
 export function usePricesToday(): readonly Price[] | undefined {

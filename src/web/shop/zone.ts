@@ -13,8 +13,10 @@ export interface ShopTimes {
   at(instant: string): string;
   /** A day: 26 Nov 2026. */
   day(instant: string): string;
-  /** A day without its year, for paper: November 26. */
-  monthDay(instant: string): string;
+  /** The same with its year, for paper: Thu 26 Nov 2026, 17:30. */
+  onPaper(instant: string): string;
+  /** A day in whole words, for paper: November 26, 2026. */
+  longDay(instant: string): string;
   /** A day of the calendar: 26 Nov 2026. */
   date(day: string): string;
   /** A day of the calendar, with its weekday: Thu 26 Nov 2026. */
@@ -27,23 +29,19 @@ export interface ShopTimes {
 export function useShopTimes(): ShopTimes {
   const settings = useSettings().data;
   const zone = settings?.zone ?? "UTC";
-  const short = new Intl.DateTimeFormat(LANGUAGE, {
-    timeZone: zone,
-    weekday: "short",
-    day: "numeric",
-    month: "short",
-    hour: "2-digit",
-    minute: "2-digit",
-  });
+  const parts = { timeZone: zone, weekday: "short", day: "numeric", month: "short", hour: "2-digit", minute: "2-digit" } as const;
+  const short = new Intl.DateTimeFormat(LANGUAGE, parts);
+  const onPaper = new Intl.DateTimeFormat(LANGUAGE, { ...parts, year: "numeric" });
   const day = new Intl.DateTimeFormat(LANGUAGE, { timeZone: zone, day: "numeric", month: "short", year: "numeric" });
-  const monthDay = new Intl.DateTimeFormat(LANGUAGE, { timeZone: zone, day: "numeric", month: "long" });
+  const longDay = new Intl.DateTimeFormat(LANGUAGE, { timeZone: zone, day: "numeric", month: "long", year: "numeric" });
   const date = new Intl.DateTimeFormat(LANGUAGE, { timeZone: "UTC", day: "numeric", month: "short", year: "numeric" });
   const weekday = new Intl.DateTimeFormat(LANGUAGE, { timeZone: "UTC", weekday: "short", day: "numeric", month: "short", year: "numeric" });
   const money = new Intl.NumberFormat(LANGUAGE, { style: "currency", currency: settings?.currency ?? "USD" });
   return {
     at: (instant) => short.format(new Date(instant)),
     day: (instant) => day.format(new Date(instant)),
-    monthDay: (instant) => monthDay.format(new Date(instant)),
+    onPaper: (instant) => onPaper.format(new Date(instant)),
+    longDay: (instant) => longDay.format(new Date(instant)),
     date: (written) => date.format(new Date(written)),
     weekday: (written) => weekday.format(new Date(written)),
     money: (cents) => money.format(cents / 100),

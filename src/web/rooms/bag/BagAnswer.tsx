@@ -10,10 +10,11 @@ import { BAG_ROOM } from "#words/en/rooms/bag";
 import { degrees, feet, fixed, millilitres } from "#words/figures";
 import { messageText } from "#words/messageText";
 import { saveText } from "../../client/saveFile.ts";
+import { BallSwatch } from "../../pieces/BallSwatch.tsx";
 import { Chart } from "../../pieces/Chart.tsx";
-import { FinishSwatch } from "../../pieces/FinishSwatch.tsx";
 import { Fold } from "../../pieces/Fold.tsx";
 import { PlainTable } from "../../pieces/PlainTable.tsx";
+import { NOT_KNOWN, withKnownFinishes } from "./knownFinishes.ts";
 import { stagesCsv } from "./stagesCsv.ts";
 import type { BagAnswer as Answer } from "./useBagPlan.ts";
 
@@ -25,7 +26,8 @@ interface BagAnswerProps {
 }
 
 /** The plan of a bag: what to do, the picture, which ball when and why, and what it says of the bag. */
-export function BagAnswer({ answer: { plan, picture, stagesAGame }, balls, isOld }: BagAnswerProps) {
+export function BagAnswer({ answer: { plan: computed, picture, stagesAGame }, balls, isOld }: BagAnswerProps) {
+  const plan = withKnownFinishes(computed, balls);
   return (
     <section className="bag-answer" aria-label={BAG_ROOM.answer}>
       {isOld && <p className="note no-print">{BAG_ROOM.changed}</p>}
@@ -70,8 +72,9 @@ export function BagAnswer({ answer: { plan, picture, stagesAGame }, balls, isOld
   );
 }
 
-export function workedWords({ finish, asItLies }: Worked): string {
-  return asItLies ? BAG.asItLies(finish) : finish;
+function workedWords({ finish, asItLies }: Worked): string {
+  if (!asItLies) return finish;
+  return finish === NOT_KNOWN ? BAG_ROOM.asItLiesNotKnown : BAG.asItLies(finish);
 }
 
 function Sums({ plan }: { readonly plan: BagPlan }) {
@@ -185,7 +188,7 @@ function ballColumns(balls: readonly Ball[]) {
         const id = linkOf(plan);
         return (
           <span className="bag-ball">
-            <FinishSwatch finish={plan.finish} />
+            <BallSwatch finish={plan.finish === NOT_KNOWN ? null : plan.finish} />
             {id === null ? plan.name : <Link href={`/balls/${id}`}>{plan.name}</Link>}
             <small>{coverWord(plan.cover as CoverId | null)}</small>
           </span>

@@ -116,7 +116,7 @@ const FIELD_PATHS: readonly string[] = [
 ];
 
 function ballWords(ball: Ball): string {
-  const finish = knownFinish(ball) ?? BAG_ROOM.finishTaken("2000");
+  const finish = knownFinish(ball) ?? BAG_ROOM.finishNotKnown;
   return BAG_ROOM.ballWords(ball.name, coverWord(ball.cover), finish, gamesSinceWork(ball));
 }
 

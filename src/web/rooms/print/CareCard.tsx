@@ -6,6 +6,7 @@ import type { Work } from "#engine/signed/work";
 import { finishText } from "#engine/surface/finish";
 import { CARE_CARD } from "#words/en/rooms/careCard";
 import { SHOP_FRAME } from "#words/en/rooms/frame";
+import { PRINT } from "#words/en/rooms/print";
 import { TICKET } from "#words/en/rooms/ticket";
 import { abrasiveName, stageName } from "../../benchWork/plannedStages.ts";
 import { FinishSwatch } from "../../pieces/FinishSwatch.tsx";
@@ -54,7 +55,7 @@ export function CareCard(parts: SheetParts) {
         <h3>{CARE_CARD.did}</h3>
         {!isDone && <p>{CARE_CARD.left(work.stages.filter(({ by }) => by === null).length)}</p>}
         <WhatWeDid work={work} />
-        <Proved parts={parts} />
+        <Proved parts={parts} isDone={isDone} />
       </section>
       {finish !== null && <ComeBackIn {...parts} work={work} />}
       <section>
@@ -129,12 +130,12 @@ function stepText({ entry: { kind, label, abrasive, way, sidesDone }, sides: lef
   return `${said.slice(0, 1).toUpperCase()}${said.slice(1)}`;
 }
 
-/** What measuring says of the sides after the work; nothing where it was not measured. */
-function Proved({ parts }: { readonly parts: SheetParts }) {
+/** What measuring says of the sides after the work; that nobody measured, once the work is done. */
+function Proved({ parts, isDone }: { readonly parts: SheetParts; readonly isDone: boolean }) {
   const read = useReadOf(parts);
   if (read === null) return null;
   const agreed = agreedByTester("after", read) ?? agreedBySheen("after", read, read.references);
-  if (agreed === null) return null;
+  if (agreed === null) return isDone ? <p>{PRINT.notMeasured}</p> : null;
   const said = judgedText(agreed.judged);
   return <p>{agreed.how === "tester" ? CARE_CARD.measured(said) : CARE_CARD.seen(said)}</p>;
 }
@@ -160,7 +161,7 @@ function ComeBackIn({ ticket, ball, work }: SheetParts & { readonly work: Work<S
       <div className="care-back">
         <p className="care-games">{CARE_CARD.games(due.games)}</p>
         <p>
-          {CARE_CARD.whenFor(due.at === null ? null : times.monthDay(due.at), CARE_CARD.whatFor[due.why])} {CARE_CARD.sooner[worn]}
+          {CARE_CARD.whenFor(due.at === null ? null : times.longDay(due.at), CARE_CARD.whatFor[due.why])} {CARE_CARD.sooner[worn]}
         </p>
       </div>
     </section>

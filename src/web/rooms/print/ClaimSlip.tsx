@@ -37,7 +37,7 @@ export function ClaimSlip({ visit, parts }: SlipProps) {
       <p>{PRINT.leftOn(times.day(visit.arrivedAt))}</p>
       <p>
         <strong>
-          {INTAKE.promise} {visit.promisedFor === null ? TICKET.noPromise : times.at(visit.promisedFor)}
+          {INTAKE.promise} {visit.promisedFor === null ? TICKET.noPromise : times.onPaper(visit.promisedFor)}
         </strong>
       </p>
       {account !== undefined && (

@@ -17,7 +17,7 @@ export function Label({ ticket, ball, bowler }: SheetParts) {
         <h2>{ball.name}</h2>
         <p>{bowler?.name ?? TICKET.nobody}</p>
         <p className="label-finish">{ticket.finishAfter ?? TICKET.notDecided}</p>
-        <p>{ticket.promisedFor === null ? TICKET.noPromise : times.at(ticket.promisedFor)}</p>
+        <p>{ticket.promisedFor === null ? TICKET.noPromise : times.onPaper(ticket.promisedFor)}</p>
         {ball.serial !== null && <p className="serial">{ball.serial}</p>}
       </div>
       <ScanCode ticketId={ticket.id} />

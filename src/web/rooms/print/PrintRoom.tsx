@@ -8,7 +8,7 @@ import { useTicket } from "../ticket/useTicket.ts";
 import { CareCard } from "./CareCard.tsx";
 import { Label } from "./Label.tsx";
 import { MeasureSheet } from "./MeasureSheet.tsx";
-import { cardPage, labelPage, type PageOf, pageText, sheetPage } from "./papers.ts";
+import { cardPage, labelPage, onPaper, type PageOf, pageText, sheetPage, ticketPage } from "./papers.ts";
 import type { SheetParts } from "./sheetParts.ts";
 import { TicketSheet } from "./TicketSheet.tsx";
 import { VisitPapers } from "./VisitPapers.tsx";
@@ -22,7 +22,7 @@ interface Sheet {
 
 /** The papers of a ticket: each a page of its own size. */
 const SHEETS: Readonly<Record<string, Sheet>> = {
-  ticket: { Sheet: TicketSheet, page: sheetPage, name: PRINT.ticket },
+  ticket: { Sheet: TicketSheet, page: ticketPage, name: PRINT.ticket },
   label: { Sheet: Label, page: labelPage, name: PRINT.label },
   care: { Sheet: CareCard, page: cardPage, name: PRINT.care },
   measures: { Sheet: MeasureSheet, page: sheetPage, name: PRINT.measures },
@@ -65,7 +65,7 @@ function TicketPaper({ params }: { readonly params: Readonly<Record<string, stri
         {(read) => (
           <Reading of={ball}>
             {(ofBall) => (
-              <div className={`sheet sheet-${params.what}${settings === undefined ? "" : ` on-${settings.cardSize.replace(" ", "-")}`}`}>
+              <div className={`sheet sheet-${params.what} ${settings === undefined ? "" : onPaper(params.what, settings)}`}>
                 <sheet.Sheet ticket={read} ball={ofBall} bowler={bowler.data ?? null} />
               </div>
             )}

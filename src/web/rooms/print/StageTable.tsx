@@ -13,12 +13,8 @@ export function StageTable({ ticket, work }: { readonly ticket: Ticket; readonly
       <thead>
         <tr>
           <th scope="col">{TICKET.stage}</th>
-          <th scope="col">{TICKET.with}</th>
           <th scope="col" className="figure">
             {TICKET.sides}
-          </th>
-          <th scope="col" className="figure">
-            {TICKET.seconds}
           </th>
           <th scope="col">{TICKET.initials}</th>
         </tr>
@@ -27,14 +23,14 @@ export function StageTable({ ticket, work }: { readonly ticket: Ticket; readonly
         {ticket.stages.map((planned, i) => {
           const { id, abrasive, way, sides, secondsPerSide } = planned;
           const standing = work.stages[i];
+          const tool = [abrasiveName(abrasive), way === null ? null : wayText(way)].filter((part) => part !== null);
           return (
             <tr key={id}>
               <td>
                 {i + 1}. {stageName(planned)}
+                {tool.length > 0 && <small>{tool.join(", ")}</small>}
               </td>
-              <td>{[abrasiveName(abrasive), way === null ? null : wayText(way)].filter((part) => part !== null).join(", ")}</td>
-              <td className="figure">{sides ?? ""}</td>
-              <td className="figure">{secondsPerSide === null || secondsPerSide === 0 ? "" : secondsPerSide}</td>
+              <td className="figure">{sides === null || !secondsPerSide ? "" : TICKET.sidesBy(sides, secondsPerSide)}</td>
               <td className="initials">
                 {standing.state === "begun" && TICKET.sidesOf((sides ?? 0) - standing.sidesLeft.length, sides ?? 0)}
                 {standing.state === "served" && TICKET.served(standing.by?.initials ?? "")}

@@ -3,6 +3,7 @@ import { INTAKE, SYMPTOMS } from "#words/en/rooms/intake";
 import { PRINT } from "#words/en/rooms/print";
 import { TICKET } from "#words/en/rooms/ticket";
 import { messageText } from "#words/messageText";
+import { countedSinceWork, gamesWord } from "../../benchWork/benchBall.ts";
 import { useShopTimes } from "../../shop/zone.ts";
 import { judgedText } from "../measure/judgedText.ts";
 import { useTold } from "../ticket/toldOf.ts";
@@ -23,7 +24,7 @@ export function TicketSheet({ ticket, ball, bowler }: SheetParts) {
       <SheetHead ticket={ticket} ball={ball} bowler={bowler}>
         <p>
           <strong>
-            {TICKET.promised} {ticket.promisedFor === null ? TICKET.noPromise : times.at(ticket.promisedFor)}
+            {TICKET.promised} {ticket.promisedFor === null ? TICKET.noPromise : times.onPaper(ticket.promisedFor)}
           </strong>
         </p>
       </SheetHead>
@@ -53,6 +54,7 @@ export function TicketSheet({ ticket, ball, bowler }: SheetParts) {
           {name}: {text}
         </p>
       ))}
+      <p>{deliveryOf(bowler, ball).join(" · ")}</p>
       <WorkSoFar {...{ ticket, ball, bowler }} />
       {cautions.length > 0 && (
         <section>
@@ -66,6 +68,15 @@ export function TicketSheet({ ticket, ball, bowler }: SheetParts) {
       )}
     </article>
   );
+}
+
+/** Speed and hook of whoever bowls it, and the games since the last work where nothing stands of them: what nobody knows is said to be not known. */
+function deliveryOf(bowler: SheetParts["bowler"], ball: SheetParts["ball"]): readonly string[] {
+  const last = bowler?.deliveries.at(-1);
+  const speed = last?.speedMph != null ? PRINT.mph(last.speedMph) : last?.speed != null ? INTAKE.speeds[last.speed] : PRINT.notKnown;
+  const hook = last?.revRateRpm != null ? PRINT.rpm(last.revRateRpm) : last?.hook != null ? INTAKE.hooks[last.hook] : PRINT.notKnown;
+  const hasGames = countedSinceWork(ball) > 0 || gamesWord(ball) !== null;
+  return [...(hasGames ? [] : [`${INTAKE.gamesSince}: ${PRINT.notKnown}`]), `${INTAKE.speed}: ${speed}`, `${INTAKE.hook}: ${hook}`];
 }
 
 /** Whether the work is to be done, is being done or is done, and whether it was measured: a sheet that was printed early says so. */

@@ -9,7 +9,7 @@ import { useRead } from "../../shop/useShop.ts";
 import { useSettings } from "../../shop/zone.ts";
 import { ClaimSlip } from "./ClaimSlip.tsx";
 import { Label } from "./Label.tsx";
-import { cardPage, labelPage, pageText, sheetPage } from "./papers.ts";
+import { cardPage, labelPage, onPaper, pageText, ticketPage } from "./papers.ts";
 import type { SheetParts } from "./sheetParts.ts";
 import { TicketSheet } from "./TicketSheet.tsx";
 
@@ -43,7 +43,7 @@ export function VisitPapers({ id }: { readonly id: string }) {
           parts === null ? null : (
             <>
               {parts.map((part) => (
-                <div key={part.ticket.id} className="sheet sheet-ticket">
+                <div key={part.ticket.id} className={`sheet sheet-ticket ${settings === undefined ? "" : onPaper("ticket", settings)}`}>
                   <TicketSheet {...part} />
                 </div>
               ))}
@@ -67,7 +67,7 @@ const SETTLED_MS = 400;
 
 /** Each kind of paper as the shop has chosen it; the slip lies on the same as a card. */
 function pagesOf(settings: Settings): string {
-  const kinds = { ticket: sheetPage(settings), label: labelPage(settings), slip: cardPage(settings) };
+  const kinds = { ticket: ticketPage(settings), label: labelPage(settings), slip: cardPage(settings) };
   return Object.entries(kinds)
     .map(([name, page]) => `@page ${name} { ${pageText(page)} }`)
     .join(" ");

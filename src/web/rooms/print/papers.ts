@@ -1,7 +1,7 @@
 import { type LabelSize, labelSizeOf } from "#contract/records/paper";
 import type { Settings } from "#contract/records/settings";
 
-type Papers = Pick<Settings, "paperSize" | "cardSize" | "labelSize">;
+type Papers = Pick<Settings, "paperSize" | "ticketSize" | "cardSize" | "labelSize">;
 
 /** As CSS writes a page's size and margins (CSS Paged Media, `@page`). */
 export interface PageOf {
@@ -25,8 +25,19 @@ export function sheetPage({ paperSize }: Papers): PageOf {
   return { size: paperSize, margin: "14mm" };
 }
 
+/** A ticket lies on whole sheets with their usual margin, on smaller paper with as little as a card. */
+export function ticketPage(papers: Papers): PageOf {
+  const size = papers.ticketSize ?? papers.paperSize;
+  return size === "A4" || size === "Letter" ? sheetPage({ ...papers, paperSize: size }) : CARD_PAGES[size];
+}
+
 export function cardPage({ cardSize }: Papers): PageOf {
   return CARD_PAGES[cardSize];
+}
+
+/** The class of a sheet by the paper that it lies on. */
+export function onPaper(what: string, { ticketSize, paperSize, cardSize }: Papers): string {
+  return `on-${(what === "ticket" ? (ticketSize ?? paperSize) : cardSize).replace(" ", "-")}`;
 }
 
 /** What a label printer cannot reach, mm. */

@@ -21,6 +21,7 @@ const FIELDS: readonly EditField[] = [
   { path: "roughnessUnit", label: SHOP.roughnessUnit, words: { µin: "µin", µm: "µm" } },
   { path: "speedUnit", label: SHOP.speedUnit, words: { mph: "mph", "km/h": "km/h" }, help: SHOP.speedHelp },
   { path: "paperSize", label: SHOP.paperSize, words: { A4: "A4", Letter: "Letter" } },
+  { path: "ticketSize", label: SHOP.ticketSize, words: { "": SHOP.asPrinter, ...SHOP.cardSizes } },
   { path: "cardSize", label: SHOP.cardSize, words: SHOP.cardSizes },
   { path: "labelSize", label: SHOP.labelSize, help: SHOP.labelSizeHelp },
   { path: "extraction.method", label: SHOP.oilMethod, help: SHOP.oilHelp },
@@ -81,6 +82,7 @@ function settingsTyped(settings: Settings): Typed {
     roughnessUnit,
     speedUnit,
     paperSize,
+    ticketSize,
     cardSize,
     labelSize,
     extraction,
@@ -98,6 +100,7 @@ function settingsTyped(settings: Settings): Typed {
     roughnessUnit,
     speedUnit,
     paperSize,
+    ticketSize: typedOf(ticketSize),
     cardSize,
     labelSize,
     ...Object.fromEntries(OIL.map((key) => [`extraction.${key}`, typedOf(extraction?.[key])])),
@@ -112,6 +115,7 @@ function changeOf(typed: Typed, changed: ReadonlySet<string>): Change {
     taxMillipercent: millipercentOf(typed.taxMillipercent),
     ballsPerHour: figureOrNull(typed.ballsPerHour),
     language: wordOrNull(typed.language),
+    ticketSize: wordOrNull(typed.ticketSize),
     extraction: extractionOf(typed),
   };
   const touched = new Set([...changed].map((path) => path.split(".")[0]));

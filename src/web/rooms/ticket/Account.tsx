@@ -8,6 +8,7 @@ import { PRICING } from "#words/en/rooms/pricing";
 import { SHOP } from "#words/en/rooms/shop";
 import { TICKET } from "#words/en/rooms/ticket";
 import { WordField } from "../../pieces/PlainFields.tsx";
+import { chargeName } from "../../shop/pricing.ts";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useRead } from "../../shop/useShop.ts";
@@ -70,7 +71,7 @@ function Bill({ visit, account }: { readonly visit: Visit; readonly account: Vis
       <dl className="bill">
         {[...visit.charges.entries()].map(([i, { what, quantity, eachCents, prepaid }]) => (
           <div key={i}>
-            <dt>{quantity === 1 ? what : `${quantity} × ${what}`}</dt>
+            <dt>{quantity === 1 ? chargeName(what) : `${quantity} × ${chargeName(what)}`}</dt>
             <dd>{prepaid === "yes" ? TICKET.prepaid : times.money(quantity * eachCents)}</dd>
           </div>
         ))}

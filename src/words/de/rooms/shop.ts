@@ -23,6 +23,8 @@ export const SHOP = {
   speedUnit: "Geschwindigkeit in",
   speedHelp: "in den Räumen der Kunden; Pläne und Auftragsdateien bleiben bei mph",
   paperSize: "Papier im Drucker",
+  ticketSize: "Papier des Auftrags",
+  asPrinter: "wie im Drucker",
   cardSize: "Pflegekarten auf",
   cardSizes: { A6: "A6", "half letter": "halbem Letter", A4: "A4", Letter: "Letter" },
   labelSize: "Etikett",

@@ -7,7 +7,8 @@ export const BAG_ROOM = {
   balls: "Balls",
   ballWords: (name: string, cover: string, finish: string, games: number) =>
     `${name}: ${cover}, ${finish}, ${games === 1 ? "1 game" : `${games} games`} on it`,
-  finishTaken: (finish: string) => `${finish} (not known, taken as usual)`,
+  finishNotKnown: "finish not known",
+  asItLiesNotKnown: "as it lies, finish not known",
   tooMany: (most: number) => `At most ${most} balls: the first ${most} ticked are taken.`,
   noBalls: "This bowler has no ball in use here. Take one in first.",
   oil: "Oil",

@@ -29,6 +29,8 @@ export const SHOP = {
   speedUnit: "Speed in",
   speedHelp: "in customers' rooms; plans and job files keep to mph",
   paperSize: "Paper in the printer",
+  ticketSize: "Paper of the ticket",
+  asPrinter: "as in the printer",
   cardSize: "Care cards on",
   cardSizes: { A6: "A6", "half letter": "half letter", A4: "A4", Letter: "Letter" },
   labelSize: "Label",
