@@ -9,8 +9,8 @@ export type ComplaintSign = "hooksEarlyHitsWeak" | "skidsPast" | "hooksLess" | "
 
 const WIDTH = 96;
 const HEIGHT = 54;
-/** The bowler's half of a lane fills the height. */
-const FRAME = laneFrame("lying", "right", { left: 1, top: HEIGHT - 96, width: WIDTH - 10, height: 94 });
+/** The bowler's half of a lane fills the height, and a little beyond its middle: the pins beside the pocket stand whole. */
+const FRAME = laneFrame("lying", "right", { left: 1, top: -31, width: WIDTH - 10, height: 84 });
 const OIL_TO_FT = 38;
 const START_BOARD = 21;
 

@@ -73,6 +73,8 @@ export interface Removable<Thing extends Kept, Written, Filter extends string> e
   remove(id: string, write: ChangeOn): Promise<void>;
 }
 
+export type Visits = Changeable<Visit, VisitWritten, "bowlerId" | "state">;
+
 export interface Tickets extends Changeable<Ticket, TicketWritten, "visitId" | "ballId" | "bowlerId" | "state" | "reworkOf"> {
   /**
    * Moves a ticket on. The moves that are allowed stand in `contract/records/ticketStates`.
@@ -99,7 +101,7 @@ export interface Things {
   readonly people: Changeable<Person, PersonWritten, "state">;
   readonly bowlers: Changeable<Bowler, BowlerWritten, never>;
   readonly balls: Changeable<Ball, BallWritten, "bowlerId" | "state" | "job">;
-  readonly visits: Changeable<Visit, VisitWritten, "bowlerId" | "state">;
+  readonly visits: Visits;
   readonly tickets: Tickets;
   readonly stagesDone: Addable<StageDone, StageDoneWritten, "ticketId" | "personId">;
   readonly readings: Addable<Reading, ReadingWritten, "ballId" | "ticketId" | "referenceBallId">;

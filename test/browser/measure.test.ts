@@ -108,6 +108,34 @@ test("by sheen: one key a side, saved as it is pressed; the odd one is named; un
   expect(after).toHaveLength(7);
 });
 
+test("by sheen Enter walks the sides and the space bar presses a key; on a phone the verdict leaves the keys in view", async ({
+  page,
+  request,
+}) => {
+  await page.setViewportSize({ width: 360, height: 780 });
+  const { id, ballId } = await openTicket(request);
+  await page.goto(`${shop.address}/measure?ball=${ballId}&ticket=${id}`);
+  await page.getByText("By sheen", { exact: true }).click();
+  const heading = page.locator(".read-here h2");
+  await expect(heading).toContainText("side 1 of 6");
+  await page.getByRole("button", { name: "Same", exact: true }).focus();
+  await page.keyboard.press("Enter");
+  await expect(heading).toContainText("side 2 of 6");
+  await expect(page.locator(".verdict-bar")).toContainText("Two more sides and I can tell.");
+  await page.keyboard.press(" ");
+  await expect(heading).toContainText("side 3 of 6");
+  await page.keyboard.press("Enter");
+  await expect(heading).toContainText("side 4 of 6");
+  await page.keyboard.press(" ");
+  await expect(page.locator(".verdict-bar")).toContainText("2 of 6 sides");
+  const bar = await page.locator(".verdict-bar").boundingBox();
+  // A quarter of the screen at the most is the verdict's: the rest is the ball's and the keys'.
+  expect(bar?.height ?? 780).toBeLessThan(195);
+  await page.getByRole("button", { name: "Smoother", exact: true }).focus();
+  const key = await page.getByRole("button", { name: "Smoother", exact: true }).boundingBox();
+  expect((key?.y ?? 780) + (key?.height ?? 0)).toBeLessThanOrEqual((bar?.y ?? 0) + 1);
+});
+
 test("words in the spots run neither off the page nor into one another, and the keys stay clear of the verdict", async ({
   page,
   request,

@@ -1,4 +1,5 @@
-import { describe, expect, test } from "vitest";
+import { describe, expect, it, test } from "vitest";
+import { complaintScrap } from "#drawing/complaintScrap";
 import { plateauBar } from "#drawing/plateauBar";
 import { smallMultiples } from "#drawing/smallMultiples";
 import { stippleOf, textureSwatch } from "#drawing/texture";
@@ -119,5 +120,27 @@ describe("finishes side by side", () => {
 
   test.each(["lying", "upright"] as const)("looks as approved, %s", async (layout) => {
     await expectPicture(smallMultiples(input, { layout }), `compare-${layout}`);
+  });
+});
+
+describe("scraps of chart beside complaints", () => {
+  it("show every pin and ball whole", () => {
+    for (const sign of ["hooksEarlyHitsWeak", "skidsPast", "hooksLess", "deflects", "scratched", "justRefresh"] as const) {
+      const svg = complaintScrap(sign, sign, sign);
+      const [width, height] = /viewBox="0 0 (\S+) (\S+)"/.exec(svg)?.slice(1).map(Number) ?? [];
+      const of = (text: string, name: string) => Number(new RegExp(` ${name}="([^"]+)"`).exec(text)?.[1] ?? 0);
+      const circles = [...svg.matchAll(/<circle[^>]*>/g)].map(([one]) => [of(one, "cx"), of(one, "cy"), of(one, "r"), of(one, "r")]);
+      const pins = [...svg.matchAll(/<rect[^>]* rx=[^>]*>/g)].map(([one]) => {
+        const [w, h] = [of(one, "width") / 2, of(one, "height") / 2];
+        return [of(one, "x") + w, of(one, "y") + h, w, h];
+      });
+      expect(circles.length + pins.length).toBeGreaterThan(0);
+      for (const [x, y, w, h] of [...circles, ...pins]) {
+        expect(x - w).toBeGreaterThanOrEqual(0);
+        expect(x + w).toBeLessThanOrEqual(width);
+        expect(y - h).toBeGreaterThanOrEqual(0);
+        expect(y + h).toBeLessThanOrEqual(height);
+      }
+    }
   });
 });

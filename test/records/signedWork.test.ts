@@ -269,6 +269,43 @@ describe.each(ENGINES)("on %s, signing", (_, server) => {
     await shop.end();
   });
 
+  test("the last ball that is handed over, paid for, closes its visit; money owed again, or a ball that comes back, opens it", async () => {
+    const shop = await open();
+    const { records, by } = shop;
+    const { visit, ticket } = await onTheCounter(shop);
+    const stateOf = async () => (await records.visits.get(visit.id)).state;
+    const move = async (...to: readonly ("in work" | "ready" | "collected" | "rework")[]) => {
+      for (const one of to)
+        await records.tickets.move(ticket.id, one, { by, expectedVersion: (await records.tickets.get(ticket.id)).version });
+    };
+    const pay = (kind: "payment" | "refund", refundOf: string | null = null) =>
+      records.payments.create(
+        { visitId: visit.id, at: timeOf(shop), kind, cents: 2000, currency: "USD", method: "cash", refundOf },
+        { by },
+      );
+    await move("in work", "ready", "collected");
+    // Nobody has said what it costs.
+    expect(await stateOf()).toBe("open");
+    const charges = [{ what: "Refresh", ticketId: ticket.id, eachCents: 2000 }];
+    await records.visits.change(visit.id, { charges }, { by, expectedVersion: (await records.visits.get(visit.id)).version });
+    expect(await stateOf()).toBe("open");
+    const payment = await pay("payment");
+    expect(await stateOf()).toBe("closed");
+    await move("rework");
+    expect(await stateOf()).toBe("open");
+    await move("in work", "ready", "collected");
+    expect(await stateOf()).toBe("closed");
+    await pay("refund", payment.id);
+    expect(await stateOf()).toBe("open");
+    const free = [{ ticketId: ticket.id, why: "It did not hold" }];
+    const { version } = await records.visits.get(visit.id);
+    const once = { key: "let off", route: "changeVisit", bodyHash: "b" };
+    expect(await records.visits.change(visit.id, { charges: [], free }, { by, once, expectedVersion: version })).toMatchObject({
+      state: "closed",
+    });
+    await shop.end();
+  });
+
   const act = fc.oneof(
     { weight: 6, arbitrary: fc.constant({ do: "sign" } as const) },
     { weight: 2, arbitrary: fc.record({ do: fc.constant("plan" as const), wish: fc.constantFrom("500", "2000", "1000 + polish") }) },

@@ -203,5 +203,4 @@ async function* settle(making: Making, visitId: string): Times {
     yield someTime(dice, clock.now(), [6 * 24, 8 * 24]);
     await pay(totalCents - now);
   }
-  await things.visits.change(visitId, { state: "closed" }, { by, expectedVersion: visit.version });
 }

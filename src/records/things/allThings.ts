@@ -5,12 +5,13 @@ import { audit } from "./audit.ts";
 import { balls } from "./balls.ts";
 import { bowlers } from "./bowlers.ts";
 import { paymentKind, prepaidKind } from "./payments.ts";
-import { houses, lanes, patterns, people, prices, readings, referenceBalls, shotNotes, visits } from "./plainKinds.ts";
+import { houses, lanes, patterns, people, prices, readings, referenceBalls, shotNotes } from "./plainKinds.ts";
 import { settings } from "./settings.ts";
 import { stageKind } from "./stagesDone.ts";
 import { movementKind, stockItems } from "./stock.ts";
 import { store } from "./store.ts";
 import { tickets } from "./tickets.ts";
+import { visits } from "./visits.ts";
 
 /** Everything kept, over one database or one transaction. */
 export function allThings(session: Session): Things {
@@ -18,7 +19,7 @@ export function allThings(session: Session): Things {
     people: store(session, people),
     bowlers: store(session, bowlers),
     balls: store(session, balls),
-    visits: store(session, visits),
+    visits: visits(session),
     tickets: tickets(session),
     stagesDone: store(session, stageKind),
     readings: store(session, readings),

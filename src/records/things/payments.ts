@@ -12,6 +12,7 @@ import {
 import type { Visit } from "#contract/records/visit";
 import type { Problem } from "#engine/fault";
 import type { Session } from "../session.ts";
+import { closeVisit } from "./closeVisit.ts";
 import type { Definition } from "./definition.ts";
 import { visits } from "./plainKinds.ts";
 import { store } from "./store.ts";
@@ -35,6 +36,7 @@ export const paymentKind: Definition<Payment> = {
       ];
     return [...problems, ...(await refundProblems(payment, session))];
   },
+  alsoWrite: ({ visitId }, _before, session, by) => closeVisit(visitId, paymentKind, session, by),
 };
 
 /** A bill is paid once, from however many counters. Where there is no bill yet, money may be left for it. */

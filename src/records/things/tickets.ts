@@ -5,9 +5,11 @@ import { isOnlyMovedSince, isWorkLeft } from "#contract/records/ticketWork";
 import type { Tickets } from "../records.ts";
 import { type Session, timeOf } from "../session.ts";
 import type { ChangeOn } from "../write.ts";
+import { closeVisit, LEFT } from "./closeVisit.ts";
 import { chargeByDefault } from "./defaultCharge.ts";
 import type { Fields } from "./definition.ts";
 import { moveBySigning, noteFinish, signedOf } from "./moveBySigning.ts";
+import { paymentKind } from "./payments.ts";
 import { visits } from "./plainKinds.ts";
 import { checkedFields } from "./rows.ts";
 import { store } from "./store.ts";
@@ -54,6 +56,8 @@ export function tickets(session: Session): Tickets {
           "move",
         );
         if (to === "ready") await noteFinish(moved, inside, write.by);
+        // The last ball that leaves closes its visit; one that comes back opens it.
+        if (LEFT.includes(to) || LEFT.includes(before.state)) await closeVisit(moved.visitId, paymentKind, inside, write.by);
         return moved;
       }),
   };

@@ -10,7 +10,7 @@ interface SheenProps {
   onNext(): void;
 }
 
-/** How a place looks and feels beside the reference ball: one press, and the next one is asked for. Enter leaves a place out. */
+/** How a place looks and feels beside the reference ball: one press, and the next one is asked for. By keyboard the space bar presses a key, and Enter goes on to the next side. */
 export function SheenKeys({ label, seen, onSee, onNext }: SheenProps) {
   const keys = useRef<HTMLFieldSetElement>(null);
   // The keyboard's way through the sides: the keys stay where the fingers are.
@@ -18,7 +18,16 @@ export function SheenKeys({ label, seen, onSee, onNext }: SheenProps) {
     if (document.activeElement === document.body) keys.current?.querySelector("button")?.focus();
   }, []);
   return (
-    <fieldset className="sheen-keys" aria-label={label} ref={keys}>
+    <fieldset
+      className="sheen-keys"
+      aria-label={label}
+      ref={keys}
+      onKeyDown={(event) => {
+        if (event.key !== "Enter") return;
+        event.preventDefault();
+        onNext();
+      }}
+    >
       {(Object.entries(MEASURE.sheenKeys) as [Comparison, string][]).map(([comparison, text]) => (
         <button key={comparison} type="button" className="button" aria-pressed={seen === comparison} onClick={() => onSee(comparison)}>
           {text}

@@ -41,7 +41,8 @@ export function VerdictBar({ ball, ticket, work, measuring }: BarProps) {
       <div className="verdict-said" aria-live="polite">
         <h2>{judgedText(judged)}</h2>
         <p>
-          {isKept ? MEASURE.keptAsIs(kept.why) : [judged.isSure ? null : MEASURE.readAgain, how].filter((part) => part !== null).join(" ")}{" "}
+          {isKept ? MEASURE.keptAsIs(kept.why) : judged.isSure ? null : MEASURE.readAgain}{" "}
+          {!isKept && how !== null && <span className="verdict-how">{how} </span>}
           {count > 0 && (areWaiting ? MEASURE.waits(count, READ_ORDER.length) : MEASURE.saved(count, READ_ORDER.length))}
         </p>
       </div>

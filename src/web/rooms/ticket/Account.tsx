@@ -44,6 +44,7 @@ export function Account({ ticket, ball }: OfTicket) {
                 )}
                 {read.linesCents > 0 && <Discount visit={ofVisit} mostCents={read.linesCents} />}
                 <FreeWork visit={ofVisit} ticket={ticket} ball={ball} />
+                {ofVisit.state === "closed" && <p className="note">{TICKET.visitClosed}</p>}
                 <Pay visitId={visitId} account={read} />
                 <NotPriced ticket={ticket} ball={ball} visit={ofVisit} />
               </>

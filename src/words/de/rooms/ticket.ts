@@ -28,6 +28,7 @@ export const TICKET = {
   putBackWhy: "Warum er zurückgestellt wird",
   putBackIt: "Zurückstellen",
   besides: (why) => `Neben einem anderen offenen Auftrag angenommen: ${why}`,
+  visitClosed: "Dieser Besuch ist abgeschlossen: Jeder Ball ist abgeholt, und nichts ist offen.",
   bySigning: "durch das Abgezeichnete",
   signedOf: (what) => `abgezeichnet: ${what}`,
   readyAnyway: "Fertig, wie er ist …",

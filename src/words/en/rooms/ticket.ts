@@ -26,6 +26,7 @@ export const TICKET = {
   putBackWhy: "Why it is put back",
   putBackIt: "Put it back",
   besides: (why: string) => `Checked in beside another open ticket: ${why}`,
+  visitClosed: "This visit is closed: every ball is picked up, and nothing is due.",
   bySigning: "by what was signed",
   signedOf: (what: string) => `signed: ${what}`,
   readyAnyway: "Ready as it is …",
