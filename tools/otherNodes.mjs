@@ -83,7 +83,7 @@ async function tested(version) {
     "--reporter=default",
     "--reporter=json",
   ];
-  const { code, said } = await ran(node, [...args, `--outputFile.json=${file}`], tree, { ...env, ...FEWER }, true);
+  const { code, said } = await ran(node, [...args, `--outputFile.json=${file}`], tree, { ...env, ...FEWER, COMPILED: "1" }, true);
   return { version, own, report: existsSync(file) ? JSON.parse(readFileSync(file, "utf8")) : null, code, said };
 }
 
