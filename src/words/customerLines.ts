@@ -12,8 +12,8 @@ export function customerLines(plan: FinishPlan): readonly string[] {
   const said = new Set(plan.messages.map((message) => message.id));
   if (plan.pick === null) return [withoutPick(said)];
   const lines = plan.pick.finish === plan.today.finish ? [CUSTOMER.leaveIt] : changeLines(plan, plan.pick.finish);
-  if (said.has("message.coverAtLimit.duller")) lines.push(CUSTOMER.strongerBall);
-  if (said.has("message.coverAtLimit.smoother")) lines.push(CUSTOMER.weakerBall);
+  if (said.has("message.coverAtLimit.duller") || said.has("message.noLine.hooksTooLittle")) lines.push(CUSTOMER.strongerBall);
+  if (said.has("message.coverAtLimit.smoother") || said.has("message.noLine.hooksTooMuch")) lines.push(CUSTOMER.weakerBall);
   return lines;
 }
 
