@@ -6,17 +6,11 @@ import { type Column, textTable } from "./textTable.ts";
 
 const NONE = "–";
 
-/** The candidates side by side; the pick is marked `>`, today's finish `*`. */
+/** The candidates side by side, each on its own line; the pick is marked `>`, today's finish `*`. */
 export function candidateTable(plan: FinishPlan): string[] {
-  const { candidates } = plan;
-  const mark = ({ finish }: Candidate) => `${finish === plan.pick?.finish ? ">" : " "}${finish === plan.today.finish ? "*" : " "}${finish}`;
-  const figures = (heading: readonly [string, string], cell: (candidate: Candidate) => string): Column => ({
-    heading,
-    cells: candidates.map(cell),
-    align: "right",
-  });
+  const figures = figuresOf(plan);
   return textTable([
-    { heading: [`  ${COLUMNS.finish[0]}`, ""], cells: candidates.map(mark), align: "left" },
+    namesOf(plan),
     figures(COLUMNS.laydown, ({ line }) => figure(line?.laydownBoard, 1)),
     figures(COLUMNS.launch, ({ line }) => figure(line?.launchAngleDeg, 2)),
     figures(COLUMNS.hook, ({ hookStartFt }) => figure(hookStartFt, 1)),
@@ -30,11 +24,33 @@ export function candidateTable(plan: FinishPlan): string[] {
     figures(COLUMNS.lossLaunch, ({ missLoss }) => inHundred(missLoss?.halfDegree)),
     figures(COLUMNS.lossSpeed, ({ missLoss }) => inHundred(missLoss?.mph)),
     figures(COLUMNS.lossBoard, ({ missLoss }) => inHundred(missLoss?.board)),
+  ]);
+}
+
+/** The same on the line that is played today, and the move from it; nothing where nobody knows one. */
+export function todaysLineTable(plan: FinishPlan): string[] {
+  if (plan.candidates.every(({ onTodaysLine }) => onTodaysLine === null)) return [];
+  const figures = figuresOf(plan);
+  return textTable([
+    namesOf(plan),
     figures(COLUMNS.change, ({ onTodaysLine }) => (onTodaysLine === null ? NONE : signed(onTodaysLine.boardChange, 1))),
     figures(COLUMNS.held, ({ onTodaysLine }) => figure(onTodaysLine?.chance && 100 * onTodaysLine.chance.value, 0)),
     figures(COLUMNS.feet, ({ onTodaysLine }) => moved(onTodaysLine?.move?.feetBoards)),
     figures(COLUMNS.target, ({ onTodaysLine }) => moved(onTodaysLine?.move?.targetBoards)),
   ]);
+}
+
+function namesOf({ candidates, pick, today }: FinishPlan): Column {
+  const mark = (finish: string) => `${finish === pick?.finish ? ">" : " "}${finish === today.finish ? "*" : " "}${finish}`;
+  return { heading: [`  ${COLUMNS.finish[0]}`, ""], cells: candidates.map(({ finish }) => mark(finish)), align: "left" };
+}
+
+function figuresOf({ candidates }: FinishPlan) {
+  return (heading: readonly [string, string], cell: (candidate: Candidate) => string): Column => ({
+    heading,
+    cells: candidates.map(cell),
+    align: "right",
+  });
 }
 
 function figure(value: number | null | undefined, decimals: number): string {

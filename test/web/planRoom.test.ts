@@ -71,7 +71,7 @@ describe("the table as a file", () => {
       .map((line) => line.split(","));
     const field = (name: string) => row[head.indexOf(name)];
     expect(row).toHaveLength(head.length);
-    expect([field("finish"), field("chanceLow"), field("launchAngleDeg"), field("rollStartFt"), field("missRoomBoards")]).toEqual([
+    expect([field("finish"), field("chanceLow"), field("launchAngleDeg"), field("rollStartFt"), field("missLossBoard")]).toEqual([
       "2000 + polish",
       "0.4",
       "1.4",

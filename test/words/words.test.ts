@@ -37,8 +37,8 @@ describe("sentences", () => {
   });
 
   it("refuse to be printed without a figure they need", () => {
-    expect(() => messageText({ id: "reason.plateau", params: { from: "500", to: "1000" } })).toThrow(TypeError);
-    expect(() => messageText({ id: "reason.plateau", params: { from: "500", to: "1000", points: Number.NaN } })).toThrow(TypeError);
+    expect(() => messageText({ id: "reason.dullLoses", params: { finish: "500" } })).toThrow(TypeError);
+    expect(() => messageText({ id: "reason.dullLoses", params: { finish: "500", points: Number.NaN } })).toThrow(TypeError);
     expect(() => messageText({ id: "reason.unheardOf", params: {} })).toThrow(/unheardOf/);
   });
 

@@ -23,7 +23,7 @@ export async function askAll(questions: readonly Asked[], onNews: (done: number)
       send();
     });
   const children = Array.from({ length: availableParallelism() }, () =>
-    fork(join(import.meta.dirname, "pointWorker.ts"), { execArgv: ["--conditions=source", "--import", "tsx"] }),
+    fork(join(import.meta.dirname, "pointWorker.ts"), { execArgv: ["--conditions=source", "--import", "tsx"], serialization: "advanced" }),
   );
   await Promise.all(children.map(asks));
   for (const child of children) child.removeAllListeners("exit").kill();

@@ -1,6 +1,6 @@
-import { band, weightedMean } from "#engine/planning/comparison";
-import { SITUATIONS } from "#engine/planning/situations";
-import { finishText } from "#engine/surface/finish";
+import { band, compare, weightedMean } from "#engine/planning/comparison";
+import { SITUATIONS, type Situation } from "#engine/planning/situations";
+import { effectiveRaUm, finishText, parseFinish } from "#engine/surface/finish";
 import { type Ensemble, effectiveNumber } from "#engine/worlds/ensemble";
 import { PARAMETER_IDS, PRIORS, type Prior, worldAt } from "#engine/worlds/parameters";
 import { resampled } from "./choose.ts";
@@ -60,9 +60,10 @@ export function calibrationPage(stored: Stored, { digest, worlds }: Ensemble): s
     "",
     "## The trade's situations through the session",
     "",
-    "As a plan scores them: mean over the worlds of the session's strikes in 100. *Lead*: of the best finish inside the trade's interval over the best outside. *Loss*: what the trade's best loses against the pick.",
+    "As a plan scores them: mean over the worlds of the session's strikes in 100. *Lead*: of the best finish inside the trade's interval over the best outside. *Loss*: what the trade's best loses against the best of all.",
+    `*Picks*: by the rule of the plan, with ${TODAYS.join(", ")} on the ball; bold where the trade disagrees.`,
     "",
-    "| situation | fitted | pick | strikes in 100, dull to smooth | lead | loss |",
+    "| situation | fitted | strikes in 100, dull to smooth | lead | loss | picks |",
     "|---|---|---|---|---|---|",
     ...situationRows(stored, weights),
     "",
@@ -149,18 +150,49 @@ function wantedText({ wanted: [low, high], unitName }: Target): string {
   return Number.isFinite(low) ? `${low} to ${high} ${unitName}` : `at most ${high} ${unitName}`;
 }
 
-function situationRows(stored: Stored, weights: readonly number[]): string[] {
+/** What is on the ball when the situations are asked: the pick stays near it where finishes cannot be told apart. */
+export const TODAYS = ["500", "2000", "4000 + polish"] as const;
+
+/** One situation over all worlds: what a plan would pick with each of the finishes on the ball, and whether the trade agrees. */
+export interface InAllWorlds {
+  readonly situation: Situation;
+  readonly isFitted: boolean;
+  readonly means: readonly number[];
+  /** Of the best finish inside the trade's interval over the best outside, strikes in 100. */
+  readonly lead: number;
+  readonly picks: readonly { readonly today: string; readonly finish: string; readonly agrees: boolean }[];
+}
+
+export function situationsInAllWorlds(stored: Stored, weights: readonly number[]): readonly InAllWorlds[] {
   return SITUATIONS.map((situation, k) => {
-    const finishes = ladderFor(situation);
-    const means = finishes.map((_, f) =>
-      weightedMean(
-        stored.ladders.map((ladders) => ladders[k][f]),
-        weights,
-      ),
-    );
-    const best = means.indexOf(Math.max(...means));
-    const lead = -outsideLead(situation, means);
-    const fitted = TARGETS.find(({ name }) => name === situationName(situation))?.leftOut === false;
-    return `| ${situationName(situation)} | ${fitted ? "yes" : "kept out"} | ${finishText(finishes[best])} | ${means.map((mean) => (100 * mean).toFixed(1)).join(", ")} | ${lead.toFixed(1)} | ${Math.max(0, -lead).toFixed(1)} |`;
+    const standings = ladderFor(situation).map((finish, f) => {
+      const drawn = stored.ladders.map((ladders) => ladders[k][f]);
+      return { finish, drawn, score: weightedMean(drawn, weights) };
+    });
+    const means = standings.map(({ score }) => score);
+    const [most, least] = [situation.from, situation.to].map((text) => effectiveRaUm(parseFinish(text)));
+    return {
+      situation,
+      isFitted: TARGETS.find(({ name }) => name === situationName(situation))?.leftOut === false,
+      means,
+      lead: -outsideLead(situation, means),
+      picks: TODAYS.map((today) => {
+        const { pick } = compare(standings, weights, "strikeChance", parseFinish(today));
+        const ra = effectiveRaUm(standings[pick].finish);
+        return { today, finish: finishText(standings[pick].finish), agrees: ra <= most + 1e-9 && ra >= least - 1e-9 };
+      }),
+    };
   });
+}
+
+function situationRows(stored: Stored, weights: readonly number[]): string[] {
+  const all = situationsInAllWorlds(stored, weights);
+  return [
+    ...all.map(({ situation, isFitted, means, lead, picks }) => {
+      const row = picks.map(({ finish, agrees }) => (agrees ? finish : `**${finish}**`)).join(", ");
+      return `| ${situationName(situation)} | ${isFitted ? "yes" : "kept out"} | ${means.map((mean) => (100 * mean).toFixed(1)).join(", ")} | ${lead.toFixed(1)} | ${Math.max(0, -lead).toFixed(1)} | ${row} |`;
+    }),
+    "",
+    `The trade agrees with ${TODAYS.map((today, i) => `${all.filter(({ picks }) => picks[i].agrees).length} of ${all.length} picks with ${today} on the ball`).join(", ")}.`,
+  ];
 }

@@ -27,6 +27,11 @@ export function missOf({ wanted: [low, high], unit }: Target, said: number | nul
 
 const NO_LEAD: readonly [number, number] = [Number.NEGATIVE_INFINITY, 0];
 
+/** Whether it takes whole ladders to ask it. */
+export function isLadder({ unitName }: Target): boolean {
+  return unitName === "strikes in 100" || unitName === "steps";
+}
+
 /** Situations kept out, by their place in the registry: one of each kind of lane. */
 const LEFT_OUT_SITUATIONS = new Set([1, 5, 8, 11]);
 

@@ -27,6 +27,8 @@ import { worthMeasuring } from "./worthMeasuring.ts";
 const SURE_FROM = 0.9;
 const LIKELY_FROM = 0.7;
 const MEASURES_SAID = 2;
+/** A ball that rolls before here has given its turn away in the front of the lane: well short of where any pattern ends. Chosen. */
+const EARLY_FT = 30;
 
 /** What a plan is decided on: what stays the same as more is known. */
 export interface Decided {
@@ -163,6 +165,7 @@ function messagesFor(ground: Ground, comparison: Comparison, pick: Pick | null):
   // Why strikes are so rare comes with it: what would help is another ball, not another surface.
   if (metric === "expectedPins") messages.push({ id: "message.expectedPins", params: {} }, noLine(ground, comparison));
   if (metric === "leastChange") messages.push({ id: "message.leastChange", params: {} });
+  messages.push(...rollsEarly(comparison));
   if (!sensible(comparison)) return [...messages, noLine(ground, comparison)];
   if (standings.length < 2) return [...messages, { id: "message.onlyOne", params: { finish: finishText(standings[0].finish) } }];
   if (pick) messages.push(...besidePick(ground, comparison, pick));
@@ -177,6 +180,13 @@ function messagesFor(ground: Ground, comparison: Comparison, pick: Pick | null):
     }
   }
   return messages;
+}
+
+/** Rolling so early whatever the finish, a ball has nothing left for the pins: less ball is the answer. */
+function rollsEarly({ standings, metric }: Comparison): readonly Message[] {
+  const rolls = standings.map(({ rating }) => rating.shot?.rollStartFt ?? Number.POSITIVE_INFINITY);
+  const last = Math.max(...rolls);
+  return metric !== "leastHook" && last < EARLY_FT ? [{ id: "message.rollsEarly", params: { feet: last } }] : [];
 }
 
 /** The two measurements that would add most to the pick. */

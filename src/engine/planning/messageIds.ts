@@ -36,6 +36,8 @@ export const PLAN_MESSAGES = [
   "message.coverUnknown",
   /** Nobody knows today's finish: nothing is compared with it, and one is assumed for the oil that was played away. [finish, shots: number] */
   "message.finishUnknown",
+  /** Whatever the finish it rolls before the middle of the lane: less ball is the answer. [feet] */
+  "message.rollsEarly",
   /** What a measurement would add to the pick, in strikes in a hundred. [points] */
   "message.measure.tenBalls",
   "message.measure.trial",

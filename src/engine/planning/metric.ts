@@ -19,11 +19,11 @@ export function metricOf(job: BallJob, bestChance: number): Metric {
 
 /**
  * Two finishes closer than `asGood` are as good as each other; those closer than `tied` are not told apart at all. In the metric's own unit: two strikes and
- * half a strike in a hundred, 0.15 pins, half a board of hook (all chosen).
+ * half a strike in a hundred, 0.15 and 0.1 pins, half a board and an eighth of hook (all chosen).
  */
 export const CLOSE: Readonly<Record<Metric, { readonly asGood: number; readonly tied: number }>> = {
   strikeChance: { asGood: 0.02, tied: 0.005 },
   leastChange: { asGood: 0.02, tied: 0.005 },
-  expectedPins: { asGood: 0.15, tied: 0.04 },
+  expectedPins: { asGood: 0.15, tied: 0.1 },
   leastHook: { asGood: 0.5, tied: 0.12 },
 };

@@ -10,6 +10,7 @@ import type { FinishPlan } from "./plan.ts";
 import type { PlanQuestion } from "./question.ts";
 import { type FinishRating, type RatingAsked, rateFinish } from "./rating.ts";
 import { filmFound, sessionOf } from "./session.ts";
+import { STRAIGHT } from "./straight.ts";
 import { todaysLine } from "./todaysLine.ts";
 import { fitOf } from "./trial.ts";
 import { scoresIn, type WorldBlock } from "./worldScores.ts";
@@ -38,7 +39,10 @@ export function wantedOf(question: PlanQuestion): Wanted {
   const looks = finishes.map((finish) => sessionOf(ground, finish, found, 1, "strikeChance")[0]);
   const best = Math.max(...looks.map(({ choice }) => choice.best?.chance ?? 0));
   const today = looks[finishes.findIndex((finish) => sameFinish(finish, question.ball.finish))];
-  return { finishes, metric: metricOf(question.ball.job, best), todaysLine: todaysLine(question, today), order: orderFor(question) };
+  const metric = metricOf(question.ball.job, best);
+  // A spare ball is sent straight, and on that line its hook is measured.
+  const line = metric === "leastHook" ? (question.line ?? STRAIGHT) : todaysLine(question, today);
+  return { finishes, metric, todaysLine: line, order: orderFor(question) };
 }
 
 /** Where shots were seen few worlds say it; so that not only the first few are asked, those that do are taken first. */

@@ -48,6 +48,8 @@ export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
     `Die Schale ist nicht bekannt. Wir haben ${coversText(p.text("covers"))} gleichermaßen durchgerechnet, darum ist die Antwort weit.`,
   "message.finishUnknown": (p) =>
     `Der heutige Schliff ist nicht bekannt, darum wird nichts damit verglichen.${p.number("shots") > 0 ? ` Für das bisher verspielte Öl haben wir ${p.text("finish")} angenommen.` : ""}`,
+  "message.rollsEarly": (p) =>
+    `Mit jedem Schliff rollt dieser Ball schon bei ${feet(p.number("feet"))}: Für die Pins bleibt ihm nichts. Hier hilft ein schwächerer Ball, nicht eine andere Oberfläche.`,
   "message.measure.tenBalls": (p) =>
     `Das Messen lohnt: auf welchem Board zehn Bälle auf der heutigen Linie ankommen. Das brächte hier etwa ${inHundred(p.number("points"))}.`,
   "message.measure.trial": (p) =>

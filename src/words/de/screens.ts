@@ -53,6 +53,7 @@ export const ARROW_WORDS = {
 } as const satisfies Translated<typeof en.ARROW_WORDS>;
 
 export const PATTERN_WORDS: Readonly<Record<string, string>> = {
+  "house-40": "Hausmuster, 40 ft",
   "light-38": "leicht, 38 ft",
   "medium-41": "mittel, 41 ft",
   "heavy-44": "viel und flach, 44 ft",
@@ -139,7 +140,7 @@ export const PLAN_ANSWER = {
   takeThis: (finish) => `Nehmen Sie ${finish}.`,
   noPick: "Kein Schliff wird gewählt.",
   plateau: (finishes) =>
-    finishes.length < 2 ? "Kein anderer Schliff kommt heran." : `${listed(finishes)}: zu nah beieinander, um zu entscheiden.`,
+    finishes.length < 2 ? "Die anderen liegen dahinter." : `${listed(finishes)}: zu nah beieinander, um zu entscheiden.`,
   cliff: {
     smoother: "Zum Glatten hin fällt es ab: im Zweifel matter.",
     duller: "Zum Matten hin fällt es ab: im Zweifel glatter.",
@@ -219,7 +220,8 @@ export const PLAN_ANSWER = {
   pinsRange: (low, high) => `${fixed(low, 1)} bis ${fixed(high, 1)}`,
   boardsChange: (change) =>
     Math.abs(change) < 0.05 ? "gleiches Board" : `${fixed(Math.abs(change), 1)} Boards ${change > 0 ? "höher" : "dünner"}`,
-  atBoard: (board) => `Board ${fixed(board, 1)}`,
+  held: (share) => `${Math.round(share * 100)} % bei gehaltener Linie`,
+  move: (feet, target) => `Füße ${moved(feet)}, Ziel ${moved(target)}`,
   compare: "Nebeneinander auf der Bahn",
   compareNote: "Dünn grau: der heutige Schliff auf der heutigen Linie. Bis zu drei Schliffe in der Tabelle ankreuzen.",
   compareFull: "Drei sind zu sehen; nehmen Sie zuerst einen weg.",
@@ -262,6 +264,12 @@ export const CUSTOMER = {
       : `Ändern Sie sonst nichts, trifft er ${boards > 0 ? "höher" : "dünner"} als jetzt.`,
   worn: "Eine Oberfläche ändert sich mit jedem Spiel; bringen Sie ihn wieder, wenn er anders auszusehen beginnt.",
 } as const satisfies Translated<typeof en.CUSTOMER>;
+
+/** Boards of a move, to the half board that a bowler can stand on. */
+function moved(boards: number): string {
+  const halves = Math.round(2 * boards) / 2;
+  return halves === 0 ? "0" : `${fixed(Math.abs(halves), halves % 1 === 0 ? 0 : 1)} ${halves > 0 ? "nach innen" : "nach außen"}`;
+}
 
 const NUMBER_WORDS = ["null", "ein", "zwei", "drei", "vier", "fünf", "sechs", "sieben", "acht", "neun", "zehn"];
 const inWords = (n: number): string => NUMBER_WORDS[n] ?? String(n);

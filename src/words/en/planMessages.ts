@@ -48,6 +48,8 @@ export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
   "message.coverUnknown": (p) => `The cover isn’t known. We tried ${coversText(p.text("covers"))} alike, so the answer is wide.`,
   "message.finishUnknown": (p) =>
     `Today’s finish isn’t known, so nothing is compared with it.${p.number("shots") > 0 ? ` For the oil played away so far we assumed ${p.text("finish")}.` : ""}`,
+  "message.rollsEarly": (p) =>
+    `With every finish this ball is rolling by ${feet(p.number("feet"))}: it has nothing left for the pins. A weaker ball is the answer here, not another surface.`,
   "message.measure.tenBalls": (p) =>
     `Worth measuring: on which board ten balls arrive on today’s line. It would add about ${inHundred(p.number("points"))} here.`,
   "message.measure.trial": (p) =>

@@ -4,7 +4,8 @@ import { fixed, launchAngle, micrometres, millilitres } from "../figures.ts";
 export const HEADINGS = {
   today: "today",
   pick: "pick",
-  candidates: "Each finish on its own best line",
+  candidates: "Each finish on its own line",
+  onTodaysLine: "Each finish on the line that is played today",
   todaysLine: "today's line",
   pins: "At the pins, on the lane as found",
   pickLine: "The pick",
@@ -33,8 +34,8 @@ export const COLUMNS = {
   lossLaunch: ["lost", "½ deg"],
   lossSpeed: ["lost", "mph"],
   lossBoard: ["lost", "board"],
-  change: ["today", "board"],
-  held: ["today", "in 100"],
+  change: ["hits", "board"],
+  held: ["strikes", "in 100"],
   feet: ["feet", "board"],
   target: ["target", "board"],
 } as const;
@@ -44,8 +45,12 @@ export const TABLE_NOTES = [
   "lay, launch: the line · hook, roll: ft from the foul line · entry, slip, speed: at the pins",
   "strikes: among 100 first balls over the session, and the range that holds nine worlds of ten",
   "lost: strikes in 100 when the middle of the shots is off by half a degree, 1 mph or a board",
-  "today: on the line played today, boards higher (+) or lighter (−), and strikes in 100 with that line held",
-  "feet, target: the move from today's line, boards inward (+), target at the arrows · –: there is none",
+  "–: there is none",
+] as const;
+
+export const TODAYS_LINE_NOTES = [
+  "hits: boards higher (+) or lighter (−) than today's finish · strikes: with that line held through the session",
+  "feet, target: the move to the finish's own line, boards inward (+) or outward (−), target at the arrows",
 ] as const;
 
 const SURE_TEXTS = {
@@ -59,7 +64,7 @@ export function sureText(sure: keyof typeof SURE_TEXTS, share: number): string {
 }
 
 export function plateauText(plateau: readonly string[], pick: string): string {
-  if (plateau.length === 1) return `${pick}, and nothing else comes near.`;
+  if (plateau.length === 1) return `${pick}; the others are behind it.`;
   return `${plateau[0]} to ${plateau[plateau.length - 1]} are too close to call; ${pick}.`;
 }
 

@@ -44,6 +44,7 @@ export const ARROW_WORDS = { "": "not known", "1st": "1st", "2nd": "2nd", "3rd":
 
 /** Named patterns as the form offers them; a test holds these keys to the engine's registry. */
 export const PATTERN_WORDS: Readonly<Record<string, string>> = {
+  "house-40": "house, 40 ft",
   "light-38": "light, 38 ft",
   "medium-41": "medium, 41 ft",
   "heavy-44": "heavy and flat, 44 ft",
@@ -132,8 +133,7 @@ export const PLAN_ANSWER = {
   progress: "Progress of the plan",
   takeThis: (finish: string) => `Take ${finish}.`,
   noPick: "No finish is picked.",
-  plateau: (finishes: readonly string[]) =>
-    finishes.length < 2 ? "No other finish comes close." : `${listed(finishes)}: too close to call.`,
+  plateau: (finishes: readonly string[]) => (finishes.length < 2 ? "The others are behind it." : `${listed(finishes)}: too close to call.`),
   cliff: {
     smoother: "It falls off towards smooth: if in doubt, duller.",
     duller: "It falls off towards dull: if in doubt, smoother.",
@@ -213,7 +213,8 @@ export const PLAN_ANSWER = {
   pinsRange: (low: number, high: number) => `${low.toFixed(1)} to ${high.toFixed(1)}`,
   boardsChange: (change: number) =>
     Math.abs(change) < 0.05 ? "same board" : `${Math.abs(change).toFixed(1)} boards ${change > 0 ? "higher" : "lighter"}`,
-  atBoard: (board: number) => `board ${board.toFixed(1)}`,
+  held: (share: number) => `${Math.round(share * 100)} % if the line is held`,
+  move: (feet: number, target: number) => `feet ${moved(feet)}, target ${moved(target)}`,
   compare: "Side by side on the lane",
   compareNote: "Thin grey: today's finish on today's line. Tick up to three finishes in the table.",
   compareFull: "Three are shown; untick one first.",
@@ -255,6 +256,12 @@ export const CUSTOMER = {
       : `If you change nothing else, it hits ${boards > 0 ? "higher" : "lighter"} than now.`,
   worn: "A surface changes with every game; bring it back when it starts to look different.",
 } as const;
+
+/** Boards of a move, to the half board that a bowler can stand on. */
+function moved(boards: number): string {
+  const halves = Math.round(2 * boards) / 2;
+  return halves === 0 ? "0" : `${Math.abs(halves)} ${halves > 0 ? "in" : "out"}`;
+}
 
 const NUMBER_WORDS = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"];
 const inWords = (n: number): string => NUMBER_WORDS[n] ?? String(n);

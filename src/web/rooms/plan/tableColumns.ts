@@ -90,8 +90,9 @@ export function tableColumns(plan: FinishPlan): readonly Column[] {
     },
     {
       name: A.columns.todaysLine,
-      text: (c) => or(c.onTodaysLine, (t) => A.boardsChange(t.boardChange)),
-      second: (c) => or(c.onTodaysLine, (t) => A.atBoard(t.boardAtPins), ""),
+      text: (c) =>
+        or(c.onTodaysLine, (t) => [A.boardsChange(t.boardChange), or(t.chance, (i) => A.held(i.value), "")].filter(Boolean).join(", ")),
+      second: (c) => or(c.onTodaysLine?.move ?? null, (m) => A.move(m.feetBoards, m.targetBoards), ""),
       figures: [
         { key: "onTodaysLineBoardAtPins", of: (c) => c.onTodaysLine?.boardAtPins ?? null },
         { key: "onTodaysLineBoardChange", of: (c) => c.onTodaysLine?.boardChange ?? null },
