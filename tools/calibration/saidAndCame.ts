@@ -1,4 +1,4 @@
-import { compare, type Scored, weightedMean } from "#engine/planning/comparison";
+import { band, compare, type Scored, weightedMean } from "#engine/planning/comparison";
 import { SITUATIONS } from "#engine/planning/situations";
 import { ladderFor } from "./model.ts";
 
@@ -11,6 +11,8 @@ interface Trial {
   readonly raw: number;
   readonly printed: number;
   readonly came: number;
+  /** Share of the finishes whose strikes in the true world lie inside the 90 % interval of the others. */
+  readonly covered: number;
   readonly weight: number;
 }
 
@@ -31,13 +33,13 @@ export function saidAndCame(
     own: trials.filter(({ raw }) => raw >= BINS[i] && raw < to),
   }));
   return [
-    "| share | plans | said | printed (lower limit) | came |",
-    "|---|---|---|---|---|",
+    "| share | plans | said | printed (lower limit) | came | strikes inside their 90 % interval |",
+    "|---|---|---|---|---|---|",
     ...[...rows, { name: "all", own: trials }].flatMap(({ name, own }) =>
       own.length === 0
         ? []
         : [
-            `| ${name} | ${own.length} | ${mean(own, "raw").toFixed(2)} | ${mean(own, "printed").toFixed(2)} | ${mean(own, "came").toFixed(2)} |`,
+            `| ${name} | ${own.length} | ${mean(own, "raw").toFixed(2)} | ${mean(own, "printed").toFixed(2)} | ${mean(own, "came").toFixed(2)} | ${mean(own, "covered").toFixed(2)} |`,
           ],
     ),
   ];
@@ -60,10 +62,20 @@ function trialOf(
   const { plateau, share, sureShare } = compare(standings, own, "strikeChance", null);
   const row = ladders[truth][k];
   const group = row.slice(plateau[0], plateau[1] + 1);
-  return { raw: share, printed: sureShare, came: Math.max(...group) >= Math.max(...row) - AS_GOOD ? 1 : 0, weight };
+  const inside = standings.filter(({ drawn, score }, f) => {
+    const { low, high } = band(drawn, score, own);
+    return row[f] >= low && row[f] <= high;
+  });
+  return {
+    covered: inside.length / row.length,
+    raw: share,
+    printed: sureShare,
+    came: Math.max(...group) >= Math.max(...row) - AS_GOOD ? 1 : 0,
+    weight,
+  };
 }
 
-function mean(trials: readonly Trial[], what: "raw" | "printed" | "came"): number {
+function mean(trials: readonly Trial[], what: "raw" | "printed" | "came" | "covered"): number {
   const total = trials.reduce((sum, { weight }) => sum + weight, 0);
   return trials.reduce((sum, one) => sum + one.weight * one[what], 0) / total;
 }
