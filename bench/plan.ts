@@ -1,8 +1,4 @@
 import { TYPICAL_BALL } from "#engine/ball/typical";
-import { ratingsWanted } from "#engine/planning/candidates";
-import { DRAWS } from "#engine/planning/draws";
-import { filmFound, groundOf, throwerOn, usualQuality } from "#engine/planning/ground";
-import { FINE, outcomeMap } from "#engine/planning/outcomeMap";
 import type { PlanQuestion } from "#engine/planning/question";
 import { STYLES } from "#engine/planning/situations";
 import { computePool } from "#server/computePool";
@@ -21,6 +17,7 @@ const QUESTION: PlanQuestion = {
   limits: { laydownBoard: [9, 36], launchAngleDeg: [-1.5, 4.5], breakpointBoard: [4, 39] },
   candidates: null,
   outsideRangeReason: null,
+  trial: [],
   house: null,
   assumptions: {},
 };
@@ -45,7 +42,6 @@ export async function planRows(): Promise<readonly Row[]> {
       value: ms(of((pair) => pair.two.last)),
       ratio: `${of((pair) => pair.two.last / pair.one.last).toFixed(2)} × the time in one`,
     },
-    { what: "shots behind a final answer, about", value: shotsOfPlan().toLocaleString("en"), ratio: "" },
   ];
 }
 
@@ -64,17 +60,4 @@ async function timedPlan(executor: Parameters<typeof runPlan>[1]["executor"]): P
     },
   });
   return { first, last: performance.now() - start };
-}
-
-/** Two maps a stage, three stages, and some 24 shots a stage and draw, for every finish. */
-function shotsOfPlan(): number {
-  const ground = groundOf(QUESTION);
-  const map = outcomeMap(
-    throwerOn(filmFound(ground), QUESTION, QUESTION.ball.finish, ground.assumed),
-    usualQuality(QUESTION),
-    QUESTION.limits,
-    FINE,
-  );
-  const shotsOfMap = map.board.length + 7 * map.coarseLaydown.count * map.coarseLaunch.count;
-  return ratingsWanted(QUESTION).length * 3 * (2 * shotsOfMap + 24 * DRAWS);
 }

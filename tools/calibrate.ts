@@ -1,123 +1,150 @@
 /**
- * Fits the constants that nobody has measured to what the trade and the published bands say, on the named patterns, and writes them with their ranges:
+ * Weighs complete worlds by what is known, and writes the ensemble that every plan draws from:
  *
- *   npm run calibrate            some eight minutes on one core; rewrites src/engine/calibrated.ts and docs/model/calibration.md
- *   npm run calibrate -- --check  predicts every target with the constants as they stand and writes nothing
+ *   npm run calibrate             some fifteen minutes on two cores; rewrites src/engine/worlds/ensembleData.ts, src/engine/calibrated.ts,
+ *                                 tools/calibration/said.json and docs/model/calibration.md
+ *   npm run calibrate -- --page   the page alone, from what is stored
  *
  * Repeatable: seeded, no clock in what is written.
  */
-import { writeFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import type { Assumed } from "#engine/assumptions";
-import { CALIBRATED } from "#engine/calibrated";
-import { evenPoints, normalDeviate, uniformSource } from "#engine/random";
-import { calibrationPage } from "./calibration/page.ts";
-import { FREE, type FreeId, fromFree, START } from "./calibration/parameters.ts";
-import { TARGETS } from "./calibration/targets.ts";
+import { fromBase64, toBase64 } from "#engine/bytes";
+import { CARRY } from "#engine/pins/carryData";
+import { weightedMean } from "#engine/planning/comparison";
+import { evenPoints } from "#engine/random";
+import { digestOf, ENSEMBLE_VERSION, effectiveNumber, ensemble, packUnits } from "#engine/worlds/ensemble";
+import { PARAMETER_IDS, worldAt } from "#engine/worlds/parameters";
+import { askAll } from "./calibration/askAll.ts";
+import { herded, resampled } from "./calibration/choose.ts";
+import { calibratedSource, frictionOf, nearestTo } from "./calibration/middleWorld.ts";
+import { calibrationPage, type Stored } from "./calibration/page.ts";
 
-const SEED = 20261125;
-const SCATTERED = 140;
-const REFINED = 220;
-/** Sets whose loss is at most this above the best fit "nearly as well"; their spread is the range. */
-const NEARLY = 1.5;
-/** A range is never narrower than this share of the value to either side: the targets are coarse. */
-const LEAST_SHARE = 0.06;
+const SEED = 20261130;
+const TRIED = 2000;
+/** Drawn into the ensemble; worlds that come twice count twice. */
+const DRAWN = 320;
+/** This share of them comes from the priors as they are, so that what was fitted is not believed too much. */
+const UNFITTED = 0.2;
 
-export interface Tried {
-  readonly free: Readonly<Record<FreeId, number>>;
-  readonly loss: number;
-}
+/** So many of the worlds' friction laws are tried for the one in the middle. */
+const MIDDLE_TRIED = 40;
 
-/** Squares of the misses in units of each target, over those that are fitted, and a weak pull towards the start so that what nothing speaks for stays. */
-function lossOf(free: Readonly<Record<FreeId, number>>): number {
-  const assumed = fromFree(free);
-  const misses = TARGETS.filter((target) => !target.leftOut).reduce(
-    (sum, target) => sum + (target.predict(assumed).miss / target.unit) ** 2,
-    0,
+const ROOT = join(import.meta.dirname, "..");
+const SAID = join(ROOT, "tools/calibration/said.json");
+
+if (!process.argv.includes("--page")) await remake();
+const stored = JSON.parse(readFileSync(SAID, "utf8")) as Stored;
+writeFileSync(join(ROOT, "docs/model/calibration.md"), calibrationPage(stored, ensemble()));
+
+async function remake(): Promise<void> {
+  const points = evenPoints(TRIED, PARAMETER_IDS.length, SEED);
+  const units = Array.from({ length: TRIED }, (_, i) => asStored(points.slice(i * PARAMETER_IDS.length, (i + 1) * PARAMETER_IDS.length)));
+  const first = await askAll(
+    units.map((unit, id) => ({ id, assumed: worldAt(unit), what: "fitted" as const })),
+    told("weighed", TRIED),
   );
-  const pull = FREE.reduce((sum, { id, low, high }) => sum + ((free[id] - START[id]) / (high - low)) ** 2, 0);
-  return misses + 0.5 * pull;
-}
-
-function search(): readonly Tried[] {
-  const tried: Tried[] = [];
-  const attempt = (free: Readonly<Record<FreeId, number>>) => {
-    tried.push({ free, loss: lossOf(free) });
-    if (tried.length % 20 === 0) console.error(`${tried.length} of ${SCATTERED + REFINED + 1}, best ${bestOf(tried).loss.toFixed(2)}`);
-  };
-  attempt(START);
-  const points = evenPoints(SCATTERED, FREE.length, SEED);
-  for (let i = 0; i < SCATTERED; i++) attempt(freeFrom((k) => FREE[k].low + (FREE[k].high - FREE[k].low) * points[i * FREE.length + k]));
-  const uniform = uniformSource(SEED + 1);
-  for (let i = 0; i < REFINED; i++) {
-    const centre = bestOf(tried).free;
-    const reach = 0.25 * 0.985 ** i;
-    attempt(
-      freeFrom((k) =>
-        clamp(centre[FREE[k].id] + reach * (FREE[k].high - FREE[k].low) * normalDeviate(uniform()), FREE[k].low, FREE[k].high),
-      ),
-    );
-  }
-  return tried;
-}
-
-function freeFrom(value: (k: number) => number): Record<FreeId, number> {
-  return Object.fromEntries(FREE.map(({ id }, k) => [id, Number(value(k).toPrecision(3))])) as Record<FreeId, number>;
-}
-
-function clamp(value: number, low: number, high: number): number {
-  return Math.min(high, Math.max(low, value));
-}
-
-function bestOf(tried: readonly Tried[]): Tried {
-  return tried.reduce((best, one) => (one.loss < best.loss ? one : best));
-}
-
-type Ranges = Record<keyof typeof CALIBRATED, { value: number; low: number; high: number }>;
-
-function ranges(tried: readonly Tried[]): Ranges {
-  const best = bestOf(tried);
-  const near = tried.filter((one) => one.loss <= best.loss + NEARLY).map((one) => fromFree(one.free));
-  const values = fromFree(best.free);
-  return Object.fromEntries(
-    (Object.keys(CALIBRATED) as (keyof typeof CALIBRATED)[]).map((id) => {
-      const value = values[id] ?? CALIBRATED[id].value;
-      const all = near.map((set) => set[id] ?? value).sort((a, b) => a - b);
-      const low = Math.min(all[Math.floor(0.05 * all.length)], value * (1 - LEAST_SHARE));
-      const high = Math.max(all[Math.ceil(0.95 * all.length) - 1], value * (1 + LEAST_SHARE));
-      return [id, { value, low: Number(low.toPrecision(3)), high: Number(high.toPrecision(3)) }];
-    }),
-  ) as Ranges;
-}
-
-function write(fitted: Ranges): void {
-  const rows = Object.entries(fitted).map(([id, { value, low, high }]) => `  "${id}": { value: ${value}, low: ${low}, high: ${high} },`);
-  const text = `/**\n * Written by \`npm run calibrate\`; do not edit. Targets, weights and residuals stand in docs/model/calibration.md.\n */\nexport const CALIBRATED = {\n${rows.join("\n")}\n} as const;\n`;
-  writeFileSync(join(import.meta.dirname, "../src/engine/calibrated.ts"), text);
-}
-
-function predictions(assumed: Partial<Assumed>) {
-  return TARGETS.map((target) => ({ target, ...target.predict(assumed) }));
-}
-
-if (process.argv.includes("--check")) {
-  for (const { target, says, miss } of predictions({}))
-    console.log(
-      `${target.leftOut ? "kept out " : "fitted   "} ${target.name}: wanted ${target.wanted}, says ${says}, miss ${(miss / target.unit).toFixed(2)}`,
-    );
-} else {
-  const tried = search();
-  const fitted = ranges(tried);
-  const values = Object.fromEntries(Object.entries(fitted).map(([id, { value }]) => [id, value]));
-  write(fitted);
-  const page = calibrationPage({
-    fitted,
-    start: fromFree(START),
-    predictions: predictions(values),
-    before: predictions(fromFree(START)),
-    tried: tried.length,
-    best: bestOf(tried).loss,
+  const losses = first.map(({ loss }) => loss);
+  const least = Math.min(...losses);
+  const weights = losses.map((loss) => Math.exp(-0.5 * (loss - least)));
+  const posterior = resampled(
+    weights.map((weight, place) => ({ place, weight })),
+    Math.round(DRAWN * (1 - UNFITTED)),
+  );
+  const prior = resampled(
+    weights.map((_, place) => ({ place, weight: 1 })),
+    Math.round(DRAWN * UNFITTED),
+  );
+  const shares = new Map<number, number>();
+  for (const { place, weight } of posterior) shares.set(place, (1 - UNFITTED) * weight);
+  for (const { place, weight } of prior) shares.set(place, (shares.get(place) ?? 0) + UNFITTED * weight);
+  const places = [...shares.keys()].sort((a, b) => a - b);
+  const all = await askAll(
+    places.map((place) => ({ id: place, assumed: worldAt(units[place]), what: "all" as const })),
+    told("asked in full", places.length),
+  );
+  const order = herded(
+    places.map((place) => shares.get(place) ?? 0),
+    all.map(({ ladders }) => ladders.flat()),
+  );
+  const chosen = order.map((i) => ({
+    said: all[i],
+    unit: units[places[i]],
+    weight: Number((DRAWN * (shares.get(places[i]) ?? 0)).toFixed(6)),
+  }));
+  const bytes = packUnits(chosen.map(({ unit }) => unit));
+  const kept = chosen.map(({ weight }) => weight);
+  writeFileSync(join(ROOT, "src/engine/worlds/ensembleData.ts"), ensembleSource(bytes, kept));
+  const found: Stored = {
+    digest: digestOf(bytes, kept),
     seed: SEED,
-  });
-  writeFileSync(join(import.meta.dirname, "../docs/model/calibration.md"), page);
+    tried: TRIED,
+    drawn: DRAWN,
+    unfitted: UNFITTED,
+    effectiveOfTried: effectiveNumber(weights),
+    leastLoss: least,
+    places: order.map((i) => places[i]),
+    said: chosen.map(({ said }) => said.said.map(rounded)),
+    ladders: chosen.map(({ said }) => said.ladders.map((row) => row.map((value) => Number(value.toFixed(4))))),
+  };
+  writeFileSync(SAID, `${JSON.stringify(found)}\n`);
+  const mean = found.ladders[0].flat().map((_, k) =>
+    weightedMean(
+      found.ladders.map((row) => row.flat()[k]),
+      kept,
+    ),
+  );
+  const laws = chosen.slice(0, MIDDLE_TRIED).map(({ unit }) => frictionOf(unit));
+  const heard = await askAll(
+    laws.map((assumed, id) => ({ id, assumed, what: "all" as const })),
+    told("laws asked for the middle", laws.length),
+  );
+  const middle =
+    laws[
+      nearestTo(
+        mean,
+        heard.map(({ ladders }) => ladders.flat()),
+      )
+    ];
+  writeFileSync(
+    join(ROOT, "src/engine/calibrated.ts"),
+    calibratedSource(
+      middle,
+      chosen.map(({ unit }) => unit),
+      kept,
+    ),
+  );
+  console.error(`effective ${found.effectiveOfTried.toFixed(0)} of ${TRIED}; ${chosen.length} worlds kept, least loss ${least.toFixed(2)}`);
+}
+
+/** As the engine reads it back: 16 bits a number. */
+function asStored(unit: Float64Array): number[] {
+  const bytes = fromBase64(toBase64(packUnits([unit])));
+  return Array.from(unit, (_, i) => ((bytes[2 * i] << 8) | bytes[2 * i + 1]) / 65535);
+}
+
+function rounded(value: number | null): number | null {
+  return value === null ? null : Number(value.toPrecision(5));
+}
+
+function told(what: string, of: number) {
+  return (done: number) => {
+    if (done % 50 === 0 || done === of) console.error(`${what}: ${done} of ${of}`);
+  };
+}
+
+function ensembleSource(bytes: Uint8Array, weights: readonly number[]): string {
+  const text = readFileSync(join(ROOT, "src/engine/worlds/ensembleData.ts"), "utf8");
+  const head = text.slice(0, text.indexOf("export const ENSEMBLE_DATA"));
+  const lines = [
+    "export const ENSEMBLE_DATA: EnsembleData = {",
+    `  version: ${ENSEMBLE_VERSION},`,
+    `  digest: "${digestOf(bytes, weights)}",`,
+    `  carry: "${CARRY.provenance.design}",`,
+    `  parameters: [\n${PARAMETER_IDS.map((id) => `    "${id}",`).join("\n")}\n  ],`,
+    `  weights: [\n    ${weights.join(", ")},\n  ],`,
+    `  units:\n    "${toBase64(bytes)}",`,
+    "};",
+  ];
+  return `${head}${lines.join("\n")}\n`;
 }

@@ -56,7 +56,9 @@ async function check(name, command) {
 async function runVitest() {
   console.log("\n— tests");
   const file = join(REPORTS, "vitest.json");
-  const code = await runTool("vitest", "vitest", ["run", "--reporter=default", "--reporter=json", `--outputFile.json=${file}`]);
+  const code = await runTool("vitest", "vitest", ["run", "--reporter=default", "--reporter=json", `--outputFile.json=${file}`], {
+    COMPILED: "1",
+  });
   return fromVitest(readReport(file), code);
 }
 

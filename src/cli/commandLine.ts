@@ -23,6 +23,7 @@ import { shops } from "./shops.ts";
 import { shot } from "./shot.ts";
 import { stages } from "./stages.ts";
 import { transition } from "./transition.ts";
+import { trial } from "./trial.ts";
 import { verify } from "./verify.ts";
 import type { ExitCode, World } from "./world.ts";
 
@@ -43,6 +44,7 @@ const COMMANDS = new Map<string, Entry>([
   ["carry", { run: oneFile(carry), takes: ["svg"] }],
   ["bag", { run: oneFile(bag), takes: ["svg", "seed", "workers"] }],
   ["transition", { run: oneFile(transition), takes: ["svg", "seed"] }],
+  ["trial", { run: trial, takes: ["workers"] }],
   ["delivery", { run: oneFile(delivery), takes: [] }],
   ["correct", { run: oneFile(correct), takes: ["seed"] }],
   ["diagnose", { run: oneFile(diagnose), takes: [] }],

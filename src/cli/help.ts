@@ -6,6 +6,7 @@ export const HELP = `Gritwright works out what a bowling ball's surface will do 
   gritwright bag FILE        which ball with which finish, at which stage of a session
   gritwright transition FILE what play does to the oil, game by game
   gritwright delivery FILE   a bowler's speed, revs, axis and positive axis point from filmed shots
+  gritwright trial TRIAL JOB where one ball arrived on one line with some finishes, and what that says for the plan
   gritwright correct FILE    what the shots seen in a house say of its oil and lanes
   gritwright diagnose FILE   what may be wrong, and the cheapest step that tells
   gritwright stages FILE     write the bench work of a ball or a batch, or check a recipe
@@ -32,7 +33,7 @@ FILE is a job file (plan, shot), a bench file (stages, fade) or a file of the co
   --json            print one document of data instead of text
   --svg FILE        draw the picture into a file (plan, shot: lane chart; carry: strikes; fade: curve; padwork: ball)
   --seed N          draw at random from this seed instead of the job file's
-  --workers N       plan: threads to compute in
+  --workers N       plan, bag, trial: threads to compute in
   --at FT,FT,…      shot: where to take samples, ft from the foul line (15,30,45,59.5,60)
   --cutoff MM       profile: λc; else by the standard's table
   --short-cutoff MM profile: λs; else none

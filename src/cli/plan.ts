@@ -32,5 +32,5 @@ function text(found: FinishPlan, { question, defaults }: Resolved<PlanQuestion>)
 const STAGES: Readonly<Record<PlanProgress["stage"], string>> = {
   sketch: "a first look at the fresh lane",
   session: "the whole session",
-  draws: "how sure it is",
+  draws: "how sure it is, in other worlds",
 };

@@ -17,12 +17,13 @@ import {
   plateauText,
   sureText,
   TABLE_NOTES,
+  TODAYS_LINE_NOTES,
   todaysLineText,
 } from "#words/en/planReport";
 import { BALL_JOB_WORDS } from "#words/en/screens";
 import { messageText } from "#words/messageText";
 import { assumptionTable } from "./assumptionTable.ts";
-import { candidateTable } from "./candidateTable.ts";
+import { candidateTable, todaysLineTable } from "./candidateTable.ts";
 import { plateauLines } from "./plateauLines.ts";
 import { paragraph } from "./textTable.ts";
 
@@ -37,6 +38,7 @@ export function planText(plan: FinishPlan, question: PlanQuestion, defaults: rea
   const sections = [
     heading(plan, question),
     [`${HEADINGS.candidates}:`, "", ...candidateTable(plan), "", ...TABLE_NOTES.flatMap((note) => paragraph(note, "  ", WIDTH))],
+    onTodaysLine(plan),
     pickLines(plan),
     list(HEADINGS.pins, pinsLines(plan, question)),
     list(HEADINGS.messages, plan.messages.map(messageText)),
@@ -76,6 +78,14 @@ function heading(plan: FinishPlan, { bowler, ball, lane }: PlanQuestion): string
     oilText(oil, oil.stated.ratio),
     todaysLineText(plan.today.finish, line),
   ];
+}
+
+/** Every finish without a move, and the move that brings it to its own line. */
+function onTodaysLine(plan: FinishPlan): string[] {
+  const table = todaysLineTable(plan);
+  return table.length === 0
+    ? []
+    : [`${HEADINGS.onTodaysLine}:`, "", ...table, "", ...TODAYS_LINE_NOTES.flatMap((note) => paragraph(note, "  ", WIDTH))];
 }
 
 function pickLines(plan: FinishPlan): string[] {

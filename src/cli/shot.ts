@@ -5,8 +5,8 @@ import { laneChart } from "#drawing/laneChart";
 import { assume } from "#engine/assumptions";
 import type { Line } from "#engine/delivery/bowler";
 import { simulateShot } from "#engine/motion/simulate";
-import { filmFound, groundOf } from "#engine/planning/ground";
-import { sketch } from "#engine/planning/steps";
+import { groundOf } from "#engine/planning/ground";
+import { filmFound, lineNow } from "#engine/planning/session";
 import { programVersion } from "#server/version";
 import type { Options } from "./options.ts";
 import { readJob } from "./readJob.ts";
@@ -43,8 +43,8 @@ function filmAsFound(job: CheckedJob, { surface }: UnaimedShot) {
 
 /** @throws {JobFault} if today's finish has no sensible line, so that one must be named */
 function bestLine(job: CheckedJob, shotAsked: UnaimedShot): Line {
-  const { question } = resolvePlan(job);
-  const { line } = sketch(question, question.ball.finish);
+  const ground = groundOf(resolvePlan(job).question);
+  const line = lineNow(ground, filmFound(ground));
   if (line !== null) return line;
   throw new JobFault("invalid", [
     { path: "line", value: shotAsked.line, allowed: "laydownBoard and launchAngleDeg", reason: { id: "noBestLine", params: {} } },

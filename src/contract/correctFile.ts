@@ -6,9 +6,10 @@ import { ARRIVED, type ShotSeen, type SituationSeen, TURNED, USUAL_EYE } from "#
 import { type DeliveryKnown, HOUSE_IDS, PARAMETER_IDS } from "#engine/learning/house/parameters";
 import type { Taught } from "#engine/learning/house/planChanges";
 import { leaveSeen } from "#engine/pins/carry";
-import { filmFound, groundOf, lineNow } from "#engine/planning/ground";
+import { groundOf } from "#engine/planning/ground";
 import type { PlanQuestion } from "#engine/planning/question";
-import { STRAIGHT } from "#engine/planning/score";
+import { filmFound, lineNow } from "#engine/planning/session";
+import { STRAIGHT } from "#engine/planning/straight";
 import { leaveField } from "./carryFile.ts";
 import { assumptionsField } from "./job/assumptions.ts";
 import { ballField, type JobBall } from "./job/ball.ts";
@@ -133,6 +134,7 @@ export function resolveCorrection(file: CorrectFile): ResolvedCorrection {
       limits,
       candidates: [ball.finish],
       outsideRangeReason: null,
+      trial: [],
       assumptions,
       house: null,
     };
@@ -141,7 +143,7 @@ export function resolveCorrection(file: CorrectFile): ResolvedCorrection {
     return {
       ball,
       film,
-      line: line ?? lineNow(ground, film, ball.finish) ?? STRAIGHT,
+      line: line ?? lineNow(ground, film) ?? STRAIGHT,
       isLineKnown: line !== null,
       shots: shots.map((shot) => shotSeen(shot, bowler)),
     };

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { METRICS } from "#engine/planning/metric";
 import { finite, note, share } from "./documentParts.ts";
 import { jobFileSchema } from "./job/jobFile.ts";
 
@@ -16,7 +17,9 @@ const candidate = z.strictObject({
   slipAtPinsMps: finite.nullable(),
   speedAtPinsMph: finite.nullable(),
   chance: interval.nullable(),
-  missRoom: z.strictObject({ launchAngleDeg: finite, speedMph: finite, boards: finite }).nullable(),
+  expectedPins: z.strictObject({ value: finite, low: finite, high: finite }).nullable(),
+  /** Strikes lost, 0–1, when the middle of the shots is off by one of these. */
+  missLoss: z.strictObject({ board: share, halfDegree: share, mph: share }).nullable(),
   pins: z
     .strictObject({
       strike: share,
@@ -26,7 +29,17 @@ const candidate = z.strictObject({
     })
     .nullable(),
   keepsGames: z.strictObject({ value: finite, low: finite, high: finite }).nullable(),
-  onTodaysLine: z.strictObject({ boardAtPins: finite, boardChange: finite, entryAngleDeg: finite }).nullable(),
+  onTodaysLine: z
+    .strictObject({
+      boardAtPins: finite,
+      boardChange: finite,
+      entryAngleDeg: finite,
+      hookStartChangeFt: finite.nullable(),
+      chance: interval.nullable(),
+      /** From today's line to the finish's own: feet at the foul line, target at the arrows, boards inward. */
+      move: z.strictObject({ feetBoards: finite, targetBoards: finite }).nullable(),
+    })
+    .nullable(),
 });
 
 const pick = z.strictObject({
@@ -46,7 +59,10 @@ export const planDocumentSchema = z.strictObject({
   /** The job with everything filled in: itself a job file that gives this plan again. */
   inputs: z.custom<z.input<typeof jobFileSchema>>((value) => jobFileSchema.safeParse(value).success, { error: "a job file" }),
   defaults: z.array(z.string()),
-  metric: z.literal("strikeChance"),
+  metric: z.enum(METRICS),
+  /** The worlds that it was computed over: digest of the ensemble, and how many of them. */
+  ensemble: z.string(),
+  worlds: z.int(),
   /** The fresh pattern's own figures, and what its sheet states of them. */
   oil: z.strictObject({
     lengthFt: finite,

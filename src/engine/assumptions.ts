@@ -5,7 +5,7 @@ export type Mark = "calibrated" | "chosen" | "published" | "memory" | "common pr
 
 export interface Assumption {
   readonly value: number;
-  /** Ends of the range in which the value is believed to lie; draws are uniform between them. */
+  /** Ends of the range in which the value is believed to lie. */
   readonly low: number;
   readonly high: number;
   readonly unit: string;
@@ -13,13 +13,13 @@ export interface Assumption {
   readonly source: string;
 }
 
-const TRADE = "calibrated to the trade's qualitative behaviour, see docs/model/calibration.md";
+const WEIGHED = "worlds weighed by published bands and the trade's situations, see docs/model/calibration.md";
 const CHOSEN = "chosen, not measured; range from what changes a path by less than the trade would notice";
 
-/** A constant that the calibration moves; its range is the one the calibration was held to. */
+/** A constant of the friction law: its value is the one that stands in the middle of all worlds, its range holds nine worlds of ten. */
 function calibrated(id: keyof typeof CALIBRATED, unit: string): Assumption {
   const { value, low, high } = CALIBRATED[id];
-  return { value, low, high, unit, mark: "calibrated", source: TRADE };
+  return { value, low, high, unit, mark: "calibrated", source: WEIGHED };
 }
 
 /**
@@ -34,11 +34,19 @@ export const ASSUMPTIONS = {
   "friction.oil": calibrated("friction.oil", "1"),
   "friction.filmRatio": calibrated("friction.filmRatio", "1"),
   "friction.exponent": { value: 2, low: 1.7, high: 2.3, unit: "1", mark: "chosen", source: CHOSEN },
+  "friction.dryWithRoughness": {
+    value: 0,
+    low: -0.06,
+    high: 0.06,
+    unit: "1",
+    mark: "chosen",
+    source: "power of the ball's roughness (over that of a 2000 pad) with which dry friction grows; published signs differ",
+  },
   "friction.laneRoughness": { value: 0.25, low: 0.18, high: 0.35, unit: "µm", mark: "chosen", source: CHOSEN },
   "filmReach.polyester": calibrated("filmReach.polyester", "1"),
   "filmReach.urethane": calibrated("filmReach.urethane", "1"),
   "filmReach.solid": calibrated("filmReach.solid", "1"),
-  "filmReach.hybrid": calibrated("filmReach.hybrid", "1"),
+  "filmReach.hybrid": { value: 1, low: 0.94, high: 1.06, unit: "1", mark: "chosen", source: "the other covers are told against it" },
   "filmReach.pearl": calibrated("filmReach.pearl", "1"),
   "carriedOil.share": calibrated("carriedOil.share", "1"),
   "carriedOil.reach": { value: 3.5, low: 2.5, high: 5, unit: "ft", mark: "chosen", source: CHOSEN },
@@ -55,6 +63,14 @@ export const ASSUMPTIONS = {
     unit: "1",
     mark: "chosen",
     source: "spread of pads, pressure and hands between shops; chosen",
+  },
+  "roughness.spread": {
+    value: 1,
+    low: 0.8,
+    high: 1.2,
+    unit: "1",
+    mark: "chosen",
+    source: "how far pads lie apart in roughness, in powers about a 2000 pad: shops' readings of one ladder differ; chosen",
   },
   "roughness.readingFactor": {
     value: 1.45,
@@ -286,19 +302,5 @@ export const ASSUMPTION_IDS = Object.keys(ASSUMPTIONS) as readonly AssumptionId[
 export function assume(instead: Partial<Assumed> = {}): Assumed {
   const values = {} as Record<AssumptionId, number>;
   for (const id of ASSUMPTION_IDS) values[id] = instead[id] ?? ASSUMPTIONS[id].value;
-  return values;
-}
-
-/**
- * One draw of some of the assumptions: each of the named uniform in its range, moved with the centre where that is set otherwise; the rest stay.
- *
- * @param unit one number in [0, 1) for each named assumption, from `offset` on.
- */
-export function drawAssumed(centre: Assumed, ids: readonly AssumptionId[], unit: ArrayLike<number>, offset: number): Assumed {
-  const values: Record<AssumptionId, number> = { ...centre };
-  for (const [i, id] of ids.entries()) {
-    const { value, low, high } = ASSUMPTIONS[id];
-    values[id] = ((low + (high - low) * unit[offset + i]) * centre[id]) / value;
-  }
   return values;
 }

@@ -12,7 +12,6 @@ export const CALIBRATED = {
   "filmReach.polyester": { value: 0.6, low: 0.564, high: 0.636 },
   "filmReach.urethane": { value: 1.21, low: 1.14, high: 1.28 },
   "filmReach.solid": { value: 1.29, low: 1.14, high: 1.37 },
-  "filmReach.hybrid": { value: 1, low: 0.94, high: 1.06 },
   "filmReach.pearl": { value: 0.981, low: 0.8, high: 1.04 },
   "carriedOil.share": { value: 0.663, low: 0.554, high: 0.808 },
 } as const;

@@ -1,12 +1,14 @@
-import type { FinishDraws } from "#engine/planning/draws";
 import type { FinishPlan } from "#engine/planning/plan";
 import type { PlanQuestion } from "#engine/planning/question";
 import type { FinishRating } from "#engine/planning/rating";
+import { WORLDS } from "#engine/planning/steps";
+import type { WorldBlock } from "#engine/planning/worldScores";
 import type { Executor, StopSignal } from "./executor.ts";
 import { type FinishLoss, lossesOf } from "./losses.ts";
 
 /** How far a plan has got. The plan is the best answer so far; it is there from the end of the first stage on. */
 export interface PlanProgress {
+  /** The lane as found, in the middle world and then in a few; the whole session in the middle world; the whole session in many. */
   readonly stage: "sketch" | "session" | "draws";
   /** Units done and units in all, over every stage. */
   readonly done: number;
@@ -18,17 +20,19 @@ export interface PlanProgress {
 
 export interface PlanRun {
   readonly executor: Executor;
-  /** How many draws of the assumptions to take, ≥ 0, where the engine's own number is not wanted. */
-  readonly draws?: number;
+  /** Over how many worlds, ≥ 0, where the usual number is not wanted. */
+  readonly worlds?: number;
   readonly onProgress?: (progress: PlanProgress) => void;
   readonly signal?: StopSignal;
 }
 
-/** Draws a unit: short enough to be stopped soon, long enough to be worth sending. */
-const DRAWS_A_UNIT = 20;
+/** Worlds a unit: short enough to be stopped soon, long enough to be worth sending. On the lane as found a world takes a third of the time. */
+const WORLDS_A_UNIT = { fresh: 4, session: 2 } as const;
+/** So many times on the way the plan through the session is renewed. */
+const RENEWED = 4;
 
 /**
- * The finish plan, from a quick sketch of the fresh lane, over the whole session, to the draws that say how sure it is.
+ * The finish plan, from the courses on the fresh lane, over a first answer in a few worlds, to the whole session in many.
  * The answer does not depend on how many workers there are, nor on which of them is done first: results are put
  * together in the order in which they were asked for.
  *
@@ -37,46 +41,47 @@ const DRAWS_A_UNIT = 20;
 export async function runPlan(question: PlanQuestion, run: PlanRun): Promise<FinishPlan> {
   const signal = run.signal ?? null;
   const { executor } = run;
-  const decide = (ratings: readonly FinishRating[], draws: readonly FinishDraws[]): Promise<FinishPlan> =>
-    executor.run({ kind: "decide", question, ratings, draws }, signal);
-
   const wanted = await executor.run({ kind: "wanted", question }, signal);
-  const { finishes } = wanted;
-  const blocks = blocksOf(run.draws ?? wanted.draws);
-  const tell = counter(run, finishes.length * (2 + blocks.length));
+  const { finishes, metric, todaysLine } = wanted;
+  const decide = (ratings: readonly FinishRating[], blocks: readonly WorldBlock[]): Promise<FinishPlan> =>
+    executor.run({ kind: "decide", question, wanted, ratings, blocks }, signal);
+  const worlds = Math.min(run.worlds ?? WORLDS.final, wanted.order.length);
+  const first = blocksOf(Math.min(worlds, WORLDS.first), WORLDS_A_UNIT.fresh);
+  const whole = blocksOf(worlds, WORLDS_A_UNIT.session);
+  const tell = counter(run, 2 * finishes.length + first.length + whole.length);
+  const rated = (stage: PlanProgress["stage"], span: WorldBlock["span"]) =>
+    Promise.all(
+      finishes.map((finish) =>
+        tell.unit(stage, executor.run({ kind: "rate", question, finish, asked: { metric, todaysLine, span } }, signal)),
+      ),
+    );
+  const scored = (stage: PlanProgress["stage"], span: WorldBlock["span"], blocks: readonly [number, number][]) =>
+    blocks.map(([from, to]) => tell.unit(stage, executor.run({ kind: "worlds", question, wanted, span, from, to }, signal)));
 
-  const sketches = await Promise.all(
-    finishes.map((finish) => tell.unit("sketch", executor.run({ kind: "sketch", question, finish }, signal))),
-  );
-  tell.plan("sketch", await decide(sketches, []), []);
+  const sketches = await rated("sketch", "fresh");
+  tell.plan("sketch", await decide(sketches, []));
+  if (first.length > 0) tell.plan("sketch", await decide(sketches, await Promise.all(scored("sketch", "fresh", first))));
 
-  const ratings = await Promise.all(
-    finishes.map((finish) => tell.unit("session", executor.run({ kind: "rate", question, finish }, signal))),
-  );
+  const ratings = await rated("session", "session");
   let plan = await decide(ratings, []);
-  tell.plan("session", plan, []);
-
-  // All blocks are asked for at once, so that no worker waits; the plan is renewed when a block is there for every finish.
-  const asked = blocks.map(([from, to]) =>
-    Promise.all(ratings.map((rating) => tell.unit("draws", executor.run({ kind: "draws", question, rating, from, to }, signal)))),
-  );
-  const allAsked = Promise.all(asked);
-  allAsked.catch(() => undefined);
-  const draws: FinishDraws[] = [];
+  tell.plan("session", plan);
+  // All blocks are asked for at once, so that no worker waits.
+  const asked = scored("draws", "session", whole);
+  Promise.all(asked).catch(() => undefined);
+  const blocks: WorldBlock[] = [];
   for (const [index, block] of asked.entries()) {
-    draws.push(...(await block));
-    const isNews = index === blocks.length - 1 || (index + 1) % 3 === 0;
-    if (isNews) {
-      plan = await decide(ratings, draws);
-      tell.plan("draws", plan, draws);
-    }
+    blocks.push(await block);
+    const isNews = index === asked.length - 1 || (index + 1) % Math.ceil(asked.length / RENEWED) === 0;
+    if (!isNews) continue;
+    plan = await decide(ratings, blocks);
+    tell.plan("draws", plan, blocks);
   }
   return plan;
 }
 
-function blocksOf(draws: number): [number, number][] {
+function blocksOf(worlds: number, aUnit: number): [number, number][] {
   const blocks: [number, number][] = [];
-  for (let from = 0; from < draws; from += DRAWS_A_UNIT) blocks.push([from, Math.min(draws, from + DRAWS_A_UNIT)]);
+  for (let from = 0; from < worlds; from += aUnit) blocks.push([from, Math.min(worlds, from + aUnit)]);
   return blocks;
 }
 
@@ -95,9 +100,9 @@ function counter(run: PlanRun, of: number) {
       tell(stage);
       return value;
     },
-    plan(stage: PlanProgress["stage"], plan: FinishPlan, draws: readonly FinishDraws[]): void {
+    plan(stage: PlanProgress["stage"], plan: FinishPlan, blocks: readonly WorldBlock[] = []): void {
       latest = plan;
-      losses = lossesOf(plan, draws);
+      losses = lossesOf(plan, blocks);
       tell(stage);
     },
   };

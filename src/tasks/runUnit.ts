@@ -3,10 +3,8 @@ import { bowlerWith, laneAfterPractice, stageLane } from "#engine/planning/bag/f
 import { referenceStates } from "#engine/planning/bag/references";
 import { statesOf } from "#engine/planning/bag/states";
 import { drawsOn, worthOn } from "#engine/planning/bag/worth";
-import { ratingsWanted } from "#engine/planning/candidates";
-import { DRAWS } from "#engine/planning/draws";
 import { laneAsLaid, playPiece } from "#engine/planning/oilInPlay/session";
-import { decide, drawChances, rate, sketch } from "#engine/planning/steps";
+import { decide, rate, scoreWorlds, wantedOf } from "#engine/planning/steps";
 import type { ResultOf, Unit } from "./unit.ts";
 
 /** Computes one unit, here and now. @throws {EngineFault} as the engine does */
@@ -17,15 +15,13 @@ export function runUnit<U extends Unit>(unit: U): ResultOf<U> {
 function compute(unit: Unit): ResultOf<Unit> {
   switch (unit.kind) {
     case "wanted":
-      return { finishes: ratingsWanted(unit.question), draws: DRAWS };
-    case "sketch":
-      return sketch(unit.question, unit.finish);
+      return wantedOf(unit.question);
     case "rate":
-      return rate(unit.question, unit.finish);
-    case "draws":
-      return drawChances(unit.question, unit.rating, unit.from, unit.to);
+      return rate(unit.question, unit.finish, unit.asked);
+    case "worlds":
+      return scoreWorlds(unit.question, unit.wanted, unit.span, unit.from, unit.to);
     case "decide":
-      return decide(unit.question, unit.ratings, unit.draws);
+      return decide(unit.question, unit.wanted, unit.ratings, unit.blocks);
     case "bagStates":
       return {
         states: unit.question.balls.flatMap((_, ball) => statesOf(unit.question, ball)),

@@ -6,24 +6,32 @@ import type { StageLane } from "#engine/planning/bag/films";
 import type { BagQuestion } from "#engine/planning/bag/question";
 import type { BallState } from "#engine/planning/bag/states";
 import type { StageWorth, StateDraws } from "#engine/planning/bag/worth";
-import type { FinishDraws } from "#engine/planning/draws";
 import type { LaneNow, PlayQuestion } from "#engine/planning/oilInPlay/session";
 import type { FinishPlan } from "#engine/planning/plan";
 import type { PlanQuestion } from "#engine/planning/question";
-import type { FinishRating } from "#engine/planning/rating";
+import type { FinishRating, RatingAsked } from "#engine/planning/rating";
+import type { Wanted } from "#engine/planning/steps";
+import type { WorldBlock } from "#engine/planning/worldScores";
 import type { Finish } from "#engine/surface/finish";
 
 /** A piece of a plan that can be computed anywhere: plain data in, plain data out, about a tenth of a second at most. */
 export type Unit =
   | { readonly kind: "wanted"; readonly question: PlanQuestion }
-  | { readonly kind: "sketch"; readonly question: PlanQuestion; readonly finish: Finish }
-  | { readonly kind: "rate"; readonly question: PlanQuestion; readonly finish: Finish }
-  | { readonly kind: "draws"; readonly question: PlanQuestion; readonly rating: FinishRating; readonly from: number; readonly to: number }
+  | { readonly kind: "rate"; readonly question: PlanQuestion; readonly finish: Finish; readonly asked: RatingAsked }
+  | {
+      readonly kind: "worlds";
+      readonly question: PlanQuestion;
+      readonly wanted: Wanted;
+      readonly span: WorldBlock["span"];
+      readonly from: number;
+      readonly to: number;
+    }
   | {
       readonly kind: "decide";
       readonly question: PlanQuestion;
+      readonly wanted: Wanted;
       readonly ratings: readonly FinishRating[];
-      readonly draws: readonly FinishDraws[];
+      readonly blocks: readonly WorldBlock[];
     }
   | BagUnit
   | { readonly kind: "laneAsLaid"; readonly question: PlayQuestion }
@@ -52,11 +60,9 @@ export interface Thrown {
 
 /** What a unit of each kind gives back. */
 export interface UnitResults {
-  /** The finishes to be rated, and how many draws the final answer takes. */
-  readonly wanted: { readonly finishes: readonly Finish[]; readonly draws: number };
-  readonly sketch: FinishRating;
+  readonly wanted: Wanted;
   readonly rate: FinishRating;
-  readonly draws: FinishDraws;
+  readonly worlds: WorldBlock;
   readonly decide: FinishPlan;
   /** Every state of every ball, ball by ball, and the ordinary balls that gaps are looked for with. */
   readonly bagStates: { readonly states: readonly BallState[]; readonly references: readonly BallState[] };

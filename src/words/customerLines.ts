@@ -12,13 +12,14 @@ export function customerLines(plan: FinishPlan): readonly string[] {
   const said = new Set(plan.messages.map((message) => message.id));
   if (plan.pick === null) return [withoutPick(said)];
   const lines = plan.pick.finish === plan.today.finish ? [CUSTOMER.leaveIt] : changeLines(plan, plan.pick.finish);
-  if (said.has("message.coverAtLimit.duller")) lines.push(CUSTOMER.strongerBall);
-  if (said.has("message.coverAtLimit.smoother")) lines.push(CUSTOMER.weakerBall);
+  if (said.has("message.coverAtLimit.duller") || said.has("message.noLine.hooksTooLittle")) lines.push(CUSTOMER.strongerBall);
+  if (said.has("message.coverAtLimit.smoother") || said.has("message.noLine.hooksTooMuch") || said.has("message.rollsEarly"))
+    lines.push(CUSTOMER.weakerBall);
   return lines;
 }
 
 function withoutPick(said: ReadonlySet<string>): string {
-  if (said.has("message.noLine.hooksTooMuch")) return CUSTOMER.hooksTooMuch;
+  if (said.has("message.noLine.hooksTooMuch") || said.has("message.rollsEarly")) return CUSTOMER.hooksTooMuch;
   if (said.has("message.noLine.hooksTooLittle")) return CUSTOMER.hooksTooLittle;
   return CUSTOMER.noMatter;
 }

@@ -16,7 +16,6 @@ export function signed(value: number, decimals: number): string {
 export const feet = (ft: number): string => `${fixed(ft, 1)} ft`;
 export const boards = (count: number): string => `${fixed(count, 1)} ${fixed(Math.abs(count), 1) === "1.0" ? "board" : "boards"}`;
 export const degrees = (deg: number): string => `${fixed(deg, 1)}°`;
-export const finerDegrees = (deg: number): string => `${fixed(deg, 2)}°`;
 /** A launch angle with its side in words: `1.50° outward`, `0.40° inward`. */
 export const launchAngle = (deg: number, decimals = 2): string => `${fixed(Math.abs(deg), decimals)}° ${deg < 0 ? "inward" : "outward"}`;
 export const mph = (value: number): string => `${fixed(value, 1)} mph`;

@@ -47,7 +47,7 @@ test("bad input is answered beside its field with what is allowed, and what was 
   }
   await expect(page.locator("#answer")).toHaveAttribute("data-status", "refused");
   expect(await page.locator(".candidates").textContent()).toBe(first);
-  await expect(page.locator(".verdict")).toContainText("of 100 draws of the assumptions");
+  await expect(page.locator(".verdict")).toContainText("of 100 worlds that fit what is known");
   await speed.fill("17,5");
   await finished(page);
   await expect(page.getByText("does not fit")).toHaveCount(0);

@@ -1,6 +1,6 @@
 import { type APIRequestContext, expect, type Page } from "@playwright/test";
 
-/** Opens the finish plan and waits for its first answer: its draws are still being made. */
+/** Opens the finish plan and waits for its first answer: other worlds are still being computed. */
 export async function openPlan(page: Page): Promise<void> {
   await page.goto("/plan");
   await expect(page.locator(".pick-sentence")).toBeVisible();

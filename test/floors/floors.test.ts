@@ -46,6 +46,8 @@ const UPWARDS: readonly Planted[] = [
     "engine/motion",
     'export type Planted = import("../planning/plan.ts").FinishPlan;\n',
   ],
+  ["pins import worlds", "engine/pins", type("World", "../worlds/ensemble.ts")],
+  ["worlds import planning", "engine/worlds", type("FinishPlan", "../planning/plan.ts")],
   ["lane imports contact", "engine/lane", value("frictionOf", "../contact/friction.ts")],
   ["ball imports motion", "engine/ball", type("Shot", "../motion/shot.ts")],
   ["the ground floor imports lane", "engine", type("Lane", "./lane/lane.ts")],

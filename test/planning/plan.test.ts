@@ -6,10 +6,16 @@ import { contactOf, filmMet } from "#engine/contact/friction";
 import { filmOfPattern } from "#engine/lane/film";
 import type { FilmPoint } from "#engine/lane/lane";
 import { wearLaw } from "#engine/lane/wear";
-import { ofAnyCover } from "#engine/planning/draws";
+import { assumedIn, groundOf } from "#engine/planning/ground";
 import type { FinishPlan } from "#engine/planning/plan";
+import { chanceAt, filmFound, mapOf } from "#engine/planning/session";
 import { SITUATIONS, type StyleId } from "#engine/planning/situations";
+import { playableLines } from "#engine/planning/softLines";
+import { WORLDS } from "#engine/planning/steps";
 import { effectiveRaUm, parseFinish } from "#engine/surface/finish";
+import { coverIn, ensemble } from "#engine/worlds/ensemble";
+import { customerLines } from "#words/customerLines";
+import { CUSTOMER } from "#words/en/customer";
 import { asked, planned, sketched } from "./questions.ts";
 
 const points = (plan: FinishPlan) => plan.candidates.map((candidate) => candidate.chance?.value ?? 0);
@@ -17,12 +23,12 @@ const bestOf = (plan: FinishPlan) => points(plan).reduce((best, chance, i, all) 
 const LADDER = ["500", "1000", "2000", "3000", "4000", "4000 + polish"].map((text) => parseFinish(text));
 const onLadder = { candidates: LADDER, outsideRangeReason: "the whole ladder is compared" };
 
-describe("the trade's situations (common practice, no source): something on the plateau lies in the trade's interval, or within two points of it", () => {
+describe("the trade's situations (common practice, no source): over the first worlds the best in the trade's interval is within two strikes of the best", () => {
   const numbered = SITUATIONS.filter(({ playedShots }) => playedShots === 0);
   it.each(numbered.map((situation) => [`${situation.style}, ${situation.cover}, ${situation.pattern}`, situation] as const))(
     "%s",
     (_name, { style, cover, pattern, from, to }) => {
-      const plan = sketched(asked(style, cover, pattern));
+      const plan = sketched(asked(style, cover, pattern), WORLDS.first);
       const best = Math.max(...points(plan));
       const inside = plan.candidates.filter(
         ({ effectiveRaUm: ra }) => ra <= effectiveRaUm(parseFinish(from)) + 1e-9 && ra >= effectiveRaUm(parseFinish(to)) - 1e-9,
@@ -119,10 +125,18 @@ describe("the plan follows the physics", () => {
 });
 
 describe("messages in place of a pick", () => {
-  it("no sensible line: a slow bowler with much hand and a strong ball on light oil hooks too much", () => {
+  it("no sensible line: a slow bowler with much hand and a strong ball on light oil hooks too much; the smoothest brings down most, and another ball is the answer", () => {
     const plan = sketched(asked("slowWithMuchHand", "solid", "light-38"));
-    expect(plan.pick).toBeNull();
-    expect(plan.messages.map((message) => message.id)).toEqual(["message.noLine.hooksTooMuch"]);
+    expect(plan.metric).toBe("expectedPins");
+    expect(plan.pick?.finish).toBe("4000 + polish");
+    expect(plan.candidates.every(({ chance, expectedPins }) => chance === null && expectedPins !== null)).toBe(true);
+    const pins = plan.candidates.map(({ expectedPins }) => expectedPins?.value ?? 0);
+    expect(pins).toEqual(pins.toSorted((a, b) => a - b));
+    expect(Math.max(...pins)).toBeLessThan(10);
+    expect(plan.messages.map((message) => message.id)).toEqual(
+      expect.arrayContaining(["message.expectedPins", "message.noLine.hooksTooMuch"]),
+    );
+    expect(customerLines(plan)).toContain(CUSTOMER.weakerBall);
   });
 
   it("no sensible line the other way: limits that force the ball away from the pocket", () => {
@@ -131,8 +145,7 @@ describe("messages in place of a pick", () => {
         limits: { laydownBoard: [9, 12], launchAngleDeg: [2, 4.5], breakpointBoard: [0.6, 39] },
       }),
     );
-    expect(plan.pick).toBeNull();
-    expect(plan.messages.map((message) => message.id)).toEqual(["message.noLine.hooksTooLittle"]);
+    expect(plan.messages.map((message) => message.id)).toContain("message.noLine.hooksTooLittle");
   });
 
   it("the finish does not matter: two finishes that are nearly one", () => {
@@ -156,15 +169,14 @@ describe("messages in place of a pick", () => {
     const plan = sketched(
       asked("matched", "hybrid", "medium-41", { limits: { laydownBoard: [20, 20], launchAngleDeg: [0, 0], breakpointBoard: [4, 39] } }),
     );
-    expect(plan.pick).toBeNull();
-    expect(plan.messages.map(({ id }) => id)).toEqual(["message.noLine.limits"]);
+    expect(plan.messages.map(({ id }) => id)).toContain("message.noLine.limits");
   });
 
   it("one candidate has nothing to be compared with; today's finish on the plateau may stay", () => {
     const one = sketched(asked("matched", "hybrid", "medium-41", { candidates: [parseFinish("2000")] }));
     expect(one.pick).toBeNull();
     expect(one.messages.map(({ id }) => id)).toContain("message.onlyOne");
-    const today = sketched(asked("matched", "hybrid", "medium-41", {}, "strike", "3000"));
+    const today = sketched(asked("matched", "hybrid", "medium-41", {}, "strike", "3000"), WORLDS.first);
     expect(today.pick?.plateau).toContain("3000");
     expect(today.messages.map(({ id }) => id)).toContain("message.todayIsAsGood");
   });
@@ -181,21 +193,18 @@ describe("a ball whose cover nobody knows", () => {
   const known = asked("matched", "hybrid", "medium-41");
   const unknown = { ...known, ball: { ...known.ball, unknown: ["cover" as const] } };
 
-  it("hooks in each draw as a ball of one of the covers that it may be, and in the draws together as all of them", () => {
-    const centre = assume();
-    const as = ofAnyCover(
-      unknown.ball,
-      unknown.seed,
-      Array.from({ length: 40 }, () => centre),
-    );
-    const dry = new Set(as.map((assumed) => assumed["friction.dry.hybrid"]));
-    expect(dry).toEqual(new Set((["urethane", "solid", "hybrid", "pearl"] as const).map((cover) => centre[`friction.dry.${cover}`])));
-    const solid = as.find((assumed) => assumed["friction.dry.hybrid"] === centre["friction.dry.solid"]) ?? centre;
+  it("hooks in each world as a ball of one of the covers that it may be, and in the worlds together as all of them", () => {
+    const { worlds } = ensemble();
+    expect(new Set(worlds.map((world) => coverIn(world, unknown.ball)))).toEqual(new Set(["urethane", "solid", "hybrid", "pearl"]));
     const film = filmOfPattern({ kind: "named", id: "medium-41" });
-    // What decides the motion and the wear of the oil: friction on the lane, and the oil that the ball carries.
-    expect(contactOf("hybrid", 0.5, solid)).toEqual(contactOf("solid", 0.5, centre));
-    expect(filmMet(film, "hybrid", solid)).toEqual(filmMet(film, "solid", centre));
-    expect(wearLaw("hybrid", 0.5, solid)).toEqual(wearLaw("solid", 0.5, centre));
+    for (const world of worlds.slice(0, 20)) {
+      const cover = coverIn(world, unknown.ball);
+      const [as, is] = [assumedIn(world, unknown), assumedIn(world, { ...known, ball: { ...known.ball, cover } })];
+      // What decides the motion and the wear of the oil: friction on the lane, and the oil that the ball carries.
+      expect(contactOf("hybrid", 0.5, as)).toEqual(contactOf(cover, 0.5, is));
+      expect(filmMet(film, "hybrid", as)).toEqual(filmMet(film, cover, is));
+      expect(wearLaw("hybrid", 0.5, as)).toEqual(wearLaw(cover, 0.5, is));
+    }
   });
 
   it("polyester is among them only for a spare or house ball (common practice)", () => {
@@ -249,9 +258,19 @@ describe("the line played today", () => {
     expect(best.today.line).toEqual(best.candidates.find(({ finish }) => finish === best.today.finish)?.line);
   });
 
-  it("moves no finish's own best line", () => {
-    const own = (plan: FinishPlan) => plan.candidates.map(({ line }) => line);
-    expect(own(sketched({ ...base, bowler: { ...base.bowler, plays: "2nd" } }))).toEqual(own(sketched(base)));
+  it("asks each finish for the least move that is as good as its best line: half a strike in a hundred", () => {
+    const question = { ...base, bowler: { ...base.bowler, plays: "2nd" as const } };
+    const plan = sketched(question);
+    const ground = groundOf(question);
+    for (const { finish, line, onTodaysLine } of plan.candidates) {
+      const map = mapOf(ground, parseFinish(finish), filmFound(ground), "strikeChance");
+      const best = Math.max(...Array.from(playableLines(map, question.limits), ({ at }) => map.chance[at]));
+      expect(line).not.toBeNull();
+      if (line === null || plan.today.line === null) continue;
+      expect(chanceAt(map, line)).toBeGreaterThanOrEqual(best - 0.005);
+      expect(onTodaysLine?.move?.feetBoards).toBeCloseTo(line.laydownBoard - plan.today.line.laydownBoard, 9);
+      expect(onTodaysLine?.move?.targetBoards).toBeCloseTo(atArrows(line) - atArrows(plan.today.line), 1);
+    }
   });
 });
 
@@ -329,10 +348,8 @@ describe("what comes out", () => {
     expect(plan.pick?.plateau).toContain(plan.candidates[bestOf(plan)].finish);
   });
 
-  it("is the same for the same seed, and the seed moves it only a little", () => {
-    const [first, again, other] = [1, 1, 2].map((seed) => planned(asked("matched", "hybrid", "medium-41", { seed }), 0));
-    expect(again).toEqual(first);
-    expect(other).not.toEqual(first);
-    for (const [i, chance] of points(other).entries()) expect(Math.abs(chance - points(first)[i])).toBeLessThan(0.025);
+  it("is the same whatever the seed", () => {
+    const [first, other] = [1, 20261130].map((seed) => planned(asked("matched", "hybrid", "medium-41", { seed }), 2));
+    expect(other).toEqual(first);
   });
 });

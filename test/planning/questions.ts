@@ -1,10 +1,9 @@
 import type { Ball, BallJob, CoverId } from "#engine/ball/ball";
 import { TYPICAL_BALL } from "#engine/ball/typical";
-import { ratingsWanted } from "#engine/planning/candidates";
 import type { FinishPlan } from "#engine/planning/plan";
 import type { PlanQuestion } from "#engine/planning/question";
 import { STYLES, type StyleId } from "#engine/planning/situations";
-import { decide, drawChances, rate, sketch } from "#engine/planning/steps";
+import { decide, rate, scoreWorlds, wantedOf } from "#engine/planning/steps";
 import { parseFinish } from "#engine/surface/finish";
 
 /** Questions for the tests of the planner: invented bowlers, typical balls, named patterns. */
@@ -26,23 +25,23 @@ export function asked(
     limits: { laydownBoard: [9, 36], launchAngleDeg: [-1.5, 4.5], breakpointBoard: [4, 39] },
     candidates: null,
     outsideRangeReason: null,
+    trial: [],
     house: null,
     assumptions: {},
     ...more,
   };
 }
 
-/** A whole plan with a few draws of the assumptions. */
-export function planned(question: PlanQuestion, draws = 12): FinishPlan {
-  const ratings = ratingsWanted(question).map((finish) => rate(question, finish));
-  return decide(question, ratings, draws > 0 ? ratings.map((rating) => drawChances(question, rating, 0, draws)) : []);
+/** A whole plan over a few worlds. */
+export function planned(question: PlanQuestion, worlds = 8): FinishPlan {
+  const wanted = wantedOf(question);
+  const ratings = wanted.finishes.map((finish) => rate(question, finish, { ...wanted, span: "session" }));
+  return decide(question, wanted, ratings, worlds > 0 ? [scoreWorlds(question, wanted, "session", 0, worlds)] : []);
 }
 
-/** The first answer only. */
-export function sketched(question: PlanQuestion): FinishPlan {
-  return decide(
-    question,
-    ratingsWanted(question).map((finish) => sketch(question, finish)),
-    [],
-  );
+/** The first answer only: the lane as found, in the middle world, or over the first few. */
+export function sketched(question: PlanQuestion, worlds = 0): FinishPlan {
+  const wanted = wantedOf(question);
+  const ratings = wanted.finishes.map((finish) => rate(question, finish, { ...wanted, span: "fresh" }));
+  return decide(question, wanted, ratings, worlds > 0 ? [scoreWorlds(question, wanted, "fresh", 0, worlds)] : []);
 }

@@ -7,8 +7,8 @@ import { type PlanProgress, runPlan } from "#tasks/planTask";
 import type { ResultOf, Unit } from "#tasks/unit";
 import { exampleQuestion } from "./question.ts";
 
-/** Few draws: whether they agree does not depend on how many they are. */
-const DRAWS = 45;
+/** Few worlds: whether they agree does not depend on how many they are. */
+const WORLDS = 5;
 
 /** Gives results back in the wrong order: what is asked first is answered last. */
 function backwardsExecutor(): Executor {
@@ -31,23 +31,25 @@ describe("a finish plan as a task", () => {
 
   test("is the same to the last bit in one thread, in two, here, and with answers in the wrong order", async () => {
     const question = exampleQuestion();
-    const here = await runPlan(question, { executor: inlineExecutor, draws: DRAWS });
+    const here = await runPlan(question, { executor: inlineExecutor, worlds: WORLDS });
     for (const executor of [...pools, backwardsExecutor()]) {
-      expect(await runPlan(question, { executor, draws: DRAWS })).toEqual(here);
+      expect(await runPlan(question, { executor, worlds: WORLDS })).toEqual(here);
     }
   });
 
-  test("tells of a first plan after the sketches, a better one after the session, and counts every unit once", async () => {
+  test("tells of a first plan after the courses, of what a few worlds say, of the session, of many worlds; counts every unit once", async () => {
     const told: PlanProgress[] = [];
-    const plan = await runPlan(exampleQuestion(), { executor: inlineExecutor, draws: DRAWS, onProgress: (p) => told.push(p) });
+    const plan = await runPlan(exampleQuestion(), { executor: inlineExecutor, worlds: WORLDS, onProgress: (p) => told.push(p) });
     const firstPlans = (["sketch", "session", "draws"] as const).map((stage) =>
       told.findIndex((p) => p.stage === stage && p.plan !== null),
     );
     expect(firstPlans[0]).toBeGreaterThan(0);
-    // Before any draw nothing is known of how sure the chances are: their intervals are single points.
+    // Before any other world is computed nothing is known of how sure the chances are: their intervals are single points.
     const widths = (p: PlanProgress) => p.plan?.candidates.map((c) => (c.chance === null ? 0 : c.chance.high - c.chance.low)) ?? [];
     expect(Math.max(...widths(told[firstPlans[0]]))).toBe(0);
-    expect(Math.min(...widths(told[firstPlans[2]]))).toBe(0);
+    expect(told[firstPlans[0]].plan?.worlds).toBe(0);
+    expect(told.findLast((p) => p.stage === "sketch")?.plan?.worlds).toBe(WORLDS);
+    expect(told.findLast((p) => p.stage === "session")?.plan?.worlds).toBe(0);
     expect(Math.min(...widths(told.at(-1) as PlanProgress))).toBeGreaterThan(0);
     expect(told.map((p) => p.done)).toEqual(told.map((p) => p.done).toSorted((a, b) => a - b));
     const last = told.at(-1);
@@ -60,7 +62,7 @@ describe("a finish plan as a task", () => {
     const reason = new Error("enough");
     const running = runPlan(exampleQuestion(), {
       executor: where === "here" ? inlineExecutor : pools[1],
-      draws: DRAWS,
+      worlds: WORLDS,
       signal: control.signal,
       onProgress: ({ stage }) => {
         if (stage === "session") control.abort(reason);
@@ -79,7 +81,7 @@ describe("a finish plan as a task", () => {
 
   test("a closed pool refuses work instead of leaving it undone", async () => {
     const pool = computePool(1);
-    const refused = expect(runPlan(exampleQuestion(), { executor: pool, draws: DRAWS })).rejects.toThrow("closed");
+    const refused = expect(runPlan(exampleQuestion(), { executor: pool, worlds: WORLDS })).rejects.toThrow("closed");
     await pool.close();
     await refused;
   });

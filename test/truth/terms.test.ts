@@ -166,17 +166,17 @@ describe("oil", () => {
 
 describe("wear of the film", () => {
   const film = filmOfPattern({ kind: "named", id: "medium-41" });
-  const track = { x: new Float64Array(ROWS).fill(6 * BOARD), scatter: new Float64Array(ROWS).fill(1.2 * BOARD) };
+  const track = { x: new Float64Array(ROWS).fill(6 * BOARD), scatter: new Float64Array(ROWS).fill(1.2 * BOARD), share: 1 };
 
   it.each(["solid", "urethane", "polyester"] as const)("%s: film left and oil taken are the film before", (cover) => {
-    const worn = wornFilm(film, track, 20, wearLaw(cover, 0.7, assume()));
+    const worn = wornFilm(film, [track], 20, wearLaw(cover, 0.7, assume()));
     expect(worn.takenMl).toBeGreaterThan(0.1);
     expect(volumeMl(worn.film) + worn.takenMl).toBeCloseTo(volumeMl(film), 9);
   });
 
   it("polyester lays down again most of what it takes, reactive resin keeps it (common practice: carrydown)", () => {
     const down = (cover: "solid" | "polyester") => {
-      const worn = wornFilm(film, track, 20, wearLaw(cover, 0.7, assume())).film;
+      const worn = wornFilm(film, [track], 20, wearLaw(cover, 0.7, assume())).film;
       let beyond = 0;
       for (let row = 4 * 42; row < ROWS; row++)
         for (let column = 0; column < COLUMNS; column++) beyond += worn.um[row * COLUMNS + column] - film.um[row * COLUMNS + column];
@@ -187,16 +187,16 @@ describe("wear of the film", () => {
   });
 
   it("a rougher ball takes more (common practice)", () => {
-    const taken = (ra: number) => wornFilm(film, track, 1, wearLaw("solid", ra, assume())).takenMl;
+    const taken = (ra: number) => wornFilm(film, [track], 1, wearLaw("solid", ra, assume())).takenMl;
     expect(taken(1.1)).toBeGreaterThan(1.2 * taken(0.2));
   });
 
   it("takes most in the middle of the track, a Gaussian's share beside it", () => {
     const law = { removal: 0.05, footprint: 0.55 * BOARD, laidDown: 0, reach: 1 };
-    const narrow = { x: new Float64Array(ROWS), scatter: new Float64Array(ROWS) };
+    const narrow = { x: new Float64Array(ROWS), scatter: new Float64Array(ROWS), share: 1 };
     const worn = wornFilm(
       filmFrom(60, () => 1),
-      narrow,
+      [narrow],
       1,
       law,
     ).film;
@@ -207,10 +207,10 @@ describe("wear of the film", () => {
 
   it("shots that scatter share the oil they take over a wider track: in the middle η w/√(w² + s²) (convolution of Gaussians)", () => {
     const law = { removal: 0.05, footprint: 0.55 * BOARD, laidDown: 0, reach: 1 };
-    const scattered = { x: new Float64Array(ROWS), scatter: new Float64Array(ROWS).fill(2 * BOARD) };
+    const scattered = { x: new Float64Array(ROWS), scatter: new Float64Array(ROWS).fill(2 * BOARD), share: 1 };
     const worn = wornFilm(
       filmFrom(60, () => 1),
-      scattered,
+      [scattered],
       1,
       law,
     ).film;

@@ -56,7 +56,8 @@ const candidate: Candidate = {
   slipAtPinsMps: 0.4,
   speedAtPinsMph: 15,
   chance: { value: 0.5, low: 0.4, high: 0.6 },
-  missRoom: null,
+  expectedPins: null,
+  missLoss: null,
   pins: null,
   keepsGames: null,
   onTodaysLine: null,
@@ -70,7 +71,7 @@ describe("the table as a file", () => {
       .map((line) => line.split(","));
     const field = (name: string) => row[head.indexOf(name)];
     expect(row).toHaveLength(head.length);
-    expect([field("finish"), field("chanceLow"), field("launchAngleDeg"), field("rollStartFt"), field("missRoomBoards")]).toEqual([
+    expect([field("finish"), field("chanceLow"), field("launchAngleDeg"), field("rollStartFt"), field("missLossBoard")]).toEqual([
       "2000 + polish",
       "0.4",
       "1.4",

@@ -37,8 +37,8 @@ describe("sentences", () => {
   });
 
   it("refuse to be printed without a figure they need", () => {
-    expect(() => messageText({ id: "reason.plateau", params: { from: "500", to: "1000" } })).toThrow(TypeError);
-    expect(() => messageText({ id: "reason.plateau", params: { from: "500", to: "1000", points: Number.NaN } })).toThrow(TypeError);
+    expect(() => messageText({ id: "reason.dullLoses", params: { finish: "500" } })).toThrow(TypeError);
+    expect(() => messageText({ id: "reason.dullLoses", params: { finish: "500", points: Number.NaN } })).toThrow(TypeError);
     expect(() => messageText({ id: "reason.unheardOf", params: {} })).toThrow(/unheardOf/);
   });
 
@@ -70,13 +70,16 @@ describe("what the customer hears", () => {
     slipAtPinsMps: 0,
     speedAtPinsMph: 14,
     chance: { value: 0.5, low: 0.4, high: 0.6 },
-    missRoom: { launchAngleDeg: 0.7, speedMph: 1, boards: 2 },
+    expectedPins: null,
+    missLoss: { board: 0.01, halfDegree: 0.1, mph: 0.08 },
     pins: null,
     keepsGames: null,
-    onTodaysLine: { boardAtPins: 17.5 + boardChange, boardChange, entryAngleDeg },
+    onTodaysLine: { boardAtPins: 17.5 + boardChange, boardChange, entryAngleDeg, hookStartChangeFt: null, chance: null, move: null },
   });
   const plan: FinishPlan = {
     metric: "strikeChance",
+    ensemble: "worlds-0",
+    worlds: 64,
     today: { finish: "1000", line: { laydownBoard: 18, launchAngleDeg: 1.9 } },
     candidates: [candidate("1000", 3.6, 0), candidate("3000", 4, -1.9)],
     pick: { finish: "3000", plateau: ["3000"], cliff: "duller", sure: "sure", sureShare: 0.95 },

@@ -1,123 +1,173 @@
-import { type Assumed, assume } from "#engine/assumptions";
+import type { Assumed } from "#engine/assumptions";
 import type { CoverId } from "#engine/ball/ball";
 import { TYPICAL_BALL } from "#engine/ball/typical";
-import { CELL_Y } from "#engine/lane/filmMap";
+import type { Line } from "#engine/delivery/bowler";
+import { release } from "#engine/delivery/release";
+import { CELL_Y, type FilmMap } from "#engine/lane/filmMap";
 import { xToBoard } from "#engine/lane/geometry";
-import { emptyRun } from "#engine/motion/averaged";
+import type { PatternId } from "#engine/lane/patterns";
+import { emptyRun, runAveraged } from "#engine/motion/averaged";
 import { trackOf } from "#engine/motion/track";
-import { filmFound, groundOf, type PlanGround, throwerOn } from "#engine/planning/ground";
-import { boardAtPins, COARSE, entryDegOf, type MapGrain, throwBall } from "#engine/planning/outcomeMap";
-import type { PlanQuestion } from "#engine/planning/question";
-import { type FinishRating, sketchRating } from "#engine/planning/rating";
+import { type Ground, groundOf, throwerOn } from "#engine/planning/ground";
+import { type PlanQuestion, USUAL_LIMITS } from "#engine/planning/question";
+import { filmFound, STAGES, type Stage, scoreOf, sessionOf } from "#engine/planning/session";
 import { type Situation, STYLES, type StyleId } from "#engine/planning/situations";
-import { effectiveRaUm, parseFinish } from "#engine/surface/finish";
+import { boardAtPins, entryDegOf, throwBall } from "#engine/planning/thrown";
+import { effectiveRaUm, type Finish, finishText, parseFinish } from "#engine/surface/finish";
 import { DEGREE, FOOT, MPH } from "#engine/units";
 
 /** The ladder on which every situation is asked, from dull to smooth. */
-export const LADDER = ["360", "500", "800", "1000", "2000", "3000", "4000", "4000 + polish"].map((text) => parseFinish(text));
+const LADDER = ["360", "500", "800", "1000", "2000", "3000", "4000", "4000 + polish"].map((text) => parseFinish(text));
 
-const LIMITS = { laydownBoard: [9, 36], launchAngleDeg: [-1.5, 4.5], breakpointBoard: [4, 39] } as const;
+/** Reactive covers are never left below 500. */
+export function ladderFor({ cover }: Pick<Situation, "cover">): readonly Finish[] {
+  return cover === "urethane" || cover === "polyester" ? LADDER : LADDER.filter(({ number }) => number >= 500 && number !== 800);
+}
 
-export function question(style: StyleId, cover: CoverId, pattern: string, playedShots: number, assumed: Partial<Assumed>): PlanQuestion {
+function question(
+  style: StyleId,
+  cover: CoverId,
+  pattern: PatternId,
+  playedShots: number,
+  finish: string,
+  assumed: Partial<Assumed>,
+): PlanQuestion {
   return {
     seed: 1,
     bowler: STYLES[style],
-    ball: { ...TYPICAL_BALL, cover, finish: parseFinish("2000") },
+    ball: { ...TYPICAL_BALL, cover, finish: parseFinish(finish) },
     lane: { pattern: { kind: "named", id: pattern }, playedShots },
     line: null,
-    limits: LIMITS,
+    limits: USUAL_LIMITS,
     candidates: null,
     outsideRangeReason: null,
+    trial: [],
     house: null,
     assumptions: assumed,
   };
 }
 
-/** Chances of the ladder in one situation, on the lane as found (worn by the matched bowler, whoever bowls now). */
-export function ladderChances(situation: Situation, assumed: Partial<Assumed>, grain: MapGrain = COARSE): readonly FinishRating[] {
-  const { style, cover, pattern, playedShots } = situation;
-  const worn = filmFound(groundOf(question("matched", cover, pattern, playedShots, assumed)));
-  const ground = groundOf(question(style, cover, pattern, 0, assumed));
-  return ladderFor(situation).map((finish) => sketchRating(ground, finish, worn, grain));
-}
+/** One world as the targets ask it: what was worked out once is kept, for many targets look at the same lane. */
+export class AskedWorld {
+  readonly #assumed: Partial<Assumed>;
+  readonly #films = new Map<string, FilmMap>();
+  readonly #sessions = new Map<string, readonly Stage[]>();
 
-/** Reactive covers are never left below 500. */
-export function ladderFor({ cover }: Situation) {
-  return cover === "urethane" || cover === "polyester" ? LADDER : LADDER.filter((finish) => finish.number >= 500 && finish.number !== 800);
-}
-
-/** By how much, in points of chance, the best finish outside the trade's interval beats the best inside; negative where the trade is right. */
-export function outsideLead(situation: Situation, ratings: readonly FinishRating[]): number {
-  const most = effectiveRaUm(parseFinish(situation.from)) + 1e-9;
-  const least = effectiveRaUm(parseFinish(situation.to)) - 1e-9;
-  let inside = 0;
-  let outside = 0;
-  for (const { effectiveRaUm: ra, chance } of ratings) {
-    if (ra <= most && ra >= least) inside = Math.max(inside, chance);
-    else outside = Math.max(outside, chance);
+  constructor(assumed: Partial<Assumed>) {
+    this.#assumed = assumed;
   }
-  return 100 * (outside - inside);
+
+  ground(style: StyleId, cover: CoverId, pattern: PatternId): Ground {
+    return groundOf(question(style, cover, pattern, 0, "2000", this.#assumed));
+  }
+
+  /** The lane worn by the matched bowler, whoever bowls now. */
+  film(pattern: PatternId, cover: CoverId, playedShots: number, finish = "2000"): FilmMap {
+    const key = `${pattern} ${playedShots > 0 ? `${cover} ${playedShots} ${finish}` : ""}`;
+    const kept = this.#films.get(key);
+    if (kept) return kept;
+    const film = filmFound(groundOf(question("matched", cover, pattern, playedShots, finish, this.#assumed)));
+    this.#films.set(key, film);
+    return film;
+  }
+
+  /** A finish on a lane through a session of so many stages. */
+  session(at: Pick<Situation, "style" | "cover" | "pattern" | "playedShots">, finish: Finish, stages: number): readonly Stage[] {
+    const { style, cover, pattern, playedShots } = at;
+    const key = `${style} ${cover} ${pattern} ${playedShots} ${finishText(finish)} ${stages}`;
+    const kept = this.#sessions.get(key);
+    if (kept) return kept;
+    const session = sessionOf(this.ground(style, cover, pattern), finish, this.film(pattern, cover, playedShots), stages, "strikeChance");
+    this.#sessions.set(key, session);
+    return session;
+  }
+
+  /** Scores of the ladder in one situation, 0–1: on the lane as found, or through the session. */
+  ladder(situation: Situation, span: "fresh" | "session"): readonly number[] {
+    const { style, cover, pattern } = situation;
+    const ground = this.ground(style, cover, pattern);
+    return ladderFor(situation).map((finish) =>
+      scoreOf(ground, finish, this.session(situation, finish, span === "fresh" ? 1 : STAGES), "strikeChance"),
+    );
+  }
+
+  /** The mean shot of a style with a finish on its own best line; null where it has none. */
+  bestShot(style: StyleId, cover: CoverId, pattern: PatternId, finish: string, lengthFt: number): Thrown | null {
+    const at = { style, cover, pattern, playedShots: 0 };
+    const [{ choice, film }] = this.session(at, parseFinish(finish), 1);
+    if (choice.best === null) return null;
+    const ground = this.ground(style, cover, pattern);
+    const thrower = throwerOn(film, ground.question, parseFinish(finish), ground.assumed);
+    const { line } = choice.best;
+    const run = emptyRun();
+    throwBall(thrower, line.laydownBoard, line.launchAngleDeg, run);
+    const track = trackOf(thrower, line);
+    return {
+      exitBoard: xToBoard(track.x[Math.round((lengthFt * FOOT) / CELL_Y)]),
+      entryDeg: entryDegOf(run),
+      timeS: run.t,
+      lossMph: STYLES[style].speedMph - Math.hypot(run.vx, run.vy) / MPH,
+    };
+  }
+
+  /** How many boards further a freshly cut ball hooks than one worn smooth, on the line of the smooth one; null where that has no line. */
+  resurfacingBoards(): number | null {
+    const at = { style: "matched", cover: "solid", pattern: "medium-41", playedShots: 0 } as const;
+    const [fresh, worn] = [parseFinish("1000"), parseFinish("4500")];
+    const [{ choice, film }] = this.session(at, worn, 1);
+    if (choice.best === null) return null;
+    const ground = this.ground(at.style, at.cover, at.pattern);
+    const [one, other] = [fresh, worn].map((finish) => boardOn(ground, film, finish, choice.best?.line ?? null));
+    return one - other;
+  }
+
+  /** The governing body's robot: turn read at 49 ft, one shot a cover on the light pattern. Its pattern is not published. */
+  robot(cover: CoverId, finish: string): { turnDeg: number; breakpointFt: number } {
+    const q = question("matched", cover, "light-38", 0, finish, this.#assumed);
+    const ground = groundOf({ ...q, bowler: { ...q.bowler, speedMph: 17, revRateRpm: 275 } });
+    const { ball, bowler, friction } = throwerOn(this.film("light-38", cover, 0), ground.question, parseFinish(finish), ground.assumed);
+    const run = emptyRun();
+    runAveraged(ball, friction, release(bowler, { laydownBoard: 20, launchAngleDeg: ROBOT_LAUNCH_DEG }), 0, run, null, 49 * FOOT);
+    return { turnDeg: Math.atan2(-run.vx, run.vy) / DEGREE + ROBOT_LAUNCH_DEG, breakpointFt: run.breakY / FOOT };
+  }
+
+  /** Which of some balls scores best on a lane worn by the matched bowler, by its place. */
+  bestOf(balls: readonly { readonly cover: CoverId; readonly finish: string }[], pattern: PatternId, playedShots: number): number {
+    const film = this.film(pattern, "hybrid", playedShots);
+    const scores = balls.map(({ cover, finish }) => {
+      const ground = this.ground("matched", cover, pattern);
+      return sessionOf(ground, parseFinish(finish), film, 1, "strikeChance")[0].choice.score;
+    });
+    return scores.indexOf(Math.max(...scores));
+  }
 }
+
+const ROBOT_LAUNCH_DEG = 1.5;
 
 export interface Thrown {
-  readonly ground: PlanGround;
-  readonly boardAtPins: number;
   readonly exitBoard: number;
   readonly entryDeg: number;
   readonly timeS: number;
   readonly lossMph: number;
-  readonly breakpointFt: number;
 }
 
-/** The mean shot of a style with a finish on its own best line. */
-export function bestShot(
-  style: StyleId,
-  cover: CoverId,
-  pattern: string,
-  finishText: string,
-  lengthFt: number,
-  assumed: Partial<Assumed>,
-): Thrown | null {
-  const ground = groundOf(question(style, cover, pattern, 0, assumed));
-  const finish = parseFinish(finishText);
-  const film = filmFound(ground);
-  const line = sketchRating(ground, finish, film).stages[0].line;
-  if (line === null) return null;
-  const thrower = throwerOn(film, ground.question, finish, ground.assumed);
-  const run = emptyRun();
-  throwBall(thrower, line.laydownBoard, line.launchAngleDeg, run);
-  const track = trackOf(thrower, line);
-  return {
-    ground,
-    boardAtPins: boardAtPins(run),
-    exitBoard: xToBoard(track.x[Math.round((lengthFt * FOOT) / CELL_Y)]),
-    entryDeg: entryDegOf(run),
-    timeS: run.t,
-    lossMph: STYLES[style].speedMph - Math.hypot(run.vx, run.vy) / MPH,
-    breakpointFt: run.breakY / FOOT,
-  };
-}
-
-/** How many boards further a freshly cut ball hooks than one worn smooth, on the line of the smooth one. */
-export function resurfacingBoards(assumed: Partial<Assumed>): number {
-  const ground = groundOf(question("matched", "solid", "medium-41", 0, assumed));
-  const film = filmFound(ground);
-  const [fresh, worn] = [parseFinish("1000"), parseFinish("4500")];
-  const line = sketchRating(ground, worn, film).stages[0].line;
+function boardOn(ground: Ground, film: FilmMap, finish: Finish, line: Line | null): number {
   if (line === null) return 0;
-  const boards = [fresh, worn].map((finish) => {
-    const run = emptyRun();
-    throwBall(throwerOn(film, ground.question, finish, ground.assumed), line.laydownBoard, line.launchAngleDeg, run);
-    return boardAtPins(run);
-  });
-  return boards[0] - boards[1];
+  const run = emptyRun();
+  throwBall(throwerOn(film, ground.question, finish, ground.assumed), line.laydownBoard, line.launchAngleDeg, run);
+  return boardAtPins(run);
 }
 
-/** The governing body's robot: turn and loss read at 49 ft, one shot a cover on the light pattern. Its pattern is not published. */
-export function robot(cover: CoverId, finishText: string, assumed: Partial<Assumed>): { turnDeg: number; breakpointFt: number } {
-  const q = question("matched", cover, "light-38", 0, assumed);
-  const ground = groundOf({ ...q, bowler: { ...q.bowler, speedMph: 17, revRateRpm: 275 } });
-  const run = emptyRun();
-  throwBall(throwerOn(filmFound(ground), ground.question, parseFinish(finishText), assume(assumed)), 20, 1.5, run);
-  return { turnDeg: Math.atan2(-run.vx, run.vy) / DEGREE + 1.5, breakpointFt: run.breakY / FOOT };
+/** By how much, in strikes in a hundred, the best finish outside the trade's interval beats the best inside; negative where the trade is right. */
+export function outsideLead(situation: Situation, scores: readonly number[]): number {
+  const most = effectiveRaUm(parseFinish(situation.from)) + 1e-9;
+  const least = effectiveRaUm(parseFinish(situation.to)) - 1e-9;
+  let inside = 0;
+  let outside = 0;
+  ladderFor(situation).forEach((finish, i) => {
+    const ra = effectiveRaUm(finish);
+    if (ra <= most && ra >= least) inside = Math.max(inside, scores[i]);
+    else outside = Math.max(outside, scores[i]);
+  });
+  return 100 * (outside - inside);
 }

@@ -1,65 +1,198 @@
-import type { Assumed } from "#engine/assumptions";
-import type { Target } from "./targets.ts";
+import { band, compare, weightedMean } from "#engine/planning/comparison";
+import { SITUATIONS, type Situation } from "#engine/planning/situations";
+import { effectiveRaUm, finishText, parseFinish } from "#engine/surface/finish";
+import { type Ensemble, effectiveNumber } from "#engine/worlds/ensemble";
+import { PARAMETER_IDS, PRIORS, type Prior, worldAt } from "#engine/worlds/parameters";
+import { resampled } from "./choose.ts";
+import { ladderFor, outsideLead } from "./model.ts";
+import { saidAndCame } from "./saidAndCame.ts";
+import { missOf, situationName, TARGETS, type Target } from "./targets.ts";
 
-interface Prediction {
-  readonly target: Target;
-  readonly says: string;
-  readonly miss: number;
-}
-
-export interface CalibrationResult {
-  readonly fitted: Readonly<Record<string, { value: number; low: number; high: number }>>;
-  readonly start: Partial<Assumed>;
-  readonly predictions: readonly Prediction[];
-  readonly before: readonly Prediction[];
-  readonly tried: number;
-  readonly best: number;
+/** What the worlds of the ensemble said when it was made. */
+export interface Stored {
+  readonly digest: string;
   readonly seed: number;
+  readonly tried: number;
+  readonly drawn: number;
+  readonly unfitted: number;
+  readonly effectiveOfTried: number;
+  readonly leastLoss: number;
+  /** Which of the tried places each world is. */
+  readonly places: readonly number[];
+  /** World by world: each target, then each situation's ladder through the session. */
+  readonly said: readonly (readonly (number | null)[])[];
+  readonly ladders: readonly (readonly (readonly number[])[])[];
 }
 
-/** docs/model/calibration.md: every target with what was wanted, what is predicted and by how much it is missed; the kept-out third apart. */
-export function calibrationPage(result: CalibrationResult): string {
-  const fittedRows = result.predictions.map((prediction, i) => ({ prediction, before: result.before[i] }));
+/** docs/model/calibration.md. @throws when what is stored belongs to another ensemble */
+export function calibrationPage(stored: Stored, { digest, worlds }: Ensemble): string {
+  if (stored.digest !== digest) throw new Error(`said.json is of ${stored.digest}, the engine has ${digest}: run npm run calibrate`);
+  const weights = worlds.map(({ weight }) => weight);
   return [
-    "# Calibration of the friction law",
+    "# Calibration: worlds in place of constants",
     "",
     "*Written by `npm run calibrate`. Do not edit.*",
     "",
-    "Nobody has published the friction of a given cover with a given finish in a film of given thickness. The law's form is physics (friction.md); its constants",
-    "are fitted here to what *is* known: published bands, second-hand where they say so, and what the trade puts on whose ball on which lane (common practice, no source).",
-    "Agreement is therefore plausibility, not proof. The constants are marked `calibrated` wherever they are shown.",
+    "Nobody has published the friction of a given cover with a given finish in a film of given thickness. The law's form is physics (friction.md); its constants nobody",
+    "has measured. A plan therefore does not believe one set of them: it is computed in many complete *worlds*, each one value for everything that is not known, weighed by how well it",
+    "says what *is* known: published bands, second-hand where they say so, and what the trade puts on whose ball on which lane (common practice, no source). Agreement is plausibility, not proof.",
     "",
-    `Search: the prototype's constants, then an even scatter, then a narrowing random walk; ${result.tried} sets in all, seed ${result.seed}. The loss is the sum over the fitted`,
-    "targets of (miss / unit)², plus a weak pull (½ × (distance / width of the range)²) to the start, so that what no target speaks for stays where it was.",
-    `Best loss ${result.best.toFixed(2)}. A constant's range is the 5–95 % spread over the sets whose loss is within 1.5 of the best, at least ± 6 %. Chances are those of a strike on the`,
-    "lane as found, on the coarse map; a situation's miss is by how many points of chance the best finish outside the trade's interval beats the best inside.",
+    `${stored.tried} places of the priors (an even sequence, seed ${stored.seed}) were asked; the logarithm of a weight is −½ Σ (miss / unit)² over the fitted targets, a world that has no line to answer on`,
+    `misses by 4 units. They count as ${stored.effectiveOfTried.toFixed(0)} (1/Σw²); the best of them has a loss of ${stored.leastLoss.toFixed(2)}. ${stored.drawn} were drawn by weight, ${Math.round(100 * stored.unfitted)} % of them from the priors as they are, so that *sure* stays modest.`,
+    `Kept: ${worlds.length} different worlds, which count as ${effectiveNumber(weights).toFixed(0)}; ordered so that the first few stand for all (herding on the situations' ladders). Digest \`${digest}\`.`,
     "",
-    "## Constants",
+    "## Nothing is pinned",
     "",
-    "| constant | start | fitted | range |",
-    "|---|---|---|---|",
-    ...Object.entries(result.fitted).map(
-      ([id, { value, low, high }]) => `| ${id} | ${result.start[id as keyof Assumed] ?? value} | ${value} | ${low} – ${high} |`,
+    "A single constant is hardly known better than before: *never read a row as something learned of that constant*. What is fixed a little are combinations. The middle world is the one whose",
+    "ladders are nearest to the mean of all; it is what is drawn, and where one number is told.",
+    "",
+    "| parameter | prior | 5 % | 50 % | 95 % | spread over the prior's |",
+    "|---|---|---|---|---|---|",
+    ...parameterRows(worlds, weights),
+    "",
+    "## Targets that were fitted",
+    "",
+    ...targetTable(stored, weights, (target) => !target.leftOut),
+    "",
+    "## Kept out, and predicted",
+    "",
+    ...targetTable(stored, weights, (target) => target.leftOut),
+    "",
+    "## The trade's situations through the session",
+    "",
+    "As a plan scores them: mean over the worlds of the session's strikes in 100. *Lead*: of the best finish inside the trade's interval over the best outside. *Loss*: what the trade's best loses against the best of all.",
+    `*Picks*: by the rule of the plan, with ${TODAYS.join(", ")} on the ball; bold where the trade disagrees.`,
+    "",
+    "| situation | fitted | strikes in 100, dull to smooth | lead | loss | picks |",
+    "|---|---|---|---|---|---|",
+    ...situationRows(stored, weights),
+    "",
+    "## Said, and what came",
+    "",
+    "Each world in turn is taken for the true one, in each situation; a plan over 64 of the others says which finishes it cannot tell apart from the best and in what share of worlds one of them is",
+    "within two strikes of the best. *Came*: how often it was so in the true world. First with truths as the ensemble holds them, then with truths from the priors as they are.",
+    "",
+    ...saidAndCame(
+      stored.ladders,
+      weights,
+      weights.map((weight, at) => ({ at, weight })),
     ),
     "",
-    "## Fitted targets",
-    "",
-    ...table(fittedRows.filter(({ prediction }) => !prediction.target.leftOut)),
-    "",
-    "## Kept out of the fit, and predicted",
-    "",
-    ...table(fittedRows.filter(({ prediction }) => prediction.target.leftOut)),
+    ...saidAndCame(stored.ladders, weights, unfittedAmong(stored)),
     "",
   ].join("\n");
 }
 
-function table(rows: readonly { prediction: Prediction; before: Prediction }[]): string[] {
+/** The worlds that were drawn from the priors as they are. */
+function unfittedAmong({ places, tried, drawn, unfitted }: Stored): { readonly at: number; readonly weight: number }[] {
+  const even = Array.from({ length: tried }, (_, place) => ({ place, weight: 1 }));
+  const prior = new Set(resampled(even, Math.round(drawn * unfitted)).map(({ place }) => place));
+  return places.flatMap((place, at) => (prior.has(place) ? [{ at, weight: 1 }] : []));
+}
+
+function parameterRows(worlds: Ensemble["worlds"], weights: readonly number[]): string[] {
+  const all = worlds.map(({ unit }) => worldAt(unit));
+  return PARAMETER_IDS.map((id, i) => {
+    const values = all.map((world) => world[id] ?? Number.NaN);
+    const at = (share: number) => quantile(values, weights, share).toPrecision(3);
+    const units = worlds.map(({ unit }) => unit[i]);
+    const mean = weightedMean(units, weights);
+    const sd = Math.sqrt(
+      weightedMean(
+        units.map((unit) => (unit - mean) ** 2),
+        weights,
+      ),
+    );
+    return `| ${id} | ${priorText(PRIORS[id])} | ${at(0.05)} | ${at(0.5)} | ${at(0.95)} | ${(sd * Math.sqrt(12)).toFixed(2)} |`;
+  });
+}
+
+function priorText({ low, high, scale, of }: Prior): string {
+  return `${low}–${high}${scale === "log" ? ", log" : ""}${of === undefined ? "" : ` × ${of}`}`;
+}
+
+function quantile(values: readonly number[], weights: readonly number[], share: number): number {
+  const sorted = values.map((value, i) => ({ value, weight: weights[i] })).sort((a, b) => a.value - b.value);
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  let passed = 0;
+  for (const { value, weight } of sorted) {
+    passed += weight;
+    if (passed >= share * total) return value;
+  }
+  return sorted[sorted.length - 1].value;
+}
+
+function targetTable(stored: Stored, weights: readonly number[], wanted: (target: Target) => boolean): string[] {
   return [
-    "| target | wanted | start said | predicted | miss / unit | mark and source |",
-    "|---|---|---|---|---|---|",
-    ...rows.map(
-      ({ prediction: { target, says, miss }, before }) =>
-        `| ${target.name} | ${target.wanted} | ${before.says} | ${says} | ${(miss / target.unit).toFixed(2)} | ${target.mark}: ${target.source} |`,
-    ),
+    "| target | wanted | mean | 90 % of the worlds | share of them inside | mean miss / unit | mark and source |",
+    "|---|---|---|---|---|---|---|",
+    ...TARGETS.flatMap((target, k) => {
+      if (!wanted(target)) return [];
+      const rows = stored.said.map((row, i) => ({ said: row[k], weight: weights[i] }));
+      const heard = rows.filter((row): row is { said: number; weight: number } => row.said !== null);
+      const values = heard.map(({ said }) => said);
+      const own = heard.map(({ weight }) => weight);
+      const mean = weightedMean(values, own);
+      const { low, high } = band(values, mean, own);
+      const misses = rows.map(({ said }) => missOf(target, said));
+      const inside = weightedMean(
+        misses.map((miss) => (miss === 0 ? 1 : 0)),
+        weights,
+      );
+      return [
+        `| ${target.name} | ${wantedText(target)} | ${mean.toFixed(2)} | ${low.toFixed(2)} to ${high.toFixed(2)} | ${inside.toFixed(2)} | ${weightedMean(misses, weights).toFixed(2)} | ${target.mark}: ${target.source} |`,
+      ];
+    }),
+  ];
+}
+
+function wantedText({ wanted: [low, high], unitName }: Target): string {
+  return Number.isFinite(low) ? `${low} to ${high} ${unitName}` : `at most ${high} ${unitName}`;
+}
+
+/** What is on the ball when the situations are asked: the pick stays near it where finishes cannot be told apart. */
+export const TODAYS = ["500", "2000", "4000 + polish"] as const;
+
+/** One situation over all worlds: what a plan would pick with each of the finishes on the ball, and whether the trade agrees. */
+export interface InAllWorlds {
+  readonly situation: Situation;
+  readonly isFitted: boolean;
+  readonly means: readonly number[];
+  /** Of the best finish inside the trade's interval over the best outside, strikes in 100. */
+  readonly lead: number;
+  readonly picks: readonly { readonly today: string; readonly finish: string; readonly agrees: boolean }[];
+}
+
+export function situationsInAllWorlds(stored: Stored, weights: readonly number[]): readonly InAllWorlds[] {
+  return SITUATIONS.map((situation, k) => {
+    const standings = ladderFor(situation).map((finish, f) => {
+      const drawn = stored.ladders.map((ladders) => ladders[k][f]);
+      return { finish, drawn, score: weightedMean(drawn, weights) };
+    });
+    const means = standings.map(({ score }) => score);
+    const [most, least] = [situation.from, situation.to].map((text) => effectiveRaUm(parseFinish(text)));
+    return {
+      situation,
+      isFitted: TARGETS.find(({ name }) => name === situationName(situation))?.leftOut === false,
+      means,
+      lead: -outsideLead(situation, means),
+      picks: TODAYS.map((today) => {
+        const { pick } = compare(standings, weights, "strikeChance", parseFinish(today));
+        const ra = effectiveRaUm(standings[pick].finish);
+        return { today, finish: finishText(standings[pick].finish), agrees: ra <= most + 1e-9 && ra >= least - 1e-9 };
+      }),
+    };
+  });
+}
+
+function situationRows(stored: Stored, weights: readonly number[]): string[] {
+  const all = situationsInAllWorlds(stored, weights);
+  return [
+    ...all.map(({ situation, isFitted, means, lead, picks }) => {
+      const row = picks.map(({ finish, agrees }) => (agrees ? finish : `**${finish}**`)).join(", ");
+      return `| ${situationName(situation)} | ${isFitted ? "yes" : "kept out"} | ${means.map((mean) => (100 * mean).toFixed(1)).join(", ")} | ${lead.toFixed(1)} | ${Math.max(0, -lead).toFixed(1)} | ${row} |`;
+    }),
+    "",
+    `The trade agrees with ${TODAYS.map((today, i) => `${all.filter(({ picks }) => picks[i].agrees).length} of ${all.length} picks with ${today} on the ball`).join(", ")}.`,
   ];
 }

@@ -8,6 +8,7 @@ import { houseField } from "./house.ts";
 import { laneField } from "./lane.ts";
 import { limitsField, lineField } from "./line.ts";
 import { modelField } from "./model.ts";
+import { trialField } from "./trial.ts";
 
 /** The version of the job file that this program reads and writes. */
 export const JOB_FILE_VERSION = 1;
@@ -32,6 +33,7 @@ export const jobFileSchema = mapping(
     model: modelField.optional(),
     assumptions: assumptionsField.optional(),
     house: houseField.optional(),
+    trial: trialField.optional(),
   },
   "A Gritwright job file",
 );

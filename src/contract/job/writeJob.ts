@@ -7,7 +7,7 @@ import { JOB_FILE_VERSION, type JobFile } from "./jobFile.ts";
 
 /** A plan's question as the job file that asks it, with nothing left to a default but what nobody knows of the ball. */
 export function jobOfPlan(question: PlanQuestion): JobFile {
-  const { seed, bowler, ball, lane, line, limits, candidates, outsideRangeReason, assumptions } = question;
+  const { seed, bowler, ball, lane, line, limits, candidates, outsideRangeReason, assumptions, trial } = question;
   return {
     gritwright: JOB_FILE_VERSION,
     seed,
@@ -23,6 +23,7 @@ export function jobOfPlan(question: PlanQuestion): JobFile {
     ...(candidates === null ? {} : { candidates: candidates.map(finishText) }),
     ...(outsideRangeReason === null ? {} : { reason: outsideRangeReason }),
     ...writtenAssumptions(assumptions),
+    ...(trial.length === 0 ? {} : { trial: { shots: trial.map((shot) => ({ ...shot, finish: finishText(shot.finish) })) } }),
   };
 }
 

@@ -8,6 +8,7 @@ import { DefaultsTaken } from "./defaultsTaken.ts";
 import { givenFriction, resolveLane } from "./lane.ts";
 import { resolveLimits } from "./limits.ts";
 import { resolveModel } from "./model.ts";
+import { trialShotsOf } from "./trial.ts";
 
 export const USUAL_SEED = 1;
 /** Down the middle: where only mechanics are asked for, no line is better than another. */
@@ -37,6 +38,7 @@ export function resolvePlan(job: CheckedJob): Resolved<PlanQuestion> {
     outsideRangeReason: job.reason ?? null,
     assumptions: setOtherwise(job),
     house: job.house ?? null,
+    trial: trialShotsOf(job.trial?.shots ?? []),
   };
   return { question, defaults: defaults.paths };
 }

@@ -1,6 +1,7 @@
 import type { Assumed } from "../assumptions.ts";
 import type { CoverId } from "../ball/ball.ts";
 import { CELL_X, CELL_Y, COLUMNS, FIRST_X, type FilmMap, ROWS } from "../lane/filmMap.ts";
+import { MIDDLE_RA_UM } from "../surface/finish.ts";
 import { FOOT } from "../units.ts";
 
 /** Coefficient of friction at a place of the lane. */
@@ -15,6 +16,9 @@ export interface Contact {
   readonly exponent: number;
 }
 
+/** Smoother than any ball is, µm: where a power of the roughness ends. */
+const SMOOTHEST_UM = 0.02;
+
 /**
  * The constants of one ball on one lane.
  *
@@ -26,7 +30,7 @@ export interface Contact {
 export function contactOf(cover: CoverId, ballRaUm: number, a: Assumed): Contact {
   const composite = Math.hypot(ballRaUm, a["friction.laneRoughness"]);
   return {
-    dry: a["house.dry"] * a[`friction.dry.${cover}`],
+    dry: a["house.dry"] * a[`friction.dry.${cover}`] * (Math.max(ballRaUm, SMOOTHEST_UM) / MIDDLE_RA_UM) ** a["friction.dryWithRoughness"],
     oil: a["friction.oil"],
     halfFilmUm: a["friction.filmRatio"] * a[`filmReach.${cover}`] * composite,
     exponent: a["friction.exponent"],

@@ -13,6 +13,7 @@ export interface NamedPattern {
 
 /** Patterns of our own. Add one by adding a record; its volume, mean film and ratio are computed, and a test compares them with published bands. */
 export const PATTERNS = {
+  "house-40": { lengthFt: 40, middleUm: 5.4, outsideUm: 0.25, edgeBoard: 9.5, widthBoards: 1.2, kind: "house" },
   "light-38": { lengthFt: 38, middleUm: 4.05, outsideUm: 0.45, edgeBoard: 9.5, widthBoards: 1.5, kind: "challenge" },
   "medium-41": { lengthFt: 41, middleUm: 5.4, outsideUm: 0.72, edgeBoard: 9.5, widthBoards: 1.5, kind: "challenge" },
   "heavy-44": { lengthFt: 44, middleUm: 5.1, outsideUm: 1.7, edgeBoard: 8.5, widthBoards: 2.5, kind: "sport" },

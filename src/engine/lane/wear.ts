@@ -8,6 +8,8 @@ import { BOARD } from "./geometry.ts";
 export interface Track {
   readonly x: Float64Array;
   readonly scatter: Float64Array;
+  /** Of all shots that are thrown, 0–1. */
+  readonly share: number;
 }
 
 /** How one kind of ball wears a film. Source and range of each constant: assumptions; derivation: docs/model/wear.md. */
@@ -33,31 +35,35 @@ export function wearLaw(cover: CoverId, ballRaUm: number, a: Assumed): WearLaw {
   };
 }
 
+/** Beyond so many standard deviations of its width a track takes nothing. */
+const TRACK_ENDS = 4.5;
+
 /**
- * The film after a number of shots along one track. Each takes its share over a Gaussian footprint; scattered shots widen the footprint and
- * lower its middle. Of what a ball takes, part is laid down again along the track ahead; the rest, and what is still on the ball at the
+ * The film after a number of shots along some tracks. Each ball takes its share over a Gaussian footprint; scattered shots widen the footprint and
+ * lower its middle. Of what a ball takes, part is laid down again along the tracks ahead; the rest, and what is still on the ball at the
  * end, leaves the lane. Nothing is made: film left + volume taken = film before.
  *
+ * @param tracks their shares sum to one
  * @returns the worn film and the volume that left the lane, mL.
  */
-export function wornFilm(film: FilmMap, track: Track, shots: number, law: WearLaw): { film: FilmMap; takenMl: number } {
+export function wornFilm(film: FilmMap, tracks: readonly Track[], shots: number, law: WearLaw): { film: FilmMap; takenMl: number } {
   const um = film.um.slice();
   const laidPerRow = 1 - Math.exp(-CELL_Y / law.reach);
-  const weights = new Float64Array(COLUMNS);
+  const footprint = new Float64Array(COLUMNS);
+  const rate = new Float64Array(COLUMNS);
   let onBall = 0;
   let gone = 0;
   for (let row = 0; row < ROWS; row++) {
-    const width = Math.hypot(law.footprint, track.scatter[row]);
-    const peak = law.removal * (law.footprint / width);
+    footprint.fill(0);
+    rate.fill(0);
+    for (const track of tracks) rollOver(track, row, law, footprint, rate);
     let total = 0;
     let taken = 0;
     for (let column = 0; column < COLUMNS; column++) {
-      const off = (FIRST_X + column * CELL_X - track.x[row]) / width;
-      const weight = Math.exp(-0.5 * off * off);
-      weights[column] = weight;
-      total += weight * columnShare(column);
+      if (footprint[column] === 0) continue;
+      total += footprint[column] * columnShare(column);
       const at = row * COLUMNS + column;
-      const left = um[at] * (1 - peak * weight) ** shots;
+      const left = um[at] * Math.exp(-shots * rate[column]);
       taken += (um[at] - left) * columnShare(column);
       um[at] = left;
     }
@@ -66,7 +72,23 @@ export function wornFilm(film: FilmMap, track: Track, shots: number, law: WearLa
     const laid = total > 1e-9 ? onBall * laidPerRow : 0;
     onBall -= laid;
     if (laid > 0)
-      for (let column = 0; column < COLUMNS; column++) um[row * COLUMNS + column] += (laid * weights[column]) / (total * rowShare(row));
+      for (let column = 0; column < COLUMNS; column++) um[row * COLUMNS + column] += (laid * footprint[column]) / (total * rowShare(row));
   }
   return { film: { um, lengthFt: film.lengthFt }, takenMl: (gone + onBall) * CELL_ML_PER_UM };
+}
+
+/** Adds what one track does in one row: its footprint, and the rate at which the film falls a shot, −ln(1 − p g). */
+function rollOver({ x, scatter, share }: Track, row: number, law: WearLaw, footprint: Float64Array, rate: Float64Array): void {
+  const width = Math.hypot(law.footprint, scatter[row]);
+  const peak = law.removal * (law.footprint / width);
+  const middle = (x[row] - FIRST_X) / CELL_X;
+  const reach = (TRACK_ENDS * width) / CELL_X;
+  const last = Math.min(COLUMNS - 1, Math.floor(middle + reach));
+  for (let column = Math.max(0, Math.ceil(middle - reach)); column <= last; column++) {
+    const off = ((column - middle) * CELL_X) / width;
+    const weight = Math.exp(-0.5 * off * off);
+    const taken = peak * weight;
+    footprint[column] += share * weight;
+    rate[column] -= share * Math.log1p(-taken);
+  }
 }

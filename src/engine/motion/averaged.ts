@@ -46,7 +46,12 @@ export function emptyRun(): AveragedRun {
 export type Trace = number[];
 export const TRACE_WIDTH = 7;
 
-const STEP = 0.5 * FOOT;
+/** Longest steps: of a course that is drawn, and of one of the many that are only scored. */
+const DRAWN_STEP = 0.5 * FOOT;
+export const SCORED_STEP = 2 * FOOT;
+/** No step uses up more than this share of the slip that is left, but for the last, which may be as short as this, m. */
+const LEAST_OF_SLIP = 0.9;
+const SHORTEST = 0.08;
 /** A ball slower than this down the lane is not followed further, m/s. */
 const SLOWEST = 0.3;
 
@@ -62,6 +67,7 @@ export function runAveraged(
   out: AveragedRun,
   trace: Trace | null = null,
   until = PINS_PLANE,
+  longest = DRAWN_STEP,
 ): void {
   const { radius, rollingResistance, gravity } = ball;
   const k = 1 + 1 / ball.inertiaRatio;
@@ -85,9 +91,8 @@ export function runAveraged(
   if (slip <= ROLL_SLIP) rollY = y;
 
   while (rollY < 0 && y < until - 1e-12 && vy > SLOWEST) {
-    let step = STEP - (y % STEP);
-    if (step < 1e-9) step = STEP;
-    if (step > until - y) step = until - y;
+    let step = longest - (y % longest);
+    if (step < 1e-9) step = longest;
 
     let dx = 0;
     let dvx = 0;
@@ -126,6 +131,12 @@ export function runAveraged(
       sux += weight * dux;
       suy += weight * duy;
       st += weight * dt;
+      if (stage === 0) {
+        // Slip goes at k·grip a metre for each metre a second: a step that would use it up is cut short, or it would overshoot into slip the other way.
+        const usedUpIn = LEAST_OF_SLIP / (k * grip);
+        if (step > usedUpIn) step = Math.max(usedUpIn, SHORTEST);
+        if (step > until - y) step = until - y;
+      }
     }
     const sixth = step / 6;
     x += sixth * sx;

@@ -14,16 +14,22 @@ export interface Thrower {
   readonly friction: FrictionField;
 }
 
+const ALONE = { share: 1, sdLaunchDeg: 0, sdLaydownBoards: 0 };
+
 /**
  * Where a bowler's shots on a line roll: the mean shot's path at every row of the film map, and how far the others scatter about it:
  * laydown alike everywhere, launch angle growing with distance.
+ *
+ * @param among several that are played: its share of the shots, and how the lines that it stands for scatter about it
  */
-export function trackOf(thrower: Thrower, line: Line): Track {
+export function trackOf(thrower: Thrower, line: Line, among = ALONE): Track {
   const trace: Trace = [];
   runAveraged(thrower.ball, thrower.friction, release(thrower.bowler, line), 0, emptyRun(), trace, HEAD_PIN);
   const x = new Float64Array(ROWS);
   const scatter = new Float64Array(ROWS);
-  const { laydownBoards, launchAngleDeg } = thrower.bowler.spread;
+  const { spread } = thrower.bowler;
+  const laydownBoards = Math.hypot(spread.laydownBoards, among.sdLaydownBoards);
+  const launchAngleDeg = Math.hypot(spread.launchAngleDeg, among.sdLaunchDeg);
   let at = 0;
   for (let row = 0; row < ROWS; row++) {
     const y = row * CELL_Y;
@@ -34,10 +40,10 @@ export function trackOf(thrower: Thrower, line: Line): Track {
     x[row] = trace[at + 1] + (trace[next + 1] - trace[at + 1]) * share;
     scatter[row] = Math.hypot(laydownBoards * BOARD, launchAngleDeg * DEGREE * y);
   }
-  return { x, scatter };
+  return { x, scatter, share: among.share };
 }
 
 /** The film after so many shots of one thrower along one line. */
 export function filmPlayed(film: FilmMap, thrower: Thrower, line: Line, shots: number, law: WearLaw): FilmMap {
-  return wornFilm(film, trackOf(thrower, line), shots, law).film;
+  return wornFilm(film, [trackOf(thrower, line)], shots, law).film;
 }

@@ -34,6 +34,48 @@ export function strikeMap(assumed: Assumed, quality: HitQuality = TYPICAL_QUALIT
   return { chance: table.strike.map((chance, cell) => shifted(chance, all + level * table.level[cell] + shape * table.shape[cell])) };
 }
 
+/** Between these boards lies the peak of every entry angle's strikes: where a pocket hit is. */
+const PEAK_BOARDS = [16, 19] as const;
+
+/**
+ * The same map with no more than can be trusted: along each entry angle the chance only falls on the way out from the pocket's peak. So a second hill far
+ * from the pocket, which no published record shows, earns nothing, and neither does crossing over.
+ */
+export function trusted({ chance }: StrikeMap): StrikeMap {
+  const held = chance.slice();
+  const rows = OFFSET_AXIS.count;
+  const columns = ENTRY_AXIS.count;
+  const [first, last] = PEAK_BOARDS.map((board) => Math.round((offsetOf(board) - OFFSET_AXIS.from) / OFFSET_AXIS.step)).sort(
+    (a, b) => a - b,
+  );
+  for (let column = 0; column < columns; column++) {
+    let peak = first;
+    for (let row = first; row <= last; row++) if (held[row * columns + column] > held[peak * columns + column]) peak = row;
+    for (let row = peak + 1; row < rows; row++) fall(held, row * columns + column, (row - 1) * columns + column);
+    for (let row = peak - 1; row >= 0; row--) fall(held, row * columns + column, (row + 1) * columns + column);
+  }
+  return { chance: held };
+}
+
+function fall(chance: Float64Array, at: number, nearer: number): void {
+  if (chance[at] > chance[nearer]) chance[at] = chance[nearer];
+}
+
+/** A ball that meets the corner pin full, in from the middle, and brings down that one pin. */
+const CORNER_PIN_IN = 18;
+
+/**
+ * Pins down with the first ball of one hit, 0–10, under the fitted mean. Beyond the table's edge it falls evenly to the one pin of a ball on the corner pin
+ * (chosen: nothing is published), so that whoever rarely finds the pocket is not told that every miss is alike.
+ */
+export function pinsAt(board: number, entryDeg: number, table: CarryTable = CARRY_TABLE): number {
+  const offset = entryDeg < 0 ? -offsetOf(board) : offsetOf(board);
+  const down = between(table.pinsDown, placeOn(offset, Math.abs(entryDeg)));
+  const edge = offset < 0 ? -OFFSET_AXIS.from : OFFSET_AXIS.from + (OFFSET_AXIS.count - 1) * OFFSET_AXIS.step;
+  const beyond = (Math.abs(offset) - edge) / (CORNER_PIN_IN - edge);
+  return beyond <= 0 ? down : Math.max(Math.min(1, down), down + (1 - down) * Math.min(1, beyond));
+}
+
 /** By how much the log odds of a strike move from one quality of hit to another; beyond what was simulated the edge holds. */
 export function qualityShift(from: HitQuality, to: HitQuality, { qualities }: CarryTable = CARRY_TABLE): number {
   return QUALITY_NAMES.reduce((sum, name) => {

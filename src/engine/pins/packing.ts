@@ -1,3 +1,4 @@
+import { fromBase64, toBase64 } from "../bytes.ts";
 import { type CarryTable, CELLS, type Quality, type QualityName } from "./carryGrid.ts";
 
 /**
@@ -48,26 +49,4 @@ export function unpackTable({ leaves, qualities, base64 }: PackedTable): CarryTa
     qualities,
     leaveChance: Float64Array.from({ length: CELLS * leaves.length }, () => (bytes[at++] / EIGHT) ** 2),
   };
-}
-
-const DIGITS = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
-
-function toBase64(bytes: readonly number[]): string {
-  let text = "";
-  for (let i = 0; i < bytes.length; i += 3) {
-    const three = (bytes[i] << 16) | ((bytes[i + 1] ?? 0) << 8) | (bytes[i + 2] ?? 0);
-    for (let digit = 0; digit < 4; digit++) text += i + digit > bytes.length ? "=" : DIGITS[(three >> (18 - 6 * digit)) & 63];
-  }
-  return text;
-}
-
-function fromBase64(text: string): Uint8Array {
-  const padding = text.endsWith("==") ? 2 : text.endsWith("=") ? 1 : 0;
-  const bytes = new Uint8Array((text.length / 4) * 3 - padding);
-  for (let i = 0, at = 0; i < text.length; i += 4) {
-    let three = 0;
-    for (let digit = 0; digit < 4; digit++) three = (three << 6) | Math.max(0, DIGITS.indexOf(text[i + digit]));
-    for (let byte = 0; byte < 3 && at < bytes.length; byte++) bytes[at++] = (three >> (16 - 8 * byte)) & 255;
-  }
-  return bytes;
 }

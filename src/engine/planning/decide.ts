@@ -9,58 +9,70 @@ import { cautionsFor } from "../rules/cautions.ts";
 import { limitsOf } from "../rules/limits.ts";
 import { NOTHING_MEASURED } from "../rules/measuredBall.ts";
 import { finishText, sameFinish } from "../surface/finish.ts";
+import { ensemble } from "../worlds/ensemble.ts";
 import { candidatesOf } from "./candidates.ts";
-import { band, type Comparison, compare, type Standing, standingOf } from "./comparison.ts";
-import type { FinishDraws } from "./draws.ts";
-import { type PlanGround, throwerOn } from "./ground.ts";
+import { band, type Comparison, compare, type Standing, standingOf, type Worlds, weightedMean, worldsOf } from "./comparison.ts";
+import { assumedIn, type Ground } from "./ground.ts";
 import { fadeOf, keepsGames } from "./keepsGames.ts";
+import { CLOSE, type Metric, RARELY_STRIKES } from "./metric.ts";
 import { noLine } from "./noLine.ts";
-import type { AssumptionUse, Candidate, FinishPlan, Interval, Pick, PinsLeft } from "./plan.ts";
+import type { AssumptionUse, Candidate, FinishPlan, Interval, OnTodaysLine, Pick, PinsLeft } from "./plan.ts";
 import { assumptionsOfBall } from "./planAssumptions.ts";
-import { type FinishRating, type MeanShot, meanShot } from "./rating.ts";
+import type { FinishRating } from "./rating.ts";
 import { reasonsFor } from "./reasons.ts";
 import { ruleVerdicts } from "./ruleVerdicts.ts";
-import { AS_GOOD, OBJECTIVES } from "./score.ts";
-import { todaysLine } from "./todaysLine.ts";
+import type { WorldBlock } from "./worldScores.ts";
+import { worthMeasuring } from "./worthMeasuring.ts";
 
-/** Below this best chance there is no line worth the name: a ball thrown straight at the pocket does better. */
-const SENSIBLE_CHANCE = 0.05;
 const SURE_FROM = 0.9;
 const LIKELY_FROM = 0.7;
+const MEASURES_SAID = 2;
+/** A ball that rolls before here has given its turn away in the front of the lane: well short of where any pattern ends. Chosen. */
+const EARLY_FT = 30;
+
+/** What a plan is decided on: what stays the same as more is known. */
+export interface Decided {
+  readonly metric: Metric;
+  readonly todaysLine: Line | null;
+}
 
 /**
- * The plan from what was rated and drawn so far: candidates side by side, the plateau and the pick, and why. Called again as more is known;
- * without draws the pick is `unsure` and the intervals are single points.
+ * The plan from what was rated and computed so far: candidates side by side, what cannot be told apart, the pick, and why. Called again as more is known;
+ * without worlds the pick is `unsure` and the intervals are single points.
  */
-export function decide(ground: PlanGround, ratings: readonly FinishRating[], draws: readonly FinishDraws[]): FinishPlan {
+export function decide(
+  ground: Ground,
+  { metric, todaysLine }: Decided,
+  ratings: readonly FinishRating[],
+  blocks: readonly WorldBlock[],
+): FinishPlan {
   const { question } = ground;
-  const objective = OBJECTIVES[question.ball.job];
+  const worlds = worldsOf(blocks);
   const ratingOf = (finish: FinishRating["finish"]) => ratings.find((rating) => sameFinish(rating.finish, finish));
   const standings = candidatesOf(question).flatMap((finish) => {
     const rating = ratingOf(finish);
-    return rating ? [standingOf(rating, draws, objective)] : [];
+    return rating ? [standingOf(rating, worlds)] : [];
   });
-  const today = ratingOf(question.ball.finish) ?? null;
-  const played = todaysLine(ground, today);
   // Nothing is held against a finish that nobody knows to be there.
   const isThere = isKnown(question.ball, "finish");
-  const known = isThere ? today : null;
-  const todaysShot = known && played ? shotOn(ground, known, played) : null;
-  const comparison = compare(standings, objective, isThere ? question.ball.finish : null);
+  const today = isThere ? (ratingOf(question.ball.finish) ?? null) : null;
+  const comparison = compare(standings, worlds.weights, metric, isThere ? question.ball.finish : null);
   const laws = fadeOf(knownCover(question.ball), ground.assumed);
-  const candidates = standings.map((standing, i) => ({
-    ...candidateOf(ground, standing, played, todaysShot),
-    keepsGames: keepsGames(comparison, i, laws),
+  const candidates = standings.map((standing) => ({
+    ...candidateOf(ground, metric, standing, today, worlds),
+    keepsGames: keepsGames(standing.rating.effectiveRaUm, laws),
   }));
   const pick = pickOf(comparison);
   const found = comparison.standings[comparison.pick];
-  const reasons = pick ? reasonsFor(comparison, candidates, known && standingOf(known, draws, objective), known && played) : [];
+  const reasons = pick ? reasonsFor(comparison, candidates, today && standingOf(today, worlds), today && todaysLine) : [];
   return {
-    metric: "strikeChance",
-    today: isThere ? { finish: finishText(question.ball.finish), line: played } : { finish: null, line: null },
+    metric,
+    ensemble: ensemble().digest,
+    worlds: worlds.weights.length,
+    today: isThere ? { finish: finishText(question.ball.finish), line: todaysLine } : { finish: null, line: null },
     candidates,
     pick,
-    messages: messagesFor(ground, comparison, pick),
+    messages: [...messagesFor(ground, comparison, pick), ...measureNext(comparison, worlds)],
     reasons,
     rules: ruleVerdicts(ground, comparison, candidates, pick !== null),
     assumptions: assumptionsUsed(ground),
@@ -74,18 +86,16 @@ export function decide(ground: PlanGround, ratings: readonly FinishRating[], dra
   };
 }
 
-function shotOn(ground: PlanGround, rating: FinishRating, line: Line): MeanShot {
-  return meanShot(throwerOn(rating.found, ground.question, rating.finish, ground.assumed), line);
-}
-
 function candidateOf(
-  ground: PlanGround,
+  ground: Ground,
+  metric: Metric,
   standing: Standing,
-  todaysLine: Line | null,
-  todaysShot: MeanShot | null,
+  today: FinishRating | null,
+  worlds: Worlds,
 ): Omit<Candidate, "keepsGames"> {
   const { rating } = standing;
-  const onToday = todaysLine && todaysShot ? shotOn(ground, rating, todaysLine) : null;
+  const countsStrikes = metric === "strikeChance" || metric === "leastChange";
+  const scored: Interval = { value: standing.score, ...band(standing.drawn, standing.score, worlds.weights) };
   return {
     finish: finishText(rating.finish),
     effectiveRaUm: rating.effectiveRaUm,
@@ -96,17 +106,27 @@ function candidateOf(
     rollStartFt: rating.shot?.rollStartFt ?? null,
     slipAtPinsMps: rating.shot?.slipAtPinsMps ?? null,
     speedAtPinsMph: rating.shot?.speedAtPinsMph ?? null,
-    chance: chanceOf(ground, standing),
-    missRoom: rating.missRoom,
+    chance: countsStrikes && rating.line !== null ? scored : null,
+    expectedPins: metric === "expectedPins" && rating.line !== null ? scored : null,
+    missLoss: rating.missLoss,
     pins: pinsLeft(rating, ground.question.bowler.hand),
-    onTodaysLine:
-      onToday && todaysShot
-        ? {
-            boardAtPins: onToday.boardAtPins,
-            boardChange: onToday.boardAtPins - todaysShot.boardAtPins,
-            entryAngleDeg: onToday.entryAngleDeg,
-          }
-        : null,
+    onTodaysLine: today && onTodaysLine(standing, today, countsStrikes ? worlds : null),
+  };
+}
+
+/** Against today's finish on the line that is played today; null where nobody knows one. */
+function onTodaysLine({ rating, onTodaysLine }: Standing, today: FinishRating, worlds: Worlds | null): OnTodaysLine | null {
+  const [here, before] = [rating.onTodaysLine, today.onTodaysLine];
+  if (here === null || before === null) return null;
+  const hooks = here.shot.hookStartFt !== null && before.shot.hookStartFt !== null;
+  const chance = worlds && (onTodaysLine.length > 0 ? weightedMean(onTodaysLine, worlds.weights) : here.chance);
+  return {
+    boardAtPins: here.shot.boardAtPins,
+    boardChange: here.shot.boardAtPins - before.shot.boardAtPins,
+    entryAngleDeg: here.shot.entryAngleDeg,
+    hookStartChangeFt: hooks ? (here.shot.hookStartFt ?? 0) - (before.shot.hookStartFt ?? 0) : null,
+    chance: chance === null ? null : { value: chance, ...band(onTodaysLine, chance, worlds?.weights) },
+    move: here.move,
   };
 }
 
@@ -116,18 +136,14 @@ function pinsLeft({ carry }: FinishRating, hand: Hand): PinsLeft | null {
   return { strike, pinsDown, leaves: carry.leaves.map(({ leave, share }) => ({ leave: leaveText(leaveSeen(leave, hand)), share })), other };
 }
 
-/** A spare or house ball is not asked to strike, and a finish without a line has no chance to speak of. */
-function chanceOf({ question }: PlanGround, standing: Standing): Interval | null {
-  if (OBJECTIVES[question.ball.job] === "leastHook" || standing.rating.line === null) return null;
-  return { value: standing.score, ...band(standing.drawn, standing.score) };
+/** Whether there is a line worth the name; where pins are counted any line is, that brings some down. */
+function sensible({ metric, standings, best }: Comparison): boolean {
+  if (metric === "leastHook") return true;
+  return metric === "expectedPins" ? standings[best].score > 0 : standings[best].score >= RARELY_STRIKES;
 }
 
-function sensible(comparison: Comparison): boolean {
-  return comparison.objective === "leastHook" || comparison.standings[comparison.best].score >= SENSIBLE_CHANCE;
-}
-
-function everyFinishAlike({ standings, objective, best }: Comparison): boolean {
-  return standings.length > 1 && standings.every((standing) => standing.score >= standings[best].score - AS_GOOD[objective]);
+function everyFinishAlike({ standings, metric, best }: Comparison): boolean {
+  return standings.length > 1 && standings.every((standing) => standing.score >= standings[best].score - CLOSE[metric].asGood);
 }
 
 function pickOf(comparison: Comparison): Pick | null {
@@ -142,33 +158,56 @@ function pickOf(comparison: Comparison): Pick | null {
   };
 }
 
-function messagesFor(ground: PlanGround, comparison: Comparison, pick: Pick | null): readonly Message[] {
-  const { standings, objective, best } = comparison;
+function messagesFor(ground: Ground, comparison: Comparison, pick: Pick | null): readonly Message[] {
+  const { standings, metric, best } = comparison;
   const messages: Message[] = [...outsideRuleBook(ground.question.ball), ...unknownOf(ground.question), ...learnedOfHouse(ground.question)];
-  if (objective === "leastHook") messages.push({ id: "message.leastHook", params: {} });
-  if (objective === "heldChance") messages.push({ id: "message.leastChange", params: {} });
+  if (metric === "leastHook") messages.push({ id: "message.leastHook", params: {} });
+  // Why strikes are so rare comes with it: what would help is another ball, not another surface.
+  if (metric === "expectedPins") messages.push({ id: "message.expectedPins", params: {} }, noLine(ground, comparison));
+  if (metric === "leastChange") messages.push({ id: "message.leastChange", params: {} });
+  messages.push(...rollsEarly(comparison));
   if (!sensible(comparison)) return [...messages, noLine(ground, comparison)];
   if (standings.length < 2) return [...messages, { id: "message.onlyOne", params: { finish: finishText(standings[0].finish) } }];
   if (pick) messages.push(...besidePick(ground, comparison, pick));
   if (everyFinishAlike(comparison)) {
-    messages.push(
-      objective === "leastHook"
-        ? { id: "message.noMatterOfHook", params: { finishes: standings.length, boards: spreadPoints(standings) / 100 } }
-        : { id: "message.noMatter", params: { finishes: standings.length, points: spreadPoints(standings) } },
-    );
-  } else if (objective !== "leastHook" && standings.length > 1) {
+    messages.push(noMatter(comparison));
+  } else if (metric !== "leastHook" && metric !== "expectedPins" && standings.length > 1) {
     const [side, neighbour] = best === 0 ? (["duller", 1] as const) : (["smoother", best - 1] as const);
     const atEdge = best === 0 || best === standings.length - 1;
     const rise = standings[best].score - standings[neighbour].score;
-    if (atEdge && rise > AS_GOOD[objective]) {
+    if (atEdge && rise > CLOSE[metric].asGood) {
       messages.push({ id: `message.coverAtLimit.${side}`, params: { finish: finishText(standings[best].finish), points: 100 * rise } });
     }
   }
   return messages;
 }
 
+/** Rolling so early whatever the finish, a ball has nothing left for the pins: less ball is the answer. */
+function rollsEarly({ standings, metric }: Comparison): readonly Message[] {
+  const rolls = standings.map(({ rating }) => rating.shot?.rollStartFt ?? Number.POSITIVE_INFINITY);
+  const last = Math.max(...rolls);
+  return metric !== "leastHook" && last < EARLY_FT ? [{ id: "message.rollsEarly", params: { feet: last } }] : [];
+}
+
+/** The two measurements that would add most to the pick. */
+function measureNext({ standings }: Comparison, worlds: Worlds): readonly Message[] {
+  return worthMeasuring(standings, worlds)
+    .slice(0, MEASURES_SAID)
+    .map(({ measure, gain }) => ({ id: `message.measure.${measure}`, params: { points: 100 * gain } }));
+}
+
+/** How little the finishes differ, in the metric's own unit. */
+function noMatter({ standings, metric }: Comparison): Message {
+  const scores = standings.map((standing) => standing.score);
+  const spread = Math.max(...scores) - Math.min(...scores);
+  const finishes = standings.length;
+  if (metric === "leastHook") return { id: "message.noMatterOfHook", params: { finishes, boards: spread } };
+  if (metric === "expectedPins") return { id: "message.noMatterOfPins", params: { finishes, pins: spread } };
+  return { id: "message.noMatter", params: { finishes, points: 100 * spread } };
+}
+
 /** What stands for what nobody knows of the ball. */
-function unknownOf({ ball, lane }: PlanGround["question"]): readonly Message[] {
+function unknownOf({ ball, lane }: Ground["question"]): readonly Message[] {
   return (ball.unknown ?? []).map((what) =>
     what === "cover"
       ? { id: "message.coverUnknown", params: { covers: coversOf(ball).join() } }
@@ -176,7 +215,7 @@ function unknownOf({ ball, lane }: PlanGround["question"]): readonly Message[] {
   );
 }
 
-function learnedOfHouse({ house }: PlanGround["question"]): readonly Message[] {
+function learnedOfHouse({ house }: Ground["question"]): readonly Message[] {
   return house === null ? [] : [{ id: "message.houseLearned", params: { shots: house.shots } }];
 }
 
@@ -191,12 +230,12 @@ function outsideRuleBook({ massLb, diameterIn, rgIn, differentialIn }: Ball): re
 }
 
 /** Said beside a pick: that today's surface would do as well, and that the line is at the edge of what the bowler can play. */
-function besidePick({ question }: PlanGround, { standings, pick: index, objective }: Comparison, pick: Pick): readonly Message[] {
+function besidePick({ question }: Ground, { standings, pick: index, metric }: Comparison, pick: Pick): readonly Message[] {
   const messages: Message[] = [];
   const today = finishText(question.ball.finish);
   if (isKnown(question.ball, "finish") && pick.plateau.includes(today)) messages.push({ id: "message.todayIsAsGood", params: { today } });
   const { line } = standings[index].rating;
-  if (objective !== "leastHook" && line) {
+  if (metric !== "leastHook" && line) {
     const [least, most] = question.limits.launchAngleDeg;
     const [inner, outer] = question.limits.laydownBoard;
     const atEdge =
@@ -209,22 +248,19 @@ function besidePick({ question }: PlanGround, { standings, pick: index, objectiv
   return messages;
 }
 
-function spreadPoints(standings: readonly Standing[]): number {
-  const scores = standings.map((standing) => standing.score);
-  return 100 * (Math.max(...scores) - Math.min(...scores));
-}
-
-/** The assumptions that the plan rests on, with the values used. */
-function assumptionsUsed({ question, assumed }: PlanGround): readonly AssumptionUse[] {
+/** The assumptions that the plan rests on, with the values of the middle world and the stretch that nine worlds of ten lie in. */
+function assumptionsUsed({ question, assumed }: Ground): readonly AssumptionUse[] {
   const measuredFilm: readonly AssumptionId[] = question.lane.pattern.kind === "filmPoints" ? ["film.unit"] : [];
-  const { house } = question;
-  const learned = house?.ids ?? [];
+  const learned = question.house?.ids ?? [];
+  const { worlds } = ensemble();
+  const inWorlds = worlds.map((world) => assumedIn(world, question));
+  const weights = worlds.map(({ weight }) => weight);
   const ids = [...new Set([...assumptionsOfBall(question.ball), ...measuredFilm, ...learned])];
   return ids.map((id) => {
-    const { low, high, unit, mark, source } = ASSUMPTIONS[id];
-    const at = learned.indexOf(id);
-    if (house === null || at < 0) return { id, value: assumed[id], low, high, unit, mark, source };
-    const drawn = house.draws.map((row) => row[at]);
-    return { id, value: assumed[id], ...band(drawn, assumed[id]), unit, mark: "learned", source };
+    const { unit, mark, source } = ASSUMPTIONS[id];
+    const drawn = inWorlds.map((one) => one[id]);
+    const isDrawn = drawn.some((one) => one !== drawn[0]);
+    const { low, high } = isDrawn ? band(drawn, assumed[id], weights) : ASSUMPTIONS[id];
+    return { id, value: assumed[id], low, high, unit, mark: learned.includes(id) ? "learned" : mark, source };
   });
 }

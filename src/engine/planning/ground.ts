@@ -1,47 +1,63 @@
 import { type Assumed, assume } from "../assumptions.ts";
-import type { Line } from "../delivery/bowler.ts";
-import { filmOfPattern, handed } from "../lane/film.ts";
+import type { Bowler } from "../delivery/bowler.ts";
 import type { FilmMap } from "../lane/filmMap.ts";
-import { wearLaw } from "../lane/wear.ts";
 import { averagedBall, frictionOnLane } from "../motion/ground.ts";
-import { filmPlayed, type Thrower } from "../motion/track.ts";
-import { type StrikeMap, strikeMap, TYPICAL_QUALITY } from "../pins/carry.ts";
+import type { Thrower } from "../motion/track.ts";
+import { type StrikeMap, strikeMap, TYPICAL_QUALITY, trusted } from "../pins/carry.ts";
 import type { HitQuality } from "../pins/carryGrid.ts";
-import { deriveSeed } from "../random.ts";
 import { effectiveRaOfReadingUm, effectiveRaUm, type Finish, sameFinish } from "../surface/finish.ts";
-import { bestLine } from "./lineSearch.ts";
-import { COARSE, outcomeMap } from "./outcomeMap.ts";
-import { houseMeans, type PlanQuestion } from "./question.ts";
-import { spreadSample } from "./spreadSample.ts";
+import { coverIn, type World } from "../worlds/ensemble.ts";
+import { behavingAs } from "./planAssumptions.ts";
+import { type HouseLearned, houseMeans, type PlanQuestion } from "./question.ts";
 
-/** What stays the same for every finish of a plan. */
-export interface PlanGround {
+/** What stays the same for every finish of a plan, in one world. */
+export interface Ground {
   readonly question: PlanQuestion;
   readonly assumed: Assumed;
+  /** Strike chance over board and entry angle, as far as it can be trusted. */
   readonly carry: StrikeMap;
-  /** Lines are chosen on one sample and scored on the other, or the best line would flatter itself. */
-  readonly searchSample: Float64Array;
-  readonly scoreSample: Float64Array;
-  /** A smaller sample for scoring under each of the many draws of the assumptions. */
-  readonly drawSample: Float64Array;
 }
 
-const SEARCH_POINTS = 160;
-const SCORE_POINTS = 768;
-const DRAW_POINTS = 256;
-/** The bowler aims anew after so many of the shots already played. */
-const SHOTS_BEFORE_AIMING_ANEW = 20;
+/** The ground of the middle world: what is drawn and told in words. */
+export function groundOf(question: PlanQuestion): Ground {
+  return standingOn(question, assume({ ...question.assumptions, ...houseMeans(question.house) }));
+}
 
-export function groundOf(question: PlanQuestion): PlanGround {
-  const assumed = assume({ ...question.assumptions, ...houseMeans(question.house) });
-  return {
-    question,
-    assumed,
-    carry: strikeMap(assumed, usualQuality(question)),
-    searchSample: spreadSample(SEARCH_POINTS, deriveSeed(question.seed, 2)),
-    scoreSample: spreadSample(SCORE_POINTS, deriveSeed(question.seed, 3)),
-    drawSample: spreadSample(DRAW_POINTS, deriveSeed(question.seed, 5)),
+/**
+ * The same question in one world: its constants, its house and night, a delivery that is off by what a measured one may be off, and a cover where nobody
+ * knows it. What was set otherwise or learned of the house goes before what the world says.
+ */
+export function groundIn(world: World, question: PlanQuestion): Ground {
+  const { bowler } = question;
+  const { delivery } = world.night;
+  const off: Bowler = {
+    ...bowler,
+    speedMph: Math.max(SLOWEST_MPH, bowler.speedMph + delivery.speedMph),
+    revRateRpm: Math.max(0, bowler.revRateRpm + delivery.revRateRpm),
+    axisRotationDeg: bowler.axisRotationDeg + delivery.axisRotationDeg,
+    axisTiltDeg: bowler.axisTiltDeg + delivery.axisTiltDeg,
   };
+  return standingOn({ ...question, bowler: off }, assumedIn(world, question));
+}
+
+/** What is assumed in a world: its own constants and night, what was set otherwise, what the house has taught, and the cover it says where nobody knows it. */
+export function assumedIn(world: World, { ball, house, assumptions }: Pick<PlanQuestion, "ball" | "house" | "assumptions">): Assumed {
+  const learned = house === null ? {} : learnedBy(house, world.id);
+  const all = assume({ ...world.values, ...world.night.lane, ...assumptions, ...learned });
+  return behavingAs(all, ball.cover, coverIn(world, ball));
+}
+
+/** Nobody's delivery is drawn slower than this, mph. */
+const SLOWEST_MPH = 3;
+
+function standingOn(question: PlanQuestion, assumed: Assumed): Ground {
+  return { question, assumed, carry: trusted(strikeMap(assumed, usualQuality(question))) };
+}
+
+/** One row of what a house has taught, with what it ties together left tied. */
+function learnedBy({ ids, draws }: HouseLearned, world: number): Partial<Assumed> {
+  const row = draws[world % draws.length];
+  return Object.fromEntries(ids.map((id, i) => [id, row[i]]));
 }
 
 /** A ball loses so much from release to pins, mph (published: display speed is 2 to 2.5 below release). */
@@ -62,40 +78,4 @@ export function roughnessOf(question: PlanQuestion, finish: Finish, assumed: Ass
 export function throwerOn(film: FilmMap, question: PlanQuestion, finish: Finish, assumed: Assumed): Thrower {
   const friction = frictionOnLane(film, question.ball, roughnessOf(question, finish, assumed), assumed);
   return { bowler: question.bowler, ball: averagedBall(question.ball, assumed["roll.resistance"]), friction };
-}
-
-/** The film as the bowler finds it: the pattern, worn by the shots already played with today's finish. Right-hander's frame. */
-export function filmFound(ground: PlanGround): FilmMap {
-  const { question } = ground;
-  let film = handed(filmOfPattern(question.lane.pattern), question.bowler.hand);
-  for (let left = question.lane.playedShots; left > 0; left -= SHOTS_BEFORE_AIMING_ANEW) {
-    film = playedOn(
-      ground,
-      film,
-      question.ball.finish,
-      question.line ?? lineNow(ground, film, question.ball.finish),
-      Math.min(left, SHOTS_BEFORE_AIMING_ANEW),
-    );
-  }
-  return film;
-}
-
-/** The film after so many shots; unchanged if there is no line to play. */
-export function playedOn(ground: PlanGround, film: FilmMap, finish: Finish, line: Line | null, shots: number): FilmMap {
-  if (line === null) return film;
-  const { question, assumed } = ground;
-  return filmPlayed(
-    film,
-    throwerOn(film, question, finish, assumed),
-    line,
-    shots,
-    wearLaw(question.ball.cover, roughnessOf(question, finish, assumed), assumed),
-  );
-}
-
-/** The best line on a film with a finish, on a coarse map; null where there is none. */
-export function lineNow(ground: PlanGround, film: FilmMap, finish: Finish): Line | null {
-  const { question, assumed, carry, searchSample } = ground;
-  const map = outcomeMap(throwerOn(film, question, finish, assumed), usualQuality(question), question.limits, COARSE);
-  return bestLine([map], question.bowler, carry, question.limits, searchSample)?.line ?? null;
 }

@@ -4,9 +4,9 @@ import { emptyRun } from "../motion/averaged.ts";
 import type { Thrower } from "../motion/track.ts";
 import { qualityShift, type StrikeMap, strikeAt } from "../pins/carry.ts";
 import type { HitQuality } from "../pins/carryGrid.ts";
-import { boardAtPins, entryDegOf, nudged, OFF_LANE_BOARD, qualityOf, responsesAt, throwBall } from "./outcomeMap.ts";
 import type { Limits } from "./question.ts";
-import { VARIED } from "./spreadSample.ts";
+import { spreadSample, VARIED } from "./spreadSample.ts";
+import { boardAtPins, entryDegOf, nudged, OFF_LANE_BOARD, type Off, qualityOf, throwBall } from "./thrown.ts";
 
 /**
  * The neighbourhood of one line: the exact launch curve at a few angles, the slope against laydown, and the responses to the rest of the spread.
@@ -32,6 +32,15 @@ const AIM_STEPS = 5;
 const AIM_STRIDE = 1.5;
 /** Launch angles tried about the aim, deg: the best line does not hit the pocket's middle. */
 const OFFSETS = [-0.5, -0.4, -0.3, -0.2, -0.1, 0, 0.1, 0.2, 0.3, 0.4, 0.5];
+
+/** The launch angle is chosen on one sample of shots and scored on another, or the best would flatter itself. Always the same two. */
+const SEARCH = { points: 160, seed: 2 } as const;
+const SCORE = { points: 256, seed: 5 } as const;
+let kept: readonly [search: Float64Array, score: Float64Array] | null = null;
+function samples(): readonly [search: Float64Array, score: Float64Array] {
+  kept ??= [spreadSample(SEARCH.points, SEARCH.seed), spreadSample(SCORE.points, SCORE.seed)];
+  return kept;
+}
 
 /** The neighbourhood of the line as the bowler would re-aim it: same laydown, launch angle moved until the mean shot finds the pocket's middle. */
 export function neighbourhood(thrower: Thrower, usual: HitQuality, line: Line, limits: Limits): Neighbourhood {
@@ -60,8 +69,7 @@ export function neighbourhood(thrower: Thrower, usual: HitQuality, line: Line, l
     (entryUp - entryDown) / 2,
     (entryUp + entryDown) / 2 - entryHere,
   ] as const;
-  const response = new Float64Array(12);
-  responsesAt(thrower, laydownBoard, launchAngleDeg, response, 0);
+  const response = responsesAt(thrower, laydownBoard, launchAngleDeg);
   return { launchAngleDeg, board, entry, breakpoint, shift, laydown, response };
 }
 
@@ -117,13 +125,8 @@ export interface LocalLane {
 }
 
 /** The best mean chance over several lanes with one launch angle for all of them, within the limits: chosen on one sample, scored on the other. */
-export function bestNearby(
-  lanes: readonly LocalLane[],
-  carry: StrikeMap,
-  limits: Limits,
-  search: Float64Array,
-  score: Float64Array,
-): number {
+export function bestNearby(lanes: readonly LocalLane[], carry: StrikeMap, limits: Limits): number {
+  const [search, score] = samples();
   const aim = lanes.reduce((sum, { near }) => sum + near.launchAngleDeg, 0) / lanes.length;
   let best = 0;
   let bestLaunch: number | null = null;
@@ -152,4 +155,27 @@ function breakpointAt(near: Neighbourhood, offset: number): number {
   const place = MIDDLE + offset / NODE_STEP;
   const node = Math.min(NODES - 2, Math.max(0, Math.floor(place)));
   return near.breakpoint[node] + (near.breakpoint[node + 1] - near.breakpoint[node]) * (place - node);
+}
+
+const RESPONSES = 12;
+
+/** [linear, quadratic] × [board, entry] for one standard deviation of speed, rev rate and rotation at one line. */
+function responsesAt(thrower: Thrower, laydownBoard: number, launchAngleDeg: number): Float64Array {
+  const response = new Float64Array(RESPONSES);
+  const run = emptyRun();
+  const at = (off?: Off) => {
+    throwBall(thrower, laydownBoard, launchAngleDeg, run, off);
+    return [boardAtPins(run), entryDegOf(run)] as const;
+  };
+  const [board, entry] = at();
+  for (let varied = 0; varied < 3; varied++) {
+    const off = (amount: number): Off => [varied === 0 ? amount : 0, varied === 1 ? amount : 0, varied === 2 ? amount : 0];
+    const [boardUp, entryUp] = at(off(1));
+    const [boardDown, entryDown] = at(off(-1));
+    response[varied * 4] = (boardUp - boardDown) / 2;
+    response[varied * 4 + 1] = (boardUp + boardDown) / 2 - board;
+    response[varied * 4 + 2] = (entryUp - entryDown) / 2;
+    response[varied * 4 + 3] = (entryUp + entryDown) / 2 - entry;
+  }
+  return response;
 }

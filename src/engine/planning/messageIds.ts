@@ -24,6 +24,10 @@ export const PLAN_MESSAGES = [
   "message.todayIsAsGood",
   /** The pick's line is at the edge of the limits. [finish, laydownBoard, launchAngleDeg] */
   "message.lineAtLimit",
+  /** The same where pins are counted. [finishes: number, pins] */
+  "message.noMatterOfPins",
+  /** Pins are counted, for strikes are too rare to tell finishes apart. [] */
+  "message.expectedPins",
   /** Least hook is the aim, the strike chance is not. [] */
   "message.leastHook",
   /** Least change over the lane's states is the aim. [] */
@@ -32,6 +36,12 @@ export const PLAN_MESSAGES = [
   "message.coverUnknown",
   /** Nobody knows today's finish: nothing is compared with it, and one is assumed for the oil that was played away. [finish, shots: number] */
   "message.finishUnknown",
+  /** Whatever the finish it rolls before the middle of the lane: less ball is the answer. [feet] */
+  "message.rollsEarly",
+  /** What a measurement would add to the pick, in strikes in a hundred. [points] */
+  "message.measure.tenBalls",
+  "message.measure.trial",
+  "message.measure.speeds",
   /** The plan uses what this house has taught. [shots: number] */
   "message.houseLearned",
 ] as const;
@@ -41,18 +51,18 @@ export const PLAN_REASONS = [
   "reason.bestChance",
   /** [finish, boards] */
   "reason.leastHook",
-  /** [from, to, points] */
+  /** [finish, pins] */
+  "reason.mostPins",
+  /** [from, to] */
   "reason.plateau",
-  /** [from, to, boards] */
-  "reason.plateauOfHook",
   /** [finish, points] what the dullest, or the smoothest, candidate loses */
   "reason.dullLoses",
   "reason.smoothLoses",
   /** [dullFinish, dullEntryDeg, smoothFinish, smoothEntryDeg] */
   "reason.entryRises",
   "reason.entryFalls",
-  /** [finish, roomDeg, pickFinish, pickRoomDeg] */
-  "reason.windowShrinks",
+  /** [finish, points, pickFinish, pickPoints] lost by half a degree */
+  "reason.lessForgiving",
   /** [finish, slipMps] */
   "reason.slipLeft",
   /** [today, pick, feet] hook starts later (feet > 0) or earlier than with today's finish */

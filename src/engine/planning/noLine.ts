@@ -2,8 +2,8 @@ import { POCKET_BOARD } from "../lane/geometry.ts";
 import type { Message } from "../message.ts";
 import { emptyRun } from "../motion/averaged.ts";
 import type { Comparison } from "./comparison.ts";
-import { type PlanGround, throwerOn } from "./ground.ts";
-import { boardAtPins, throwBall } from "./outcomeMap.ts";
+import { type Ground, throwerOn } from "./ground.ts";
+import { boardAtPins, throwBall } from "./thrown.ts";
 
 /** The widest that anybody plays: beyond the usual limits there is no more room to be had. */
 const WIDEST = { laydownBoard: 36, launchAngleDeg: 4.5 };
@@ -12,7 +12,7 @@ const WIDEST = { laydownBoard: 36, launchAngleDeg: 4.5 };
  * Nothing within the limits finds the pocket: says on which side it fails, for the smoothest finish sent from the innermost laydown at the widest angle. A ball that does not get to the pins is too slow; one that comes back past the
  * pocket hooks too much, unless wider limits would do; else it hooks too little.
  */
-export function noLine({ question, assumed }: PlanGround, { standings }: Comparison): Message {
+export function noLine({ question, assumed }: Ground, { standings }: Comparison): Message {
   const smoothest = standings[standings.length - 1];
   const thrower = throwerOn(smoothest.rating.found, question, smoothest.finish, assumed);
   const run = emptyRun();

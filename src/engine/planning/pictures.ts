@@ -8,9 +8,11 @@ import { type HitPoint, leaveSeen, type StrikeMap } from "../pins/carry.ts";
 import { type LeaveMeaning, leaveMeaning } from "../pins/explain.ts";
 import { parseLeave } from "../pins/leave.ts";
 import type { Finish } from "../surface/finish.ts";
-import { filmFound, groundOf, throwerOn } from "./ground.ts";
+import { groundOf, throwerOn } from "./ground.ts";
 import { hitsOn } from "./hits.ts";
 import type { PlanQuestion } from "./question.ts";
+import { leaveSample } from "./rating.ts";
+import { filmFound } from "./session.ts";
 
 /** The course of the mean shot with a finish on a line, on the lane as found. */
 export function courseOf(question: PlanQuestion, finish: Finish, line: Line): Course {
@@ -22,7 +24,7 @@ export function courseOf(question: PlanQuestion, finish: Finish, line: Line): Co
 /** Where the bowler's shots with a finish on a line meet the pins, on the lane as found. */
 export function hitsOf(question: PlanQuestion, finish: Finish, line: Line): readonly HitPoint[] {
   const ground = groundOf(question);
-  return hitsOn(throwerOn(filmFound(ground), question, finish, ground.assumed), question.ball.massLb, line, ground.drawSample);
+  return hitsOn(throwerOn(filmFound(ground), question, finish, ground.assumed), question.ball.massLb, line, leaveSample());
 }
 
 /** Strike chance over board and entry angle for this bowler's usual speed and this ball's weight. */

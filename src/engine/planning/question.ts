@@ -22,6 +22,16 @@ export interface HouseLearned {
   readonly shots: number;
 }
 
+/** A shot of a trial: one ball on one line. */
+export interface TrialShot {
+  readonly finish: Finish;
+  /** Where it met the pins, board from the bowler's hand side, and how well that could be read, standard deviation > 0. */
+  readonly boardAtPins: number;
+  readonly sdBoards: number;
+  /** Its speed off the hand; null where nobody looked. */
+  readonly speedMph: number | null;
+}
+
 /** Everything the finish plan is computed from. Nothing is left to a default here: `contract/` fills those in and lists them. */
 export interface PlanQuestion {
   readonly seed: number;
@@ -37,6 +47,8 @@ export interface PlanQuestion {
   readonly outsideRangeReason: string | null;
   /** Assumptions set otherwise than the registry has them, by id: what a house has learned, or what somebody wants to try. */
   readonly assumptions: Readonly<Partial<Assumed>>;
+  /** Shots that were seen with some finishes on `line`; empty: none. */
+  readonly trial: readonly TrialShot[];
   /** Null where nothing has been learned of the house. It goes before `assumptions`. */
   readonly house: HouseLearned | null;
 }

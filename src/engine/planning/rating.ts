@@ -1,3 +1,4 @@
+import { targetBoard } from "../delivery/arrows.ts";
 import type { Line } from "../delivery/bowler.ts";
 import type { FilmMap } from "../lane/filmMap.ts";
 import { type AveragedRun, emptyRun } from "../motion/averaged.ts";
@@ -5,14 +6,16 @@ import type { Thrower } from "../motion/track.ts";
 import { type CarryResult, carryOf } from "../pins/carry.ts";
 import type { Finish } from "../surface/finish.ts";
 import { FOOT, MPH } from "../units.ts";
-import { centreScore } from "./draws.ts";
-import { filmFound, type PlanGround, playedOn, roughnessOf, throwerOn, usualQuality } from "./ground.ts";
+import { type Ground, roughnessOf, throwerOn } from "./ground.ts";
 import { hitsOn } from "./hits.ts";
-import { bestLine, meanChance, type RatedLine } from "./lineSearch.ts";
-import { missRoom } from "./missRoom.ts";
-import { boardAtPins, COARSE, entryDegOf, FINE, type MapGrain, type OutcomeMap, outcomeMap, throwBall } from "./outcomeMap.ts";
-import type { MissRoom } from "./plan.ts";
-import { mean, OBJECTIVES, type Objective, STRAIGHT } from "./score.ts";
+import type { Metric } from "./metric.ts";
+import type { MissLoss, Move } from "./plan.ts";
+import type { PlanQuestion } from "./question.ts";
+import { chanceAt, filmFound, heldThrough, mapOf, mean, STAGES, type Stage, scoreOf, sessionOf } from "./session.ts";
+import type { SoftChoice, SoftLine } from "./softLines.ts";
+import { spreadSample } from "./spreadSample.ts";
+import { STRAIGHT } from "./straight.ts";
+import { boardAtPins, entryDegOf, throwBall } from "./thrown.ts";
 
 /** The mean shot on a line, told in the trade's units. */
 export interface MeanShot {
@@ -24,118 +27,117 @@ export interface MeanShot {
   readonly speedAtPinsMph: number;
 }
 
-/** One moment of the session: the lane then, and the line played on it. */
-export interface Stage {
-  readonly film: FilmMap;
-  readonly line: Line | null;
-  /** Chance on the lane of the moment and ten shots on, on the score sample. */
-  readonly chance: number;
-}
-
-/** One finish through the session, under the registry's values of the assumptions. */
+/** One finish in the middle world: what is drawn and told in words. What it is worth comes from all worlds. */
 export interface FinishRating {
   readonly finish: Finish;
   readonly effectiveRaUm: number;
   /** The lane as found, before the first shot. */
   readonly found: FilmMap;
-  readonly stages: readonly Stage[];
-  /** Mean over the stages: each with its own line. */
-  readonly chance: number;
-  /** Best single line held through the whole session: what a control ball is for. */
-  readonly heldChance: number;
-  readonly heldLine: Line | null;
+  /** In the metric's unit, higher is better; through the session, or on the lane as found in the first answer. */
+  readonly score: number;
+  /** Of the near-best lines the one that asks for the least move from today's; null where there is no line. */
   readonly line: Line | null;
   readonly shot: MeanShot | null;
-  readonly missRoom: MissRoom | null;
+  readonly missLoss: MissLoss | null;
   /** What the pins do on the line, on the lane as found; null in the first answer, for a spare or house ball, and where there is no line. */
   readonly carry: CarryResult | null;
-  /** The score the plan compares, computed as the draws compute it: differences to it carry over to the map's value. */
-  readonly localScore: number;
+  /** On the line that is played today; null where nobody knows one, or on it no ball comes near the pins. */
+  readonly onTodaysLine: { readonly shot: MeanShot; readonly chance: number; readonly move: Move | null } | null;
 }
 
-/** Shots between the stages, and how far ahead a line is held. */
-const STAGES = 3;
-const SHOTS_A_STAGE = 20;
-const HELD_FOR = 10;
-
-/** The first answer: the lane as found only, on a coarse map unless a finer one is asked for. */
-export function sketchRating(ground: PlanGround, finish: Finish, film = filmFound(ground), grain: MapGrain = COARSE): FinishRating {
-  const { question, assumed, carry, searchSample, scoreSample } = ground;
-  const map = outcomeMap(throwerOn(film, question, finish, assumed), usualQuality(question), question.limits, grain);
-  const rated = rescored([map], ground, bestLine([map], question.bowler, carry, question.limits, searchSample), scoreSample);
-  const stages = [{ film, line: rated?.line ?? null, chance: rated?.chance ?? 0 }];
-  return finished(ground, finish, film, stages, rated, null);
+/** What a rating is asked under: the same for every finish. */
+export interface RatingAsked {
+  readonly metric: Metric;
+  readonly todaysLine: Line | null;
+  readonly span: "fresh" | "session";
 }
 
-/** The whole session: fresh, after 20 and after 40 shots of this finish's own wear, each line held for the lane of the moment and ten shots on. */
-export function sessionRating(ground: PlanGround, finish: Finish): FinishRating {
-  const { question, assumed, carry: strikes, searchSample, scoreSample, drawSample } = ground;
-  const found = filmFound(ground);
-  const stages: Stage[] = [];
-  const maps: OutcomeMap[] = [];
-  let film = found;
-  for (let stage = 0; stage < STAGES; stage++) {
-    const now = outcomeMap(throwerOn(film, question, finish, assumed), usualQuality(question), question.limits, FINE);
-    const guess = bestLine([now], question.bowler, strikes, question.limits, searchSample);
-    const later = playedOn(ground, film, finish, guess?.line ?? null, HELD_FOR);
-    const ahead = outcomeMap(throwerOn(later, question, finish, assumed), usualQuality(question), question.limits, FINE);
-    const rated = rescored(
-      [now, ahead],
-      ground,
-      bestLine([now, ahead], question.bowler, strikes, question.limits, searchSample) ?? guess,
-      scoreSample,
-    );
-    stages.push({ film, line: rated?.line ?? null, chance: rated?.chance ?? 0 });
-    maps.push(now, ahead);
-    film = playedOn(ground, later, finish, rated?.line ?? null, SHOTS_A_STAGE - HELD_FOR);
-  }
-  const held = rescored(maps, ground, bestLine(maps, question.bowler, strikes, question.limits, searchSample), scoreSample);
-  const line = lineFor(OBJECTIVES[question.ball.job], stages, held);
-  const carry =
-    line && line !== STRAIGHT ? carryOf(hitsOn(throwerOn(found, question, finish, assumed), question.ball.massLb, line, drawSample)) : null;
-  return finished(ground, finish, found, stages, held, carry);
+/** Lines that lose at most this much against the best are as good as that one: half a strike in a hundred. */
+const AS_GOOD_A_LINE = 0.005;
+/** Shots with which leaves are counted, and the only ones that are drawn at random: always the same. */
+const HITS = 256;
+const HITS_SEED = 5;
+let sample: Float64Array | null = null;
+export function leaveSample(): Float64Array {
+  sample ??= spreadSample(HITS, HITS_SEED);
+  return sample;
 }
 
-function rescored(
-  maps: readonly OutcomeMap[],
-  { question, carry }: PlanGround,
-  found: RatedLine | null,
-  sample: Float64Array,
-): RatedLine | null {
-  return found && { line: found.line, chance: meanChance(maps, question.bowler, carry, found.line, sample) };
-}
-
-function finished(
-  ground: PlanGround,
-  finish: Finish,
-  found: FilmMap,
-  stages: readonly Stage[],
-  held: RatedLine | null,
-  carried: CarryResult | null,
-): FinishRating {
-  const { question, assumed, carry } = ground;
+export function rateFinish(ground: Ground, finish: Finish, { metric, todaysLine, span }: RatingAsked): FinishRating {
+  const { question, assumed } = ground;
+  const found = filmFound(ground, metric);
+  const session = sessionOf(ground, finish, found, span === "fresh" ? 1 : STAGES, metric);
+  const [fresh] = session;
+  const line = lineFor(fresh, metric, todaysLine, held(session, question, metric));
   const thrower = throwerOn(found, question, finish, assumed);
-  const line = lineFor(OBJECTIVES[question.ball.job], stages, held);
-  const rating = {
+  const isWhole = span === "session" && line !== null && metric !== "leastHook";
+  return {
     finish,
     effectiveRaUm: roughnessOf(question, finish, assumed),
     found,
-    stages,
-    chance: mean(stages.map((stage) => stage.chance)),
-    heldChance: held?.chance ?? 0,
-    heldLine: held?.line ?? null,
+    score: scoreOf(ground, finish, session, metric),
     line,
     shot: line && meanShot(thrower, line),
-    carry: carried,
-    missRoom: line && line !== STRAIGHT ? missRoom(thrower, carry, line) : null,
+    missLoss: isWhole && metric !== "expectedPins" ? missLoss(ground, finish, fresh, line) : null,
+    carry: isWhole ? carryOf(hitsOn(thrower, question.ball.massLb, line, leaveSample())) : null,
+    onTodaysLine: todaysLine && onLine(thrower, session, metric, todaysLine, line),
   };
-  return { ...rating, localScore: centreScore(ground, rating) };
 }
 
-/** The line the plan names: the first stage's; for a control ball the one held throughout; for a spare ball straight down the middle, where hook is measured. */
-function lineFor(objective: Objective, stages: readonly Stage[], held: RatedLine | null): Line | null {
-  if (objective === "leastHook") return STRAIGHT;
-  return objective === "heldChance" ? (held?.line ?? null) : stages[0].line;
+/** A control ball is held on one line: that is its choice. */
+function held(session: readonly Stage[], { limits }: PlanQuestion, metric: Metric): SoftChoice {
+  return metric === "leastChange" ? heldThrough(session, limits) : session[0].choice;
+}
+
+/** The line that the plan names: of those as good as the best the one that asks for the least move; a spare ball's straight down the middle, where hook is measured. */
+function lineFor({ choice }: Stage, metric: Metric, todaysLine: Line | null, from: SoftChoice): Line | null {
+  if (metric === "leastHook") return STRAIGHT;
+  const { lines, best } = from.best === null ? choice : from;
+  if (best === null || todaysLine === null) return best?.line ?? null;
+  const asGood = lines.filter(({ chance }) => chance >= best.chance - AS_GOOD_A_LINE);
+  const size = ({ line }: SoftLine) => {
+    const { feetBoards, targetBoards } = moveBetween(todaysLine, line);
+    return Math.abs(feetBoards) + Math.abs(targetBoards);
+  };
+  return asGood.reduce((least, one) => (size(one) < size(least) ? one : least), best).line;
+}
+
+/** How feet and target move from one line to another, boards, positive inward (away from the bowler's own gutter). */
+export function moveBetween(from: Line, to: Line): Move {
+  return { feetBoards: to.laydownBoard - from.laydownBoard, targetBoards: targetBoard(to) - targetBoard(from) };
+}
+
+function onLine(
+  thrower: Thrower,
+  session: readonly Stage[],
+  metric: Metric,
+  todaysLine: Line,
+  line: Line | null,
+): FinishRating["onTodaysLine"] {
+  if (metric === "leastHook") return null;
+  return {
+    shot: meanShot(thrower, todaysLine),
+    chance: mean(session.map(({ map }) => chanceAt(map, todaysLine))),
+    move: line && moveBetween(todaysLine, line),
+  };
+}
+
+/** Strikes lost, 0–1, when the middle of the bowler's shots is off by a board of laydown, half a degree of launch, or a mile an hour; the mean of both sides. */
+function missLoss(ground: Ground, finish: Finish, { film, map }: Stage, line: Line): MissLoss {
+  const here = chanceAt(map, line);
+  const lost = (one: number, other: number) => Math.max(0, here - (one + other) / 2);
+  const beside = (boards: number, degrees: number) =>
+    chanceAt(map, { laydownBoard: line.laydownBoard + boards, launchAngleDeg: line.launchAngleDeg + degrees });
+  const atSpeed = (mph: number) => {
+    const { bowler } = ground.question;
+    const faster = { ...ground, question: { ...ground.question, bowler: { ...bowler, speedMph: bowler.speedMph + mph } } };
+    return chanceAt(mapOf(faster, finish, film, "strikeChance"), line);
+  };
+  return {
+    board: lost(beside(1, 0), beside(-1, 0)),
+    halfDegree: lost(beside(0, 0.5), beside(0, -0.5)),
+    mph: lost(atSpeed(1), atSpeed(-1)),
+  };
 }
 
 export function meanShot(thrower: Thrower, line: Line): MeanShot {

@@ -3,8 +3,8 @@ import type { Message } from "../message.ts";
 import { finishText } from "../surface/finish.ts";
 import type { Comparison, Standing } from "./comparison.ts";
 import type { PLAN_REASONS } from "./messageIds.ts";
+import { CLOSE, type Metric } from "./metric.ts";
 import type { Candidate } from "./plan.ts";
-import { AS_GOOD } from "./score.ts";
 
 type Reason = Message<(typeof PLAN_REASONS)[number]>;
 
@@ -14,8 +14,8 @@ const SEEN_BOARDS = 0.5;
 const SEEN_DEG = 0.2;
 /** Slip with which a ball counts as still skidding at the pins, m/s. */
 const SKIDDING_MPS = 0.15;
-/** A launch window this much smaller than the pick's is worth a sentence. */
-const SHRUNK = 0.7;
+/** So many strikes in a hundred more lost by half a degree than with the pick are worth a sentence. */
+const LESS_FORGIVING = 3;
 
 /** Why this pick, in the order in which one would tell it: what it gains, what the alternatives lose, what the bowler will see. */
 export function reasonsFor(
@@ -24,47 +24,51 @@ export function reasonsFor(
   today: Standing | null,
   todaysLine: Line | null,
 ): readonly Reason[] {
-  const { standings, plateau, pick, objective } = comparison;
+  const { standings, plateau, pick, metric } = comparison;
   const picked = candidates[pick];
   const reasons: Reason[] = [];
   const say = (id: Reason["id"], params: Reason["params"]) => reasons.push({ id, params });
   const finish = picked.finish;
 
-  if (objective === "leastHook") say("reason.leastHook", { finish, boards: -standings[pick].score });
+  if (metric === "leastHook") say("reason.leastHook", { finish, boards: -standings[pick].score });
+  else if (metric === "expectedPins") say("reason.mostPins", { finish, pins: standings[pick].score });
   else say("reason.bestChance", { finish, chancePercent: 100 * standings[pick].score });
   if (plateau[1] > plateau[0]) {
     const ends = { from: candidates[plateau[0]].finish, to: candidates[plateau[1]].finish };
-    if (objective === "leastHook") say("reason.plateauOfHook", { ...ends, boards: AS_GOOD[objective] });
-    else say("reason.plateau", { ...ends, points: 100 * AS_GOOD[objective] });
+    say("reason.plateau", ends);
   }
-  if (objective !== "leastHook") {
+  if (countsStrikes(metric)) {
     reasons.push(...lossesBeside(comparison, candidates), ...physicsOfThem(candidates, picked));
   }
   const before = today && candidates.find((candidate) => candidate.finish === finishText(today.finish));
   const hookBefore = before?.hookStartFt ?? today?.rating.shot?.hookStartFt ?? null;
   if (today && finishText(today.finish) !== finish) {
     const points = 100 * (standings[pick].score - today.score);
-    if (objective !== "leastHook" && points > 1) say("reason.todayLoses", { today: finishText(today.finish), points });
+    if (countsStrikes(metric) && points > 1) say("reason.todayLoses", { today: finishText(today.finish), points });
     if (hookBefore !== null && picked.hookStartFt !== null && Math.abs(picked.hookStartFt - hookBefore) >= SEEN_FT) {
       const feet = picked.hookStartFt - hookBefore;
       say(feet > 0 ? "reason.hookLater" : "reason.hookEarlier", { today: finishText(today.finish), finish, feet: Math.abs(feet) });
     }
   }
   const change = picked.onTodaysLine?.boardChange ?? 0;
-  if (objective !== "leastHook" && todaysLine && picked.line && Math.abs(change) >= SEEN_BOARDS) {
+  if (metric !== "leastHook" && todaysLine && picked.line && Math.abs(change) >= SEEN_BOARDS) {
     say(change > 0 ? "reason.todaysLineHigher" : "reason.todaysLineLighter", { finish, boards: Math.abs(change), ...picked.line });
   }
   return reasons;
 }
 
+function countsStrikes(metric: Metric): boolean {
+  return metric === "strikeChance" || metric === "leastChange";
+}
+
 /** What the dullest and the smoothest candidate lose against the pick, where that is more than nothing. */
-function lossesBeside({ standings, pick, objective }: Comparison, candidates: readonly Candidate[]): readonly Reason[] {
+function lossesBeside({ standings, pick, metric }: Comparison, candidates: readonly Candidate[]): readonly Reason[] {
   const last = standings.length - 1;
   const loss = (i: number) => 100 * (standings[pick].score - standings[i].score);
   const reasons: Reason[] = [];
-  if (pick > 0 && loss(0) > 100 * AS_GOOD[objective])
+  if (pick > 0 && loss(0) > 100 * CLOSE[metric].asGood)
     reasons.push({ id: "reason.dullLoses", params: { finish: candidates[0].finish, points: loss(0) } });
-  if (pick < last && loss(last) > 100 * AS_GOOD[objective])
+  if (pick < last && loss(last) > 100 * CLOSE[metric].asGood)
     reasons.push({ id: "reason.smoothLoses", params: { finish: candidates[last].finish, points: loss(last) } });
   return reasons;
 }
@@ -82,12 +86,12 @@ function physicsOfThem(candidates: readonly Candidate[], picked: Candidate): rea
       params: { dullFinish: dull.finish, dullEntryDeg, smoothFinish: smooth.finish, smoothEntryDeg },
     });
   }
-  const room = picked.missRoom?.launchAngleDeg ?? 0;
-  const smoothRoom = smooth.missRoom?.launchAngleDeg ?? 0;
-  if (smooth !== picked && smoothRoom < SHRUNK * room) {
+  const points = 100 * (picked.missLoss?.halfDegree ?? 0);
+  const smoothPoints = 100 * (smooth.missLoss?.halfDegree ?? 0);
+  if (smooth !== picked && smoothPoints > points + LESS_FORGIVING) {
     reasons.push({
-      id: "reason.windowShrinks",
-      params: { finish: smooth.finish, roomDeg: smoothRoom, pickFinish: picked.finish, pickRoomDeg: room },
+      id: "reason.lessForgiving",
+      params: { finish: smooth.finish, points: smoothPoints, pickFinish: picked.finish, pickPoints: points },
     });
   }
   const slipMps = smooth.slipAtPinsMps ?? 0;

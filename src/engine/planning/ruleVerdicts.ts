@@ -9,14 +9,14 @@ import { RULE_IDS, RULES_OF_THUMB, type RuleId, type RuleOfThumb } from "../rule
 import { effectiveRaUm, finishText, parseFinish } from "../surface/finish.ts";
 import { FOOT } from "../units.ts";
 import type { Comparison } from "./comparison.ts";
-import { type PlanGround, throwerOn } from "./ground.ts";
+import { type Ground, throwerOn } from "./ground.ts";
 import type { RULE_WHYS } from "./messageIds.ts";
 import type { Candidate, RuleVerdict } from "./plan.ts";
 import { meanShot } from "./rating.ts";
 
 /** Every rule of thumb that speaks to this case, with whether the computation agrees and, where it does not, why. */
 export function ruleVerdicts(
-  ground: PlanGround,
+  ground: Ground,
   comparison: Comparison,
   candidates: readonly Candidate[],
   picked: boolean,
@@ -40,7 +40,7 @@ export function ruleVerdicts(
   });
 }
 
-function caseOf({ question }: PlanGround, { standings }: Comparison): RuleCase {
+function caseOf({ question }: Ground, { standings }: Comparison): RuleCase {
   const { bowler, ball, lane } = question;
   const { found } = standings[0].rating;
   return {
@@ -54,7 +54,7 @@ function caseOf({ question }: PlanGround, { standings }: Comparison): RuleCase {
   };
 }
 
-function answerOf(ground: PlanGround, comparison: Comparison, picked: boolean, asked: RuleCase): RuleAnswer {
+function answerOf(ground: Ground, comparison: Comparison, picked: boolean, asked: RuleCase): RuleAnswer {
   const { standings, plateau, pick } = comparison;
   const { line } = standings[pick].rating;
   return {
@@ -68,7 +68,7 @@ function answerOf(ground: PlanGround, comparison: Comparison, picked: boolean, a
   };
 }
 
-function exitBoardOf({ question, assumed }: PlanGround, { standings }: Comparison, pick: number, lengthFt: number): number | null {
+function exitBoardOf({ question, assumed }: Ground, { standings }: Comparison, pick: number, lengthFt: number): number | null {
   const { rating, finish } = standings[pick];
   if (rating.line === null) return null;
   const track = trackOf(throwerOn(rating.found, question, finish, assumed), rating.line);
@@ -89,17 +89,21 @@ function whyNot(
     return { id: "why.plateauReaches", params: { pick: pick.finish, from: rule.range[0], to: rule.range[1] } };
   }
   if (id === "urethaneRange") return { id: "why.urethane", params: { pick: pick.finish } };
-  const room = pick.missRoom?.launchAngleDeg ?? 0;
+  const points = (candidate: Candidate) => 100 * (candidate.missLoss?.halfDegree ?? 0);
   const most = rule.range ? effectiveRaUm(parseFinish(rule.range[0])) : 0;
   const smooth = candidates[candidates.length - 1];
   return answer.plateau.some((finish) => effectiveRaUm(finish) > most)
     ? {
         id: "why.dullerKeepsWindow",
-        params: { pick: pick.finish, smoothFinish: smooth.finish, roomDeg: smooth.missRoom?.launchAngleDeg ?? 0, pickRoomDeg: room },
+        params: { pick: pick.finish, smoothFinish: smooth.finish, points: points(smooth), pickPoints: points(pick) },
       }
     : {
         id: "why.smootherStillHooks",
-        params: { pick: finishText(answer.plateau[0] ?? parseFinish(pick.finish)), roomDeg: room, entryDeg: pick.entryAngleDeg ?? 0 },
+        params: {
+          pick: finishText(answer.plateau[0] ?? parseFinish(pick.finish)),
+          points: points(pick),
+          entryDeg: pick.entryAngleDeg ?? 0,
+        },
       };
 }
 

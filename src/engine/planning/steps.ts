@@ -1,37 +1,85 @@
+import { isKnown } from "../ball/ball.ts";
 import { EngineFault, type Problem } from "../fault.ts";
-import type { Finish } from "../surface/finish.ts";
-import { decide as decideOn } from "./decide.ts";
-import { drawScores, type FinishDraws } from "./draws.ts";
-import { groundOf } from "./ground.ts";
+import { type Finish, sameFinish } from "../surface/finish.ts";
+import { ensemble } from "../worlds/ensemble.ts";
+import { ratingsWanted } from "./candidates.ts";
+import { type Decided, decide as decideOn } from "./decide.ts";
+import { groundIn, groundOf } from "./ground.ts";
+import { metricOf } from "./metric.ts";
 import type { FinishPlan } from "./plan.ts";
 import type { PlanQuestion } from "./question.ts";
-import { type FinishRating, sessionRating, sketchRating } from "./rating.ts";
+import { type FinishRating, type RatingAsked, rateFinish } from "./rating.ts";
+import { filmFound, sessionOf } from "./session.ts";
+import { STRAIGHT } from "./straight.ts";
+import { todaysLine } from "./todaysLine.ts";
+import { fitOf } from "./trial.ts";
+import { scoresIn, type WorldBlock } from "./worldScores.ts";
 
 /**
- * The finish plan in steps that can be run anywhere and in any order, so that an answer comes at once and gets better: sketch every finish, rate every
- * finish, draw the assumptions in blocks, decide after each. All are pure, and everything passed is plain data.
+ * The finish plan in steps that can be run anywhere and in any order, so that an answer comes at once and gets better: look at the question, rate every
+ * finish in the middle world, score all of them in blocks of worlds, decide after each. All are pure, and everything passed is plain data.
  */
 
-/** The lane as found, coarsely: some tens of milliseconds. */
-export function sketch(question: PlanQuestion, finish: Finish): FinishRating {
-  checkQuestion(question);
-  return sketchRating(groundOf(question), finish);
+/** How many worlds the first answer takes on the lane as found, a final one through the session, and one that has all the time it wants. */
+export const WORLDS = { first: 16, final: 64, all: 256 } as const;
+
+/** What a plan computes: which finishes, what they are judged by, and the line that is played today. */
+export interface Wanted extends Decided {
+  readonly finishes: readonly Finish[];
+  /** Worlds in the order in which they are taken, by their ids: as the ensemble has them, or, where shots were seen, those that say it best first. */
+  readonly order: readonly number[];
 }
 
-/** The whole session: some hundred and fifty milliseconds. */
-export function rate(question: PlanQuestion, finish: Finish): FinishRating {
+/** A look at the lane as found with every finish, in the middle world: some ten milliseconds each. */
+export function wantedOf(question: PlanQuestion): Wanted {
   checkQuestion(question);
-  return sessionRating(groundOf(question), finish);
+  const ground = groundOf(question);
+  const finishes = ratingsWanted(question);
+  const found = filmFound(ground);
+  const looks = finishes.map((finish) => sessionOf(ground, finish, found, 1, "strikeChance")[0]);
+  const best = Math.max(...looks.map(({ choice }) => choice.best?.chance ?? 0));
+  const today = looks[finishes.findIndex((finish) => sameFinish(finish, question.ball.finish))];
+  const metric = metricOf(question.ball.job, best);
+  // A spare ball is sent straight, and on that line its hook is measured.
+  const line = metric === "leastHook" ? (question.line ?? STRAIGHT) : todaysLine(question, today);
+  return { finishes, metric, todaysLine: line, order: orderFor(question) };
 }
 
-/** Scores a rated finish under draws `from` … `to − 1` of the assumptions: about two milliseconds each. */
-export function drawChances(question: PlanQuestion, rating: FinishRating, from: number, to: number): FinishDraws {
-  return drawScores(groundOf(question), rating, from, to);
+/** Where shots were seen few worlds say it; so that not only the first few are asked, those that do are taken first. */
+function orderFor(question: PlanQuestion): readonly number[] {
+  const { worlds } = ensemble();
+  if (question.trial.length === 0) return worlds.map(({ id }) => id);
+  const likeness = worlds.map((world) => Math.log(world.weight) + fitOf(groundIn(world, question)));
+  return worlds.map(({ id }) => id).sort((a, b) => likeness[b] - likeness[a] || a - b);
+}
+
+/** One finish in the middle world: some ten milliseconds on the lane as found, some fifty through the session. */
+export function rate(question: PlanQuestion, finish: Finish, asked: RatingAsked): FinishRating {
+  checkQuestion(question);
+  return rateFinish(groundOf(question), finish, asked);
+}
+
+/** Every finish in the worlds `from` … `to − 1` of the order: some hundred milliseconds a world through the session, a third of it on the lane as found. */
+export function scoreWorlds(
+  question: PlanQuestion,
+  { finishes, metric, todaysLine, order }: Wanted,
+  span: WorldBlock["span"],
+  from: number,
+  to: number,
+): WorldBlock {
+  const today = isKnown(question.ball, "finish") ? question.ball.finish : null;
+  const worlds = order.slice(from, to).map((id) => ensemble().worlds[id]);
+  return scoresIn(worlds, from, question, { finishes, today, todaysLine, metric, span });
 }
 
 /** The plan from what is known so far. */
-export function decide(question: PlanQuestion, ratings: readonly FinishRating[], draws: readonly FinishDraws[]): FinishPlan {
-  return decideOn(groundOf(question), ratings, draws);
+export function decide(
+  question: PlanQuestion,
+  decided: Decided,
+  ratings: readonly FinishRating[],
+  blocks: readonly WorldBlock[],
+): FinishPlan {
+  return decideOn(groundOf(question), decided, ratings, blocks);
 }
 
 /** Refuses what no bowler, ball or lane can be, every field at once. */

@@ -32,6 +32,9 @@ export function sameFinish(a: Finish, b: Finish): boolean {
   return a.number === b.number && a.polished === b.polished;
 }
 
+/** The pad about which the whole ladder is wider or narrower: roughness of a 2000 pad, µm. */
+export const MIDDLE_RA_UM = 0.45;
+
 /**
  * Effective roughness of fresh pads, µm, as the friction law takes it: the one table of the program. From memory of the trade's readings times
  * `roughness.readingFactor`, made one set with the calibrated friction; every value ± `roughness.scale`.
@@ -40,16 +43,20 @@ const PAD_RA_UM: readonly (readonly [number, number])[] = [
   [360, 1.5],
   [500, 1.1],
   [1000, 0.7],
-  [2000, 0.45],
+  [2000, MIDDLE_RA_UM],
   [3000, 0.3],
   [4000, 0.22],
   [5000, 0.18],
 ];
 
-/** Effective roughness of a finish, µm. Between the table's numbers a straight line in the logarithms; polish keeps a share of its base. */
+/**
+ * Effective roughness of a finish, µm. Between the table's numbers a straight line in the logarithms; the ladder as a whole is `roughness.scale` times as
+ * rough and `roughness.spread` times as far apart; polish keeps a share of its base.
+ */
 export function effectiveRaUm(finish: Finish, a?: Assumed): number {
   const scale = a?.["roughness.scale"] ?? 1;
-  const base = padRaUm(finish.number);
+  const spread = a?.["roughness.spread"] ?? 1;
+  const base = MIDDLE_RA_UM * (padRaUm(finish.number) / MIDDLE_RA_UM) ** spread;
   if (!finish.polished) return scale * base;
   const keeps = a?.["roughness.polishKeeps"] ?? ASSUMPTIONS["roughness.polishKeeps"].value;
   const floor = a?.["roughness.polishFloor"] ?? ASSUMPTIONS["roughness.polishFloor"].value;

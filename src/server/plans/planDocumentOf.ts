@@ -18,6 +18,8 @@ export function planDocumentOf(plan: FinishPlan, { question, defaults }: Resolve
     inputs: jobOfPlan(question),
     defaults: [...defaults],
     metric: plan.metric,
+    ensemble: plan.ensemble,
+    worlds: plan.worlds,
     oil: oilOf(question.lane.pattern),
     today: { ...plan.today },
     candidates: plan.candidates.map((candidate) => ({ ...candidate })),

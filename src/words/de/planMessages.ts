@@ -1,6 +1,6 @@
 import type { PlanMessageId } from "#engine/planning/messageIds";
 import type { Params, Sentence } from "../params.ts";
-import { boards, degrees, feet, finerDegrees, fixed, inHundred, metresPerSecond } from "./figures.ts";
+import { boards, degrees, feet, fixed, inHundred, metresPerSecond } from "./figures.ts";
 import { QUANTITY_WORDS } from "./limits.ts";
 import { COVER_WORDS } from "./screens.ts";
 
@@ -40,28 +40,38 @@ export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
     `Der heutige Schliff ${p.text("today")} ist so gut, dass es keinen Unterschied macht: Ist er nicht abgenutzt, lassen Sie ihn.`,
   "message.lineAtLimit": (p) =>
     `Die beste Linie mit ${p.text("finish")}, ${line(p)}, liegt am Rand der Grenzen: Mit mehr Platz könnte es besser sein.`,
+  "message.noMatterOfPins": (p) =>
+    `Der Schliff macht hier keinen Unterschied: alle ${fixed(p.number("finishes"), 0)} räumen bis auf ${fixed(p.number("pins"), 2)} Pins gleich viel ab. Lassen Sie die Oberfläche, wie sie ist, oder wählen Sie danach, wie lange sie hält.`,
+  "message.expectedPins": () => "Strikes sind hier zu selten, um Schliffe zu unterscheiden; gezählt werden die Pins des ersten Balls.",
   "message.leastHook": () => "Ein Spareball: Gesucht ist der kleinste Haken, nicht die meisten Strikes.",
   "message.coverUnknown": (p) =>
     `Die Schale ist nicht bekannt. Wir haben ${coversText(p.text("covers"))} gleichermaßen durchgerechnet, darum ist die Antwort weit.`,
   "message.finishUnknown": (p) =>
     `Der heutige Schliff ist nicht bekannt, darum wird nichts damit verglichen.${p.number("shots") > 0 ? ` Für das bisher verspielte Öl haben wir ${p.text("finish")} angenommen.` : ""}`,
+  "message.rollsEarly": (p) =>
+    `Mit jedem Schliff rollt dieser Ball schon bei ${feet(p.number("feet"))}: Für die Pins bleibt ihm nichts. Hier hilft ein schwächerer Ball, nicht eine andere Oberfläche.`,
+  "message.measure.tenBalls": (p) =>
+    `Das Messen lohnt: auf welchem Board zehn Bälle auf der heutigen Linie ankommen. Das brächte hier etwa ${inHundred(p.number("points"))}.`,
+  "message.measure.trial": (p) =>
+    `Das Messen lohnt: zehn Bälle auf einer Linie mit dem mattesten Schliff, zehn mit dem glattesten. Das brächte hier etwa ${inHundred(p.number("points"))}.`,
+  "message.measure.speeds": (p) =>
+    `Das Messen lohnt: Geschwindigkeit aus der Hand und an den Pins, zehn Bälle. Das brächte hier etwa ${inHundred(p.number("points"))}.`,
   "message.houseLearned": (p) => `Berichtigt durch ${fixed(p.number("shots"), 0)} in diesem Haus gesehene Würfe.`,
   "message.leastChange": () =>
     "Ein Kontrollball: Gesucht ist die kleinste Änderung, während sich die Bahn ändert, nicht die meisten Strikes auf frischem Öl.",
   "reason.bestChance": (p) =>
     `${p.text("finish")} bringt ${fixed(p.number("chancePercent"), 0)} Strikes von 100 ersten Bällen über die Sitzung.`,
   "reason.leastHook": (p) => `${p.text("finish")} hakt am wenigsten: im Ganzen ${boards(p.number("boards"))}.`,
-  "reason.plateau": (p) => `Von ${p.text("from")} bis ${p.text("to")} macht es wenig aus: innerhalb von ${inHundred(p.number("points"))}.`,
-  "reason.plateauOfHook": (p) =>
-    `Von ${p.text("from")} bis ${p.text("to")} macht es wenig aus: innerhalb von ${boards(p.number("boards"))} Haken.`,
+  "reason.mostPins": (p) => `${p.text("finish")} räumt am meisten ab: ${fixed(p.number("pins"), 1)} Pins mit dem ersten Ball.`,
+  "reason.plateau": (p) => `Von ${p.text("from")} bis ${p.text("to")} ist es zu nah beieinander, um zu entscheiden.`,
   "reason.dullLoses": (p) => `Am matten Ende verliert ${p.text("finish")} ${inHundred(p.number("points"))}.`,
   "reason.smoothLoses": (p) => `Am glatten Ende verliert ${p.text("finish")} ${inHundred(p.number("points"))}.`,
   "reason.entryRises": (p) =>
     `Glatter kommt steiler: ${degrees(p.number("dullEntryDeg"))} mit ${p.text("dullFinish")}, ${degrees(p.number("smoothEntryDeg"))} mit ${p.text("smoothFinish")}.`,
   "reason.entryFalls": (p) =>
     `Glatter kommt hier flacher, weil der Ball noch rutscht: ${degrees(p.number("dullEntryDeg"))} mit ${p.text("dullFinish")}, ${degrees(p.number("smoothEntryDeg"))} mit ${p.text("smoothFinish")}.`,
-  "reason.windowShrinks": (p) =>
-    `${p.text("finish")} lässt beim Abwurfwinkel ${finerDegrees(p.number("roomDeg"))} Spielraum, ${p.text("pickFinish")} lässt ${finerDegrees(p.number("pickRoomDeg"))}.`,
+  "reason.lessForgiving": (p) =>
+    `Ein halbes Grad daneben kostet mit ${p.text("finish")} ${inHundred(p.number("points"))}, mit ${p.text("pickFinish")} ${inHundred(p.number("pickPoints"))}.`,
   "reason.slipLeft": (p) =>
     `${p.text("finish")} erreicht die Pins, während er noch mit ${metresPerSecond(p.number("slipMps"))} rutscht: Energie, die die Pins nicht bekommen.`,
   "reason.hookLater": (p) =>
@@ -74,14 +84,14 @@ export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
     `Auf der heutigen Linie trifft ${p.text("finish")} ${boards(Math.abs(p.number("boards")))} dünner: gehen Sie zu ${line(p)}.`,
   "reason.todayLoses": (p) => `Beim heutigen ${p.text("today")} zu bleiben kostet ${inHundred(p.number("points"))}.`,
   "why.smootherStillHooks": (p) =>
-    `${p.text("pick")} hakt für diesen Spieler hier noch genug: ${degrees(p.number("entryDeg"))} Eintritt und ${finerDegrees(p.number("roomDeg"))} Spielraum beim Abwurfwinkel.`,
+    `${p.text("pick")} hakt für diesen Spieler hier noch genug: ${degrees(p.number("entryDeg"))} Eintritt, und ein halbes Grad daneben kostet ${inHundred(p.number("points"))}.`,
   "why.dullerKeepsWindow": (p) =>
-    `${p.text("smoothFinish")} lässt diesem Spieler ${finerDegrees(p.number("roomDeg"))} Spielraum beim Abwurfwinkel, ${p.text("pick")} lässt ${finerDegrees(p.number("pickRoomDeg"))}.`,
+    `Ein halbes Grad daneben kostet diesen Spieler mit ${p.text("smoothFinish")} ${inHundred(p.number("points"))}, mit ${p.text("pick")} ${inHundred(p.number("pickPoints"))}.`,
   "why.exitBoard": (p) => `Die Linie, die taugt, verlässt das Öl bei Board ${fixed(p.number("exitBoard"), 1)}.`,
   "why.ordering": () =>
     "Jeder Schliff wird auf seiner eigenen besten Linie verglichen, und die Linien sind verschieden: Auf ein und derselben Linie gilt die Regel.",
   "why.plateauReaches": (p) =>
-    `${p.text("pick")} ist nicht besser als das, was die Regel will: Die fast gleich guten Schliffe reichen in ${p.text("from")} bis ${p.text("to")} hinein.`,
+    `${p.text("pick")} ist nicht besser als das, was die Regel will: Die Schliffe, die zu nah beieinander liegen, reichen in ${p.text("from")} bis ${p.text("to")} hinein.`,
   "why.urethane": (p) =>
     `Die Rechnung will ${p.text("pick")}, weil sie annimmt, dass Urethan auf trockenen Boards stark greift; diese Zahl ist angepasst, nicht gemessen. Trauen Sie zuerst der Erfahrung der Werkstatt.`,
 };

@@ -53,6 +53,7 @@ export const ARROW_WORDS = {
 } as const satisfies Translated<typeof en.ARROW_WORDS>;
 
 export const PATTERN_WORDS: Readonly<Record<string, string>> = {
+  "house-40": "Hausmuster, 40 ft",
   "light-38": "leicht, 38 ft",
   "medium-41": "mittel, 41 ft",
   "heavy-44": "viel und flach, 44 ft",
@@ -130,7 +131,7 @@ export const PLAN_ANSWER = {
   stages: {
     sketch: "Erster Blick, nur frische Bahn",
     session: "Über eine Sitzung",
-    draws: "Wie sicher: Annahmen durchprobieren",
+    draws: "Wie sicher: andere Welten durchprobieren",
     done: "Fertig",
   },
   stop: "Anhalten",
@@ -139,7 +140,7 @@ export const PLAN_ANSWER = {
   takeThis: (finish) => `Nehmen Sie ${finish}.`,
   noPick: "Kein Schliff wird gewählt.",
   plateau: (finishes) =>
-    finishes.length < 2 ? "Kein anderer Schliff kommt auf zwei gute Würfe von hundert heran." : `${listed(finishes)} sind fast gleich gut.`,
+    finishes.length < 2 ? "Die anderen liegen dahinter." : `${listed(finishes)}: zu nah beieinander, um zu entscheiden.`,
   cliff: {
     smoother: "Zum Glatten hin fällt es ab: im Zweifel matter.",
     duller: "Zum Matten hin fällt es ab: im Zweifel glatter.",
@@ -150,10 +151,21 @@ export const PLAN_ANSWER = {
     likely: "Es stimmt wahrscheinlich.",
     unsure: "Wir sind nicht sicher; sehen Sie einem Wurf zu.",
   },
-  sureShare: (percent) => `In ${percent} von 100 Ziehungen der Annahmen ist er so gut wie der beste.`,
+  sureShare: (percent) => `Das gilt in mindestens ${percent} von 100 Welten, die zum Bekannten passen.`,
   notYetSure: "wie sicher, wird noch gerechnet",
-  metric: { strikeChance: "Strikechance" },
-  metricNote: { strikeChance: "Die Chance ist die auf einen Strike mit der Streuung dieses Spielers." },
+  metric: {
+    strikeChance: "Strikechance",
+    expectedPins: "Pins, erster Ball",
+    leastChange: "Strikechance, Linie gehalten",
+    leastHook: "Strikechance",
+  },
+  metricNote: {
+    strikeChance: "Die Chance ist die auf einen Strike mit der Streuung dieses Spielers.",
+    expectedPins: "Strikes sind hier zu selten, um Schliffe zu unterscheiden; gezählt werden die Pins des ersten Balls.",
+    leastChange: "Die Chance ist die auf einen Strike auf einer Linie, die gehalten wird, während sich die Bahn verändert.",
+    leastHook: "Ein Räumball soll am wenigsten haken; Strikes zählen nicht.",
+  },
+  tied: "zu nah beieinander",
   pins: "An den Pins, auf der Bahn, wie sie vorgefunden ist",
   pinsNote:
     "Aus simulierten Pins gerechnet, die an Veröffentlichtes angepasst sind. Die Höhe ist um die Spanne neben jeder Chance unsicher; keine zwei Häuser haben gleiche Pins.",
@@ -166,7 +178,7 @@ export const PLAN_ANSWER = {
   saveCsv: "Tabelle als CSV",
   print: "Drucken",
   loss: "Was ein anderer Schliff kosten würde",
-  lossNote: "Das Band ist die Unsicherheit des Unterschieds zur Wahl: Neun von zehn Ziehungen der Annahmen liegen darin.",
+  lossNote: "Das Band ist die Unsicherheit des Unterschieds zur Wahl: Neun von zehn Welten liegen darin.",
   table: "Schliffe nebeneinander, jeder auf seiner besten Linie",
   columns: {
     finish: "Schliff",
@@ -178,8 +190,8 @@ export const PLAN_ANSWER = {
     slip: "Schlupf an den Pins",
     speed: "Geschwindigkeit an den Pins",
     chance: "Chance",
-    room: "Spielraum",
-    keeps: "Bleibt unter den besten",
+    room: "Ein wenig daneben",
+    keeps: "Bleibt, wie er ist",
     todaysLine: "Auf der heutigen Linie",
   },
   today: "heute",
@@ -201,12 +213,15 @@ export const PLAN_ANSWER = {
   percentRange: (low, high) => `${Math.round(low * 100)} bis ${Math.round(high * 100)} %`,
   games: (games) => (games >= 200 ? "über 200 Spiele" : `${fixed(games, 0)} Spiele`),
   gamesRange: (low, high) => `${fixed(low, 0)} bis ${high >= 200 ? "über 200" : fixed(high, 0)}`,
-  offPlateau: "–",
-  room: (boards) => `${fixed(boards, 1)} Boards`,
-  roomOfDelivery: (deg, speed) => `${fixed(deg, 2)}°, ${fixed(speed, 1)} mph`,
+  staysAsItIs: "lässt kaum nach",
+  lossOfBoard: (share) => `−${fixed(100 * share, 1)} je Board`,
+  lossOfDelivery: (halfDegree, mph) => `−${fixed(100 * halfDegree, 1)} je ½°, −${fixed(100 * mph, 1)} je mph`,
+  pinsDown: (pins) => `${fixed(pins, 1)} Pins`,
+  pinsRange: (low, high) => `${fixed(low, 1)} bis ${fixed(high, 1)}`,
   boardsChange: (change) =>
     Math.abs(change) < 0.05 ? "gleiches Board" : `${fixed(Math.abs(change), 1)} Boards ${change > 0 ? "höher" : "dünner"}`,
-  atBoard: (board) => `Board ${fixed(board, 1)}`,
+  held: (share) => `${Math.round(share * 100)} % bei gehaltener Linie`,
+  move: (feet, target) => `Füße ${moved(feet)}, Ziel ${moved(target)}`,
   compare: "Nebeneinander auf der Bahn",
   compareNote: "Dünn grau: der heutige Schliff auf der heutigen Linie. Bis zu drei Schliffe in der Tabelle ankreuzen.",
   compareFull: "Drei sind zu sehen; nehmen Sie zuerst einen weg.",
@@ -249,6 +264,12 @@ export const CUSTOMER = {
       : `Ändern Sie sonst nichts, trifft er ${boards > 0 ? "höher" : "dünner"} als jetzt.`,
   worn: "Eine Oberfläche ändert sich mit jedem Spiel; bringen Sie ihn wieder, wenn er anders auszusehen beginnt.",
 } as const satisfies Translated<typeof en.CUSTOMER>;
+
+/** Boards of a move, to the half board that a bowler can stand on. */
+function moved(boards: number): string {
+  const halves = Math.round(2 * boards) / 2;
+  return halves === 0 ? "0" : `${fixed(Math.abs(halves), halves % 1 === 0 ? 0 : 1)} ${halves > 0 ? "nach innen" : "nach außen"}`;
+}
 
 const NUMBER_WORDS = ["null", "ein", "zwei", "drei", "vier", "fünf", "sechs", "sieben", "acht", "neun", "zehn"];
 const inWords = (n: number): string => NUMBER_WORDS[n] ?? String(n);

@@ -1,5 +1,5 @@
 import type { PlanMessageId } from "#engine/planning/messageIds";
-import { boards, degrees, feet, finerDegrees, fixed, inHundred, metresPerSecond } from "../figures.ts";
+import { boards, degrees, feet, fixed, inHundred, metresPerSecond } from "../figures.ts";
 import type { Params, Sentence } from "../params.ts";
 import { QUANTITY_WORDS } from "./limits.ts";
 import { COVER_WORDS } from "./screens.ts";
@@ -41,26 +41,36 @@ export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
   "message.todayIsAsGood": (p) => `Today's ${p.text("today")} is as good as makes no difference: unless it is worn, leave it as it is.`,
   "message.lineAtLimit": (p) =>
     `The best line with ${p.text("finish")}, ${line(p)}, is at the edge of the limits: with more room it might do better.`,
+  "message.noMatterOfPins": (p) =>
+    `The finish does not matter here: all ${fixed(p.number("finishes"), 0)} bring down the same within ${fixed(p.number("pins"), 2)} pins. Leave the surface as it is, or choose for how long it lasts.`,
+  "message.expectedPins": () => "Strikes are too rare here to tell finishes apart, so pins down with the first ball are counted.",
   "message.leastHook": () => "A spare ball: the aim is the least hook, not the most strikes.",
   "message.coverUnknown": (p) => `The cover isn’t known. We tried ${coversText(p.text("covers"))} alike, so the answer is wide.`,
   "message.finishUnknown": (p) =>
     `Today’s finish isn’t known, so nothing is compared with it.${p.number("shots") > 0 ? ` For the oil played away so far we assumed ${p.text("finish")}.` : ""}`,
+  "message.rollsEarly": (p) =>
+    `With every finish this ball is rolling by ${feet(p.number("feet"))}: it has nothing left for the pins. A weaker ball is the answer here, not another surface.`,
+  "message.measure.tenBalls": (p) =>
+    `Worth measuring: on which board ten balls arrive on today’s line. It would add about ${inHundred(p.number("points"))} here.`,
+  "message.measure.trial": (p) =>
+    `Worth measuring: ten balls on one line with the dullest finish, ten with the smoothest. It would add about ${inHundred(p.number("points"))} here.`,
+  "message.measure.speeds": (p) =>
+    `Worth measuring: speed off the hand and at the pins, ten balls. It would add about ${inHundred(p.number("points"))} here.`,
   "message.houseLearned": (p) => `Corrected by ${fixed(p.number("shots"), 0)} shots seen in this house.`,
   "message.leastChange": () => "A control ball: the aim is the least change while the lane changes, not the most strikes on the fresh.",
   "reason.bestChance": (p) =>
     `${p.text("finish")} strikes ${fixed(p.number("chancePercent"), 0)} times in 100 first balls over the session.`,
   "reason.leastHook": (p) => `${p.text("finish")} hooks least: ${boards(p.number("boards"))} in all.`,
-  "reason.plateau": (p) => `From ${p.text("from")} to ${p.text("to")} it makes little difference: within ${inHundred(p.number("points"))}.`,
-  "reason.plateauOfHook": (p) =>
-    `From ${p.text("from")} to ${p.text("to")} it makes little difference: within ${boards(p.number("boards"))} of hook.`,
+  "reason.mostPins": (p) => `${p.text("finish")} brings down most: ${fixed(p.number("pins"), 1)} pins with the first ball.`,
+  "reason.plateau": (p) => `From ${p.text("from")} to ${p.text("to")} it is too close to call.`,
   "reason.dullLoses": (p) => `At the dull end ${p.text("finish")} loses ${inHundred(p.number("points"))}.`,
   "reason.smoothLoses": (p) => `At the smooth end ${p.text("finish")} loses ${inHundred(p.number("points"))}.`,
   "reason.entryRises": (p) =>
     `Smoother comes in steeper: ${degrees(p.number("dullEntryDeg"))} with ${p.text("dullFinish")}, ${degrees(p.number("smoothEntryDeg"))} with ${p.text("smoothFinish")}.`,
   "reason.entryFalls": (p) =>
     `Smoother comes in flatter here, because the ball is still slipping: ${degrees(p.number("dullEntryDeg"))} with ${p.text("dullFinish")}, ${degrees(p.number("smoothEntryDeg"))} with ${p.text("smoothFinish")}.`,
-  "reason.windowShrinks": (p) =>
-    `${p.text("finish")} leaves ${finerDegrees(p.number("roomDeg"))} of launch angle to miss by, ${p.text("pickFinish")} leaves ${finerDegrees(p.number("pickRoomDeg"))}.`,
+  "reason.lessForgiving": (p) =>
+    `Half a degree off costs ${inHundred(p.number("points"))} with ${p.text("finish")}, ${inHundred(p.number("pickPoints"))} with ${p.text("pickFinish")}.`,
   "reason.slipLeft": (p) =>
     `${p.text("finish")} reaches the pins still slipping at ${metresPerSecond(p.number("slipMps"))}: energy that the pins do not get.`,
   "reason.hookLater": (p) =>
@@ -73,13 +83,13 @@ export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
     `On today's line ${p.text("finish")} hits ${boards(Math.abs(p.number("boards")))} lighter: move to ${line(p)}.`,
   "reason.todayLoses": (p) => `Staying with today's ${p.text("today")} costs ${inHundred(p.number("points"))}.`,
   "why.smootherStillHooks": (p) =>
-    `${p.text("pick")} still hooks enough for this bowler here: ${degrees(p.number("entryDeg"))} of entry and ${finerDegrees(p.number("roomDeg"))} of launch angle to miss by.`,
+    `${p.text("pick")} still hooks enough for this bowler here: ${degrees(p.number("entryDeg"))} of entry, and half a degree off costs ${inHundred(p.number("points"))}.`,
   "why.dullerKeepsWindow": (p) =>
-    `${p.text("smoothFinish")} leaves this bowler ${finerDegrees(p.number("roomDeg"))} of launch angle to miss by, ${p.text("pick")} leaves ${finerDegrees(p.number("pickRoomDeg"))}.`,
+    `Half a degree off costs this bowler ${inHundred(p.number("points"))} with ${p.text("smoothFinish")}, ${inHundred(p.number("pickPoints"))} with ${p.text("pick")}.`,
   "why.exitBoard": (p) => `The line that works leaves the oil at board ${fixed(p.number("exitBoard"), 1)}.`,
   "why.ordering": () => "Each finish is compared on its own best line, and the lines differ: on one and the same line the rule holds.",
   "why.plateauReaches": (p) =>
-    `${p.text("pick")} is no better than what the rule asks for: the finishes that are much the same reach into ${p.text("from")} to ${p.text("to")}.`,
+    `${p.text("pick")} is no better than what the rule asks for: the finishes that are too close to call reach into ${p.text("from")} to ${p.text("to")}.`,
   "why.urethane": (p) =>
     `The computation wants ${p.text("pick")} because it takes urethane to grip hard on dry boards; that number is calibrated, not measured. Trust the shop's experience first.`,
 };

@@ -4,7 +4,8 @@ import { fixed, launchAngle, micrometres, millilitres } from "../figures.ts";
 export const HEADINGS = {
   today: "today",
   pick: "pick",
-  candidates: "Each finish on its own best line",
+  candidates: "Each finish on its own line",
+  onTodaysLine: "Each finish on the line that is played today",
   todaysLine: "today's line",
   pins: "At the pins, on the lane as found",
   pickLine: "The pick",
@@ -29,41 +30,50 @@ export const COLUMNS = {
   slip: ["slip", "m/s"],
   speed: ["speed", "mph"],
   chance: ["strikes", "in 100"],
-  roomLaunch: ["room", "deg"],
-  roomSpeed: ["room", "mph"],
-  roomBoards: ["room", "board"],
-  change: ["today", "board"],
+  pins: ["pins", "of 10"],
+  lossLaunch: ["lost", "½ deg"],
+  lossSpeed: ["lost", "mph"],
+  lossBoard: ["lost", "board"],
+  change: ["hits", "board"],
+  held: ["strikes", "in 100"],
+  feet: ["feet", "board"],
+  target: ["target", "board"],
 } as const;
 
 export const TABLE_NOTES = [
   "> the pick · * today's finish",
   "lay, launch: the line · hook, roll: ft from the foul line · entry, slip, speed: at the pins",
-  "strikes: among 100 first balls over the session, and the range that the assumptions leave",
-  "room: full width by which one thing alone may be missed",
-  "today: boards higher (+) or lighter (−) on the line played today · –: there is none",
+  "strikes: among 100 first balls over the session, and the range that holds nine worlds of ten",
+  "lost: strikes in 100 when the middle of the shots is off by half a degree, 1 mph or a board",
+  "–: there is none",
+] as const;
+
+export const TODAYS_LINE_NOTES = [
+  "hits: boards higher (+) or lighter (−) than today's finish · strikes: with that line held through the session",
+  "feet, target: the move to the finish's own line, boards inward (+) or outward (−), target at the arrows",
 ] as const;
 
 const SURE_TEXTS = {
   sure: "Sure",
   likely: "Likely, not sure",
-  unsure: "Not sure: take the middle and watch a shot",
+  unsure: "Not sure: watch a shot",
 } as const;
 
 export function sureText(sure: keyof typeof SURE_TEXTS, share: number): string {
-  return `${SURE_TEXTS[sure]} (as good as the best in ${fixed(100 * share, 0)} of 100 draws of the assumptions).`;
+  return `${SURE_TEXTS[sure]} (it holds in at least ${fixed(100 * share, 0)} of 100 worlds that fit what is known).`;
 }
 
 export function plateauText(plateau: readonly string[], pick: string): string {
-  if (plateau.length === 1) return `${pick}, and nothing else comes near.`;
-  return `${plateau[0]} to ${plateau[plateau.length - 1]} are much the same; ${pick}.`;
+  if (plateau.length === 1) return `${pick}; the others are behind it.`;
+  return `${plateau[0]} to ${plateau[plateau.length - 1]} are too close to call; ${pick}.`;
 }
 
-/** How long the finishes of the plateau stay on it; 200 stands for 200 or more. */
+/** How long each finish stays within half a step of what was put on; 200 stands for 200 or more. */
 export function keepsText(
   finishes: readonly { readonly finish: string; readonly value: number; readonly low: number; readonly high: number }[],
 ): string {
   const games = (count: number) => (count >= 200 ? "200+" : fixed(count, 0));
-  return `Stays in that range for about – ${finishes.map(({ finish, value, low, high }) => `${finish}: ${games(value)} games (${games(low)}–${games(high)})`).join("; ")}.`;
+  return `Half a step of the ladder off after about – ${finishes.map(({ finish, value, low, high }) => `${finish}: ${games(value)} games (${games(low)}–${games(high)})`).join("; ")}.`;
 }
 
 const CLIFF_TEXTS = {
@@ -79,7 +89,7 @@ export function lossText(points: number): string {
   return points < 0.05 ? "best" : `−${fixed(points, 1)}`;
 }
 
-export const LOSS_NOTE = "below each: strikes fewer among 100 first balls; [ ] what is much the same, > < the pick";
+export const LOSS_NOTE = "below each: strikes fewer among 100 first balls; [ ] what is too close to call, > < the pick";
 
 export function todaysLineText(finish: string | null, line: string): string {
   return finish === null ? "Today: finish not known." : `Today: ${finish}, ${line}.`;

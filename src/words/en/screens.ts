@@ -44,6 +44,7 @@ export const ARROW_WORDS = { "": "not known", "1st": "1st", "2nd": "2nd", "3rd":
 
 /** Named patterns as the form offers them; a test holds these keys to the engine's registry. */
 export const PATTERN_WORDS: Readonly<Record<string, string>> = {
+  "house-40": "house, 40 ft",
   "light-38": "light, 38 ft",
   "medium-41": "medium, 41 ft",
   "heavy-44": "heavy and flat, 44 ft",
@@ -124,7 +125,7 @@ export const PLAN_ANSWER = {
   stages: {
     sketch: "First look, fresh lane only",
     session: "Over a session of play",
-    draws: "How sure: trying the assumptions",
+    draws: "How sure: trying other worlds",
     done: "Finished",
   },
   stop: "Stop",
@@ -132,8 +133,7 @@ export const PLAN_ANSWER = {
   progress: "Progress of the plan",
   takeThis: (finish: string) => `Take ${finish}.`,
   noPick: "No finish is picked.",
-  plateau: (finishes: readonly string[]) =>
-    finishes.length < 2 ? "No other finish comes within two good shots in a hundred." : `${listed(finishes)} are much the same.`,
+  plateau: (finishes: readonly string[]) => (finishes.length < 2 ? "The others are behind it." : `${listed(finishes)}: too close to call.`),
   cliff: {
     smoother: "It falls off towards smooth: if in doubt, duller.",
     duller: "It falls off towards dull: if in doubt, smoother.",
@@ -144,12 +144,21 @@ export const PLAN_ANSWER = {
     likely: "It is likely right.",
     unsure: "We are not sure; watch a shot.",
   },
-  sureShare: (percent: number) => `It is as good as the best in ${percent} of 100 draws of the assumptions.`,
+  sureShare: (percent: number) => `It holds in at least ${percent} of 100 worlds that fit what is known.`,
   notYetSure: "how sure is still being worked out",
-  metric: { strikeChance: "Strike chance" },
+  metric: {
+    strikeChance: "Strike chance",
+    expectedPins: "Pins, first ball",
+    leastChange: "Strike chance, line held",
+    leastHook: "Strike chance",
+  },
   metricNote: {
     strikeChance: "The chance is that of a strike with this bowler's spread.",
+    expectedPins: "Strikes are too rare here to tell finishes apart, so pins down with the first ball are counted.",
+    leastChange: "The chance is that of a strike with one line held while the lane changes.",
+    leastHook: "A spare ball is to hook least; strikes are not counted.",
   },
+  tied: "too close to call",
   pins: "At the pins, on the lane as found",
   pinsNote:
     "Computed from simulated pins that are fitted to published carry. The level is uncertain by the range beside each chance; no two houses' pins are alike.",
@@ -162,7 +171,7 @@ export const PLAN_ANSWER = {
   saveCsv: "Table as CSV",
   print: "Print",
   loss: "What another finish would cost",
-  lossNote: "The band is the uncertainty of the difference to the pick: nine in ten draws of the assumptions fall inside it.",
+  lossNote: "The band is the uncertainty of the difference to the pick: nine in ten of the worlds fall inside it.",
   table: "Finishes side by side, each on its own best line",
   columns: {
     finish: "Finish",
@@ -174,8 +183,8 @@ export const PLAN_ANSWER = {
     slip: "Slip at the pins",
     speed: "Speed at the pins",
     chance: "Chance",
-    room: "Miss room",
-    keeps: "Stays among the best",
+    room: "Off by a little",
+    keeps: "Stays as it is",
     todaysLine: "On today's line",
   },
   today: "today",
@@ -197,12 +206,15 @@ export const PLAN_ANSWER = {
   percentRange: (low: number, high: number) => `${Math.round(low * 100)} to ${Math.round(high * 100)} %`,
   games: (games: number) => (games >= 200 ? "200+ games" : `${games.toFixed(0)} games`),
   gamesRange: (low: number, high: number) => `${low.toFixed(0)} to ${high >= 200 ? "200+" : high.toFixed(0)}`,
-  offPlateau: "–",
-  room: (boards: number) => `${boards.toFixed(1)} boards`,
-  roomOfDelivery: (deg: number, mph: number) => `${deg.toFixed(2)}°, ${mph.toFixed(1)} mph`,
+  staysAsItIs: "hardly fades",
+  lossOfBoard: (share: number) => `−${(100 * share).toFixed(1)} a board`,
+  lossOfDelivery: (halfDegree: number, mph: number) => `−${(100 * halfDegree).toFixed(1)} a ½°, −${(100 * mph).toFixed(1)} a mph`,
+  pinsDown: (pins: number) => `${pins.toFixed(1)} pins`,
+  pinsRange: (low: number, high: number) => `${low.toFixed(1)} to ${high.toFixed(1)}`,
   boardsChange: (change: number) =>
     Math.abs(change) < 0.05 ? "same board" : `${Math.abs(change).toFixed(1)} boards ${change > 0 ? "higher" : "lighter"}`,
-  atBoard: (board: number) => `board ${board.toFixed(1)}`,
+  held: (share: number) => `${Math.round(share * 100)} % if the line is held`,
+  move: (feet: number, target: number) => `feet ${moved(feet)}, target ${moved(target)}`,
   compare: "Side by side on the lane",
   compareNote: "Thin grey: today's finish on today's line. Tick up to three finishes in the table.",
   compareFull: "Three are shown; untick one first.",
@@ -244,6 +256,12 @@ export const CUSTOMER = {
       : `If you change nothing else, it hits ${boards > 0 ? "higher" : "lighter"} than now.`,
   worn: "A surface changes with every game; bring it back when it starts to look different.",
 } as const;
+
+/** Boards of a move, to the half board that a bowler can stand on. */
+function moved(boards: number): string {
+  const halves = Math.round(2 * boards) / 2;
+  return halves === 0 ? "0" : `${Math.abs(halves)} ${halves > 0 ? "in" : "out"}`;
+}
 
 const NUMBER_WORDS = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"];
 const inWords = (n: number): string => NUMBER_WORDS[n] ?? String(n);

@@ -58,10 +58,11 @@ function pickUpMl(cover: (typeof COVER_IDS)[number]): number {
   const friction = frictionOnLane(film, ball, 1.1, assumed);
   const still = { ...STYLES.matched, spread: { ...STYLES.matched.spread, laydownBoards: 0, launchAngleDeg: 0 } };
   const track = trackOf({ bowler: still, ball: averagedBall(ball, 0.003), friction }, { laydownBoard: 20, launchAngleDeg: 0 });
-  return wornFilm(film, track, 1, { ...wearLaw(cover, 1.1, assumed), laidDown: 0 }).takenMl;
+  return wornFilm(film, [track], 1, { ...wearLaw(cover, 1.1, assumed), laidDown: 0 }).takenMl;
 }
 
 const published: Readonly<Record<PatternId, { readonly ml: readonly [number, number]; readonly ratio: readonly [number, number] }>> = {
+  "house-40": { ml: [20, 27], ratio: [8, 12] },
   "light-38": { ml: [7.2, 27.5], ratio: [4, 8] },
   "medium-41": { ml: [22, 27.4], ratio: [4, 8] },
   "heavy-44": { ml: [24, 31], ratio: [1, 4] },

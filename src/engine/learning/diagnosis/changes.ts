@@ -8,10 +8,11 @@ import { averagedBall, frictionOnLane } from "../../motion/ground.ts";
 import { filmPlayed, type Thrower } from "../../motion/track.ts";
 import { leaveChanceAt } from "../../pins/carry.ts";
 import { leaveOf } from "../../pins/leave.ts";
-import { filmFound, groundOf, lineNow, type PlanGround } from "../../planning/ground.ts";
+import { type Ground, groundOf } from "../../planning/ground.ts";
 import { USUAL_LIMITS } from "../../planning/question.ts";
 import { type MeanShot, meanShot } from "../../planning/rating.ts";
-import { STRAIGHT } from "../../planning/score.ts";
+import { filmFound, lineNow } from "../../planning/session.ts";
+import { STRAIGHT } from "../../planning/straight.ts";
 import { evenPoints } from "../../random.ts";
 import { fadeLaw, raAfter } from "../../surface/fade.ts";
 import { effectiveRaUm } from "../../surface/finish.ts";
@@ -102,7 +103,7 @@ function throwerOf({ bowler, ball, raUm, film, assumed }: State): Thrower {
 }
 
 /** A question of this bowler and ball; no limits but the usual. */
-function groundFor(bowler: Bowler, ball: Ball, pattern: PatternSource): PlanGround {
+function groundFor(bowler: Bowler, ball: Ball, pattern: PatternSource): Ground {
   return groundOf({
     seed: 1,
     bowler,
@@ -112,6 +113,7 @@ function groundFor(bowler: Bowler, ball: Ball, pattern: PatternSource): PlanGrou
     limits: USUAL_LIMITS,
     candidates: [ball.finish],
     outsideRangeReason: null,
+    trial: [],
     assumptions: {},
     house: null,
   });
@@ -125,7 +127,7 @@ export function shiftsOf(complaint: Complaint): ReadonlyMap<CauseId, readonly Sh
   const found = filmFound(ground);
   // The best line with nothing wrong; a spare ball is sent straight.
   const isStraight = ball.job === "spare" || ball.job === "house";
-  const line = (isStraight ? null : lineNow(ground, found, ball.finish)) ?? STRAIGHT;
+  const line = (isStraight ? null : lineNow(ground, found)) ?? STRAIGHT;
   const state: State = { bowler, ball, raUm: effectiveRaUm(ball.finish, assumed), film: found, assumed, line };
   const right = meanShot(throwerOf(state), line);
   const gravities = evenPoints(DRAWS, 1, 7);

@@ -1,8 +1,7 @@
 import type { Lane } from "../../lane/lane.ts";
-import { ratingsWanted } from "../../planning/candidates.ts";
 import type { FinishPlan } from "../../planning/plan.ts";
 import type { HouseLearned, Limits, PlanQuestion } from "../../planning/question.ts";
-import { decide, rate } from "../../planning/steps.ts";
+import { decide, rate, wantedOf } from "../../planning/steps.ts";
 import type { CorrectQuestion } from "./correct.ts";
 
 /** What a house's shots were learned from, with what the plans of its balls are asked with. */
@@ -38,6 +37,7 @@ export function planChanges({ question, names, lane, limits }: Taught, house: Ho
       limits,
       candidates: null,
       outsideRangeReason: null,
+      trial: [],
       assumptions: question.assumptions,
       house: learned,
     });
@@ -47,9 +47,12 @@ export function planChanges({ question, names, lane, limits }: Taught, house: Ho
 
 /** The whole session under the mean of what is assumed; how sure it is takes the plan itself. */
 function firstPlan(question: PlanQuestion): FinishPlan {
+  const wanted = wantedOf(question);
+  const asked = { ...wanted, span: "session" } as const;
   return decide(
     question,
-    ratingsWanted(question).map((finish) => rate(question, finish)),
+    wanted,
+    wanted.finishes.map((finish) => rate(question, finish, asked)),
     [],
   );
 }

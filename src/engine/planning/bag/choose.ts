@@ -1,4 +1,4 @@
-import { mean } from "../score.ts";
+import { mean } from "../session.ts";
 import { type BagChoice, bestChoice } from "./optimum.ts";
 import type { WayOption } from "./options.ts";
 

@@ -4,7 +4,7 @@ import type { Message } from "../../message.ts";
 import { finishText } from "../../surface/finish.ts";
 import { band } from "../comparison.ts";
 import type { AssumptionUse, Interval } from "../plan.ts";
-import { mean } from "../score.ts";
+import { mean } from "../session.ts";
 import type { BagBallPlan, BagMessageId, BagPlace, BagPlan, BagReasonId, BagStage, BagStretch } from "./bagPlan.ts";
 import { type Chosen, choose, type Rival, runnerUp, type WaysProblem } from "./choose.ts";
 import type { BagOil } from "./films.ts";

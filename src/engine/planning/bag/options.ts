@@ -1,6 +1,6 @@
 import { type Assumed, assume } from "../../assumptions.ts";
 import { effectiveRaOfReadingUm, effectiveRaUm } from "../../surface/finish.ts";
-import { mean } from "../score.ts";
+import { mean } from "../session.ts";
 import type { BagOption } from "./optimum.ts";
 import { atStage, type BagQuestion, framesAStage, ratedStages, stageCount } from "./question.ts";
 import { type BallState, handMinutes } from "./states.ts";

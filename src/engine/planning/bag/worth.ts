@@ -2,17 +2,14 @@ import { type Assumed, type AssumptionId, assume } from "../../assumptions.ts";
 import type { Ball } from "../../ball/ball.ts";
 import type { Line } from "../../delivery/bowler.ts";
 import type { FilmMap } from "../../lane/filmMap.ts";
-import { strikeMap } from "../../pins/carry.ts";
-import { deriveSeed, evenPoints } from "../../random.ts";
-import { closerTo, drawnFrom, ofAnyCover } from "../draws.ts";
-import { type PlanGround, throwerOn, usualQuality } from "../ground.ts";
-import { bestLine, meanChance } from "../lineSearch.ts";
+import { strikeMap, trusted } from "../../pins/carry.ts";
+import { ensemble } from "../../worlds/ensemble.ts";
+import { assumedIn, type Ground, throwerOn, usualQuality } from "../ground.ts";
 import { bestNearby, neighbourhood } from "../localChance.ts";
 import { groundOfPlayer } from "../oilInPlay/player.ts";
-import { FINE, outcomeMap } from "../outcomeMap.ts";
 import { assumptionsOfBall } from "../planAssumptions.ts";
 import { type MeanShot, meanShot } from "../rating.ts";
-import { mean } from "../score.ts";
+import { chosen, mapOf, mean } from "../session.ts";
 import type { BagQuestion } from "./question.ts";
 import type { BallState } from "./states.ts";
 
@@ -24,60 +21,63 @@ export interface StageWorth {
   readonly chance: number;
 }
 
-/** A state under the draws of the assumptions: chance at each rated stage, draw by draw, and close about the registry's values. */
+/** A state in the worlds: chance at each rated stage, world by world, and in worlds close about the middle one. */
 export interface StateDraws {
   readonly centre: readonly number[];
   readonly drawn: readonly (readonly number[])[];
 }
 
-/** How many draws of the assumptions a bag plan rests on, and how many close ones make the centre that they are compared with. */
-const BAG_DRAWS = 40;
-const CENTRE_DRAWS = 8;
+/** How many worlds a bag plan rests on, and how many close ones make the centre that they are compared with. */
+const BAG_WORLDS = 40;
+const CENTRE_WORLDS = 8;
+/** How close: so much of the way out from the middle world. */
+const CLOSE_SHARE = 0.25;
 
-/** The best line of a ball in a state on each of some films: some fifteen milliseconds a film. */
+/** The near-best lines of a ball in a state on each of some films: some ten milliseconds a film. */
 export function worthOn(question: BagQuestion, state: BallState, films: readonly FilmMap[]): readonly StageWorth[] {
   const ground = groundFor(question, state.as);
-  const { carry, assumed, searchSample, scoreSample } = ground;
-  const { limits, bowler } = question;
   return films.map((film): StageWorth => {
-    const thrower = throwerOn(film, ground.question, state.as.finish, assumed);
-    const map = outcomeMap(thrower, usualQuality(ground.question), limits, FINE);
-    const best = bestLine([map], bowler, carry, limits, searchSample);
+    const map = mapOf(ground, state.as.finish, film, "strikeChance");
+    const { best, score } = chosen(map, question.limits, "strikeChance");
     if (best === null) return { line: null, shot: null, chance: 0 };
-    return { line: best.line, shot: meanShot(thrower, best.line), chance: meanChance([map], bowler, carry, best.line, scoreSample) };
+    const thrower = throwerOn(film, ground.question, state.as.finish, ground.assumed);
+    return { line: best.line, shot: meanShot(thrower, best.line), chance: score };
   });
 }
 
-/** The same lines under draws of the assumptions, the bowler re-aiming: about a millisecond a film and draw. */
+/** The same lines in the worlds, the bowler re-aiming: about a millisecond a film and world. */
 export function drawsOn(question: BagQuestion, state: BallState, films: readonly FilmMap[], lines: readonly (Line | null)[]): StateDraws {
   const ground = groundFor(question, state.as);
-  const draws = ofAnyCover(state.as, question.seed, bagDraws(question, ground.assumed));
-  const close = draws.slice(0, CENTRE_DRAWS).map((drawn) => closerTo(ground.assumed, drawn));
+  const worlds = ensemble()
+    .worlds.slice(0, BAG_WORLDS)
+    .map((world) => assumedIn(world, { ball: state.as, house: null, assumptions: question.assumptions }));
+  const close = worlds.slice(0, CENTRE_WORLDS).map((world) => closerTo(ground.assumed, world));
   const byStage = (assumed: Assumed) => chances(ground, films, lines, assumed);
   const centred = close.map(byStage);
   return {
     centre: films.map((_, stage) => mean(centred.map((chance) => chance[stage]))),
-    drawn: draws.map(byStage),
+    drawn: worlds.map(byStage),
   };
 }
 
-function chances(ground: PlanGround, films: readonly FilmMap[], lines: readonly (Line | null)[], assumed: Assumed): readonly number[] {
-  const { question, searchSample, drawSample } = ground;
+/** A world brought close to the middle one. */
+function closerTo(centre: Assumed, world: Assumed): Assumed {
+  const values: Record<AssumptionId, number> = { ...centre };
+  for (const id of Object.keys(values) as AssumptionId[]) values[id] += CLOSE_SHARE * (world[id] - centre[id]);
+  return values;
+}
+
+function chances(ground: Ground, films: readonly FilmMap[], lines: readonly (Line | null)[], assumed: Assumed): readonly number[] {
+  const { question } = ground;
   const usual = usualQuality(question);
-  const carry = strikeMap(assumed, usual);
+  const carry = trusted(strikeMap(assumed, usual));
   return films.map((film, stage) => {
     const line = lines[stage];
     if (line === null) return 0;
     const thrower = throwerOn(film, question, question.ball.finish, assumed);
     const near = neighbourhood(thrower, usual, line, question.limits);
-    return bestNearby([{ thrower, near }], carry, question.limits, searchSample, drawSample);
+    return bestNearby([{ thrower, near }], carry, question.limits);
   });
-}
-
-/** The same draws for every ball and state: what differs between them is then not the draw. */
-function bagDraws(question: BagQuestion, centre: Assumed): readonly Assumed[] {
-  const ids = bagAssumptions(question);
-  return drawnFrom(centre, ids, evenPoints(BAG_DRAWS, ids.length, deriveSeed(question.seed, 4)), BAG_DRAWS);
 }
 
 /** Everything that the chances of any ball of the bag rest on. */
@@ -85,7 +85,7 @@ export function bagAssumptions({ balls }: BagQuestion): readonly AssumptionId[] 
   return [...new Set(balls.flatMap(({ ball }) => assumptionsOfBall(ball)))];
 }
 
-function groundFor(question: BagQuestion, ball: Ball): PlanGround {
+function groundFor(question: BagQuestion, ball: Ball): Ground {
   const { bowler, limits, pattern, seed, assumptions } = question;
   return groundOfPlayer({ bowler, ball, limits, line: null, shotsAGame: 1 }, { pattern, seed, assumptions });
 }

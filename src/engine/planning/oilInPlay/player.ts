@@ -2,7 +2,7 @@ import type { Assumed } from "../../assumptions.ts";
 import type { Ball } from "../../ball/ball.ts";
 import type { Bowler, Line } from "../../delivery/bowler.ts";
 import type { PatternSource } from "../../lane/lane.ts";
-import { groundOf, type PlanGround } from "../ground.ts";
+import { type Ground, groundOf } from "../ground.ts";
 import type { Limits } from "../question.ts";
 
 /** One who bowls on the lane, with the ball that is thrown. */
@@ -24,7 +24,7 @@ export function groundOfPlayer(
     seed,
     assumptions,
   }: { readonly pattern: PatternSource; readonly seed: number; readonly assumptions: Readonly<Partial<Assumed>> },
-): PlanGround {
+): Ground {
   return groundOf({
     seed,
     bowler: player.bowler,
@@ -34,6 +34,7 @@ export function groundOfPlayer(
     limits: player.limits,
     candidates: [player.ball.finish],
     outsideRangeReason: null,
+    trial: [],
     assumptions,
     house: null,
   });

@@ -7,12 +7,13 @@ import type { PatternSource } from "../../lane/lane.ts";
 import { wearLaw, wornFilm } from "../../lane/wear.ts";
 import { trackOf } from "../../motion/track.ts";
 import { FOOT } from "../../units.ts";
-import { lineNow, type PlanGround, roughnessOf, throwerOn } from "../ground.ts";
+import { roughnessOf, throwerOn } from "../ground.ts";
 import { type MeanShot, meanShot } from "../rating.ts";
-import { STRAIGHT } from "../score.ts";
+import { lineNow } from "../session.ts";
+import { STRAIGHT } from "../straight.ts";
 import { groundOfPlayer, type Player } from "./player.ts";
 
-/** A lane in play. Everything drawn comes from the seed. */
+/** A lane in play. Nothing in it is drawn; the seed is that of the players who were. */
 export interface PlayQuestion {
   readonly seed: number;
   readonly pattern: PatternSource;
@@ -66,7 +67,7 @@ export function playOn(question: PlayQuestion, now: LaneNow, gameShare: number):
 
 /** The same lane with everybody on the best line for it. */
 export function aimAnew(question: PlayQuestion, now: LaneNow): LaneNow {
-  return { ...now, players: question.players.map((player, i) => playerNow(question, player, i, now.film, now.players[i] ?? null)) };
+  return { ...now, players: question.players.map((player, i) => playerNow(question, player, now.film, now.players[i] ?? null)) };
 }
 
 /** The lane as laid, and after every game. */
@@ -90,7 +91,7 @@ function wornByAll(question: PlayQuestion, now: LaneNow, gameShare: number): { f
       const seen = handed(film, hand);
       const track = trackOf(throwerOn(seen, ground.question, player.ball.finish, ground.assumed), now.players[i].line);
       const law = wearLaw(player.ball.cover, roughnessOf(ground.question, player.ball.finish, ground.assumed), ground.assumed);
-      const worn = wornFilm(seen, track, (player.shotsAGame * gameShare) / ROUNDS_A_PIECE, law);
+      const worn = wornFilm(seen, [track], (player.shotsAGame * gameShare) / ROUNDS_A_PIECE, law);
       film = handed(worn.film, hand);
       takenMl += worn.takenMl;
     });
@@ -98,10 +99,10 @@ function wornByAll(question: PlayQuestion, now: LaneNow, gameShare: number): { f
   return { film, takenMl };
 }
 
-function playerNow(question: PlayQuestion, player: Player, index: number, film: FilmMap, before: PlayerNow | null): PlayerNow {
-  const ground: PlanGround = groundOfPlayer(player, { ...question, seed: question.seed + index });
+function playerNow(question: PlayQuestion, player: Player, film: FilmMap, before: PlayerNow | null): PlayerNow {
+  const ground = groundOfPlayer(player, question);
   const seen = handed(film, player.bowler.hand);
-  const found = player.line ?? lineNow(ground, seen, player.ball.finish);
+  const found = player.line ?? lineNow(ground, seen);
   const line = found ?? before?.line ?? STRAIGHT;
   const thrower = throwerOn(seen, ground.question, player.ball.finish, ground.assumed);
   const { x } = trackOf(thrower, line);

@@ -16,7 +16,8 @@ const candidate = (finish: string, chance: number | null, entry: number): Candid
   slipAtPinsMps: chance === null ? null : 0.04,
   speedAtPinsMph: chance === null ? null : 15.3,
   chance: chance === null ? null : { value: chance, low: chance - 0.06, high: chance + 0.05 },
-  missRoom: chance === null ? null : { boards: 3.1, launchAngleDeg: 0.82, speedMph: 1.4 },
+  expectedPins: null,
+  missLoss: chance === null ? null : { board: 0.012, halfDegree: 0.103, mph: 0.085 },
   pins:
     chance === null
       ? null
@@ -31,7 +32,17 @@ const candidate = (finish: string, chance: number | null, entry: number): Candid
           other: 1 - chance - 0.16,
         },
   keepsGames: chance === null || chance < 0.55 ? null : { value: 17, low: 9, high: 31 },
-  onTodaysLine: chance === null ? null : { boardAtPins: 18.1, boardChange: 0.7, entryAngleDeg: entry },
+  onTodaysLine:
+    chance === null
+      ? null
+      : {
+          boardAtPins: 18.1,
+          boardChange: 0.7,
+          entryAngleDeg: entry,
+          hookStartChangeFt: 1.5,
+          chance: { value: chance - 0.05, low: chance - 0.12, high: chance },
+          move: { feetBoards: 2, targetBoards: 1 },
+        },
 });
 
 const CANDIDATES = [
@@ -43,6 +54,8 @@ const CANDIDATES = [
 
 const plan = (pick: FinishPlan["pick"]): FinishPlan => ({
   metric: "strikeChance",
+  ensemble: "worlds-0",
+  worlds: 64,
   today: { finish: "1000", line: { laydownBoard: 20.1, launchAngleDeg: 1.9 } },
   candidates: CANDIDATES,
   pick,

@@ -1,4 +1,5 @@
 import type { Candidate, FinishPlan } from "#engine/planning/plan";
+import { tiedChance } from "#engine/planning/tiedChance";
 import { PLAN_ANSWER } from "#words/en/screens";
 
 /** One column: its name, what it says, a second line where there is one, and its bare figures for a file. */
@@ -17,10 +18,23 @@ export function tableColumns(plan: FinishPlan): readonly Column[] {
   return [
     {
       name: A.metric[plan.metric],
-      text: (c) => or(c.chance, (i) => A.percent(i.value)),
-      // Before the assumptions are drawn the range is not known, and a range of nothing would look like certainty.
-      second: (c) => or(c.chance, (i) => (i.low < i.high ? A.percentRange(i.low, i.high) : A.rangeNotKnownYet), ""),
+      text: (c) =>
+        or(
+          c.expectedPins,
+          (i) => A.pinsDown(i.value),
+          or(tiedChance(plan, c.finish) ?? c.chance, (i) => A.percent(i.value)),
+        ),
+      // Before other worlds are computed the range is not known, and a range of nothing would look like certainty.
+      second: (c) =>
+        tiedChance(plan, c.finish) !== null
+          ? A.tied
+          : or(
+              c.chance ?? c.expectedPins,
+              (i) => (i.low < i.high ? (c.chance ? A.percentRange(i.low, i.high) : A.pinsRange(i.low, i.high)) : A.rangeNotKnownYet),
+              "",
+            ),
       figures: [
+        { key: "expectedPins", of: (c) => c.expectedPins?.value ?? null },
         { key: "chance", of: (c) => c.chance?.value ?? null },
         { key: "chanceLow", of: (c) => c.chance?.low ?? null },
         { key: "chanceHigh", of: (c) => c.chance?.high ?? null },
@@ -56,17 +70,17 @@ export function tableColumns(plan: FinishPlan): readonly Column[] {
     },
     {
       name: A.columns.room,
-      text: (c) => or(c.missRoom, (m) => A.room(m.boards)),
-      second: (c) => or(c.missRoom, (m) => A.roomOfDelivery(m.launchAngleDeg, m.speedMph), ""),
+      text: (c) => or(c.missLoss, (m) => A.lossOfBoard(m.board)),
+      second: (c) => or(c.missLoss, (m) => A.lossOfDelivery(m.halfDegree, m.mph), ""),
       figures: [
-        { key: "missRoomBoards", of: (c) => c.missRoom?.boards ?? null },
-        { key: "missRoomLaunchAngleDeg", of: (c) => c.missRoom?.launchAngleDeg ?? null },
-        { key: "missRoomSpeedMph", of: (c) => c.missRoom?.speedMph ?? null },
+        { key: "missLossBoard", of: (c) => c.missLoss?.board ?? null },
+        { key: "missLossHalfDegree", of: (c) => c.missLoss?.halfDegree ?? null },
+        { key: "missLossMph", of: (c) => c.missLoss?.mph ?? null },
       ],
     },
     {
       name: A.columns.keeps,
-      text: (c) => or(c.keepsGames, (k) => A.games(k.value), A.offPlateau),
+      text: (c) => or(c.keepsGames, (k) => A.games(k.value), A.staysAsItIs),
       second: (c) => or(c.keepsGames, (k) => A.gamesRange(k.low, k.high), ""),
       figures: [
         { key: "keepsGames", of: (c) => c.keepsGames?.value ?? null },
@@ -76,12 +90,16 @@ export function tableColumns(plan: FinishPlan): readonly Column[] {
     },
     {
       name: A.columns.todaysLine,
-      text: (c) => or(c.onTodaysLine, (t) => A.boardsChange(t.boardChange)),
-      second: (c) => or(c.onTodaysLine, (t) => A.atBoard(t.boardAtPins), ""),
+      text: (c) =>
+        or(c.onTodaysLine, (t) => [A.boardsChange(t.boardChange), or(t.chance, (i) => A.held(i.value), "")].filter(Boolean).join(", ")),
+      second: (c) => or(c.onTodaysLine?.move ?? null, (m) => A.move(m.feetBoards, m.targetBoards), ""),
       figures: [
         { key: "onTodaysLineBoardAtPins", of: (c) => c.onTodaysLine?.boardAtPins ?? null },
         { key: "onTodaysLineBoardChange", of: (c) => c.onTodaysLine?.boardChange ?? null },
         { key: "onTodaysLineEntryAngleDeg", of: (c) => c.onTodaysLine?.entryAngleDeg ?? null },
+        { key: "onTodaysLineChance", of: (c) => c.onTodaysLine?.chance?.value ?? null },
+        { key: "moveFeetBoards", of: (c) => c.onTodaysLine?.move?.feetBoards ?? null },
+        { key: "moveTargetBoards", of: (c) => c.onTodaysLine?.move?.targetBoards ?? null },
       ],
     },
   ];

@@ -14,13 +14,13 @@ export const MEANING = {
 
 export const MEANINGS = {
   chance: {
-    what: "Wie oft ein erster Ball ein Strike ist, mit der Streuung dieses Spielers, auf der besten Linie dieses Schliffs, über eine Sitzung, in der sich die Bahn verändert. In der Spanne liegen neun von zehn Ziehungen der Annahmen; was im Modell fehlt, ist nicht darin.",
+    what: "Wie oft ein erster Ball ein Strike ist, mit der Streuung dieses Spielers, auf den fast besten Linien dieses Schliffs, über eine Sitzung, in der sich die Bahn verändert: das Mittel über ganze Welten, jede ein Wert für alles, was niemand gemessen hat, gewogen nach Veröffentlichtem und nach dem, was das Fach tut. In der Spanne liegen neun von zehn Welten; was im Modell fehlt, ist nicht darin.",
     equation:
-      "Chance = Mittel von P(Strike | Board, Eintrittswinkel, Geschwindigkeit, Schlupf) über die Streuung der Würfe; P aus der Tabelle der simulierten Pins",
+      "Chance = Σ w S über die Welten; S = Mittel über die Sitzung von Σ v P über die Linien, v ∝ e^((P − max P)/0,01); P = Mittel von P(Strike | Board, Eintritt, Geschwindigkeit, Schlupf) über die Streuung der Würfe",
   },
   line: {
-    what: "Wo der Ball am besten aufgesetzt wird und unter welchem Winkel, nur für diesen Schliff. Schliffe werden jeder auf seiner eigenen besten Linie verglichen: Auf derselben Linie verschiebt ein matterer nur den Treffer.",
-    equation: "Linie = argmax der Chance über Aufsetzboard und Abwurfwinkel, innerhalb der eingegebenen Grenzen",
+    what: "Wo der Ball aufgesetzt wird und unter welchem Winkel, nur für diesen Schliff: von den Linien, die so gut sind wie die beste, die mit dem kleinsten Umzug. Schliffe werden jeder auf seiner eigenen besten Linie verglichen: Auf derselben Linie verschiebt ein matterer nur den Treffer.",
+    equation: "Linie = kleinster Umzug von der heutigen unter { P ≥ max P − 0,005 }, innerhalb der eingegebenen Grenzen",
   },
   hookAndRoll: {
     what: "Wo der Ball von seiner Linie abzubiegen beginnt, und wo er nicht mehr rutscht und nur noch rollt.",
@@ -36,15 +36,16 @@ export const MEANINGS = {
     equation: "|u| = |v − ω × R| an den Pins",
   },
   room: {
-    what: "Wie weit eines allein auf dieser Linie schwanken darf, und der mittlere Wurf ist noch öfter ein Strike als nicht: die ganze Breite, in Boards beim Aufsetzen, Grad beim Abwurf, oder Geschwindigkeit.",
-    equation: "Breite von { δ : P(Strike | Linie + δ) ≥ ½ } um die Linie, eines nach dem anderen",
+    what: "Was es an Strikes in hundert kostet, wenn die Mitte der Würfe um ein Board beim Aufsetzen, ein halbes Grad beim Abwurf oder eine Meile in der Stunde daneben liegt.",
+    equation:
+      "P(Linie) − ½ (P(Linie + δ) + P(Linie − δ)), eines nach dem anderen, P über die Streuung des Spielers auf der vorgefundenen Bahn",
   },
   keeps: {
-    what: "Spiele, bis die Laufspur um eine halbe Stufe der Leiter über die Schliffe hinaus nachgelassen hat, die fast gleich gut sind.",
-    equation: "Ra(g) = L + (Ra₀ − L) e^(−g/τ); bis Ra > 1,25 Ra_matteste oder Ra < Ra_glatteste/1,25",
+    what: "Spiele, bis die Laufspur eine halbe Stufe der Leiter von dem entfernt ist, was aufgetragen wurde.",
+    equation: "Ra(g) = L + (Ra₀ − L) e^(−g/τ); bis Ra 1,25 mal Ra₀ ist, oder Ra₀/1,25",
   },
   todaysLine: {
-    what: "Wo dieser Schliff träfe, wenn der Spieler nichts änderte: der erste Wurf, nachdem er von der Werkbank zurück ist.",
+    what: "Wo dieser Schliff träfe, wenn der Spieler nichts änderte, und wie oft er ein Strike wäre, wenn diese Linie die Sitzung über gehalten wird.",
     equation: "Board an den Pins auf der heutigen Linie, dieser Schliff gegen den heutigen",
   },
 } as const satisfies Translated<typeof en.MEANINGS>;

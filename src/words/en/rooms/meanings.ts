@@ -17,13 +17,13 @@ interface Meaning {
 
 export const MEANINGS = {
   chance: {
-    what: "How often a first ball strikes, with this bowler's spread, on the best line of this finish, over a session in which the lane wears. The range holds nine in ten draws of the assumptions; what is left out of the model is not in it.",
+    what: "How often a first ball strikes, with this bowler's spread, on the near-best lines of this finish, over a session in which the lane wears: the mean over complete worlds, each one value for everything nobody has measured, weighed by what is published and by what the trade does. The range holds nine worlds of ten; what is left out of the model is not in it.",
     equation:
-      "chance = mean of P(strike | board, entry angle, speed, slip) over the spread of deliveries; P from the table of simulated racks",
+      "chance = Σ w S over the worlds; S = mean over the session of Σ v P over the lines, v ∝ e^((P − max P)/0.01); P = mean of P(strike | board, entry, speed, slip) over the spread of deliveries",
   },
   line: {
-    what: "Where the ball is best laid down and at which angle, for this finish alone. Finishes are compared each on its own best line: on an unchanged line a duller surface only moves the hit.",
-    equation: "line = argmax over laydown board and launch angle of the chance, within the limits that were put in",
+    what: "Where the ball is laid down and at which angle, for this finish alone: of the lines as good as the best the one that asks for the least move. Finishes are compared each on its own best line: on an unchanged line a duller surface only moves the hit.",
+    equation: "line = least move from today's among { P ≥ max P − 0.005 }, within the limits that were put in",
   },
   hookAndRoll: {
     what: "Where the ball begins to turn off its line, and where it stops slipping and only rolls.",
@@ -39,15 +39,15 @@ export const MEANINGS = {
     equation: "|u| = |v − ω × R| at the pins",
   },
   room: {
-    what: "How far one thing alone may vary on this line and the mean shot still strikes more often than not: the whole width, in boards of laydown, degrees of launch, or speed.",
-    equation: "width of { δ : P(strike | line + δ) ≥ ½ } around the line, one thing at a time",
+    what: "What it costs, in strikes in a hundred, when the middle of the bowler's shots is off by one board of laydown, half a degree of launch, or one mile an hour.",
+    equation: "P(line) − ½ (P(line + δ) + P(line − δ)), one thing at a time, P over the bowler's spread on the lane as found",
   },
   keeps: {
-    what: "Games until the track has faded half a step of the ladder beyond the finishes that are much the same.",
-    equation: "Ra(g) = L + (Ra₀ − L) e^(−g/τ); until Ra > 1.25 Ra_dullest or Ra < Ra_smoothest/1.25",
+    what: "Games until the track is half a step of the ladder away from what was put on.",
+    equation: "Ra(g) = L + (Ra₀ − L) e^(−g/τ); until Ra is 1.25 times Ra₀, or Ra₀/1.25",
   },
   todaysLine: {
-    what: "Where this finish would hit if the bowler changed nothing: the first shot after it comes back from the bench.",
+    what: "Where this finish would hit if the bowler changed nothing, and how often it would strike with that line held through the session.",
     equation: "board at the pins on today's line, this finish against today's",
   },
 } as const satisfies Record<string, Meaning>;

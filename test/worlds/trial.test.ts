@@ -1,0 +1,73 @@
+import { describe, expect, it } from "vitest";
+import { worldsOf } from "#engine/planning/comparison";
+import { groundIn } from "#engine/planning/ground";
+import type { PlanQuestion, TrialShot } from "#engine/planning/question";
+import { scoreWorlds, wantedOf } from "#engine/planning/steps";
+import { fitOf, predictedBoard, trialMeans } from "#engine/planning/trial";
+import { parseFinish } from "#engine/surface/finish";
+import { ensemble } from "#engine/worlds/ensemble";
+import { asked } from "../planning/questions.ts";
+
+const line = { laydownBoard: 19, launchAngleDeg: 1.9 };
+const base = asked("matched", "hybrid", "medium-41", { line });
+const shot = (finish: string, boardAtPins: number): TrialShot => ({
+  finish: parseFinish(finish),
+  boardAtPins,
+  sdBoards: 0.5,
+  speedMph: null,
+});
+
+/** Ten shots with each of two finishes as a world would throw them, without scatter. */
+function thrownIn(world: number, finishes: readonly string[]): PlanQuestion {
+  const asks = { ...base, trial: finishes.map((finish) => shot(finish, 20)) };
+  const ground = groundIn(ensemble().worlds[world], asks);
+  return {
+    ...base,
+    trial: finishes.flatMap((finish) => Array.from({ length: 10 }, () => shot(finish, predictedBoard(ground, parseFinish(finish))))),
+  };
+}
+
+describe("a trial", () => {
+  it("weighs the world that it was thrown in most, and its like; the mean predicted board comes near what was seen", () => {
+    for (const world of [3, 11, 30]) {
+      const question = thrownIn(world, ["500", "4000 + polish"]);
+      const fits = ensemble().worlds.map((one) => fitOf(groundIn(one, question)));
+      expect(fits[world]).toBeCloseTo(0, 9);
+      expect(Math.max(...fits)).toBeCloseTo(0, 9);
+      expect(wantedOf(question).order.slice(0, 20)).toContain(world);
+    }
+  });
+
+  it("two finishes tell more than one: fewer worlds are left", () => {
+    const left = (finishes: readonly string[]) => {
+      const question = thrownIn(5, finishes);
+      return ensemble().worlds.reduce((sum, one) => sum + Math.exp(fitOf(groundIn(one, question))), 0);
+    };
+    expect(left(["500", "4000 + polish"])).toBeLessThan(left(["500"]));
+  });
+
+  it("weights after it are those of a direct recount, exp(−½ Σ ((predicted − seen)/sd)²) times the share", () => {
+    const question = thrownIn(7, ["1000"]);
+    const wanted = wantedOf(question);
+    const block = scoreWorlds(question, wanted, "fresh", 0, 6);
+    const { weights } = worldsOf([block]);
+    const [seen] = trialMeans(question);
+    const recount = block.ids.map((id) => {
+      const world = ensemble().worlds[id];
+      return (
+        world.weight * Math.exp(-0.5 * ((predictedBoard(groundIn(world, question), seen.finish) - seen.boardAtPins) / seen.sdBoards) ** 2)
+      );
+    });
+    for (const [i, weight] of weights.entries()) expect(weight / weights[0]).toBeCloseTo(recount[i] / recount[0], 9);
+  });
+
+  it("is refused without a line: a board says nothing without one", () => {
+    expect(() => trialMeans({ ...base, line: null, trial: [shot("1000", 17)] })).toThrow(/line/);
+  });
+
+  it("the mean of ten is known better than one shot, never better than the model", () => {
+    const sd = (shots: number) => trialMeans({ ...base, trial: Array.from({ length: shots }, () => shot("1000", 17)) })[0].sdBoards;
+    expect(sd(10)).toBeLessThan(sd(1));
+    expect(sd(200)).toBeGreaterThan(0.3);
+  });
+});

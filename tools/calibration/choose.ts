@@ -1,0 +1,52 @@
+/** A world among those that were tried, with its share of the posterior. */
+export interface Weighed {
+  readonly place: number;
+  readonly weight: number;
+}
+
+/**
+ * Draws a number of worlds by their weights, as evenly as can be (systematic resampling; Carpenter, Clifford and Fearnhead 1999), and adds up those that come
+ * more than once.
+ */
+export function resampled(weighed: readonly Weighed[], count: number): readonly Weighed[] {
+  const total = weighed.reduce((sum, { weight }) => sum + weight, 0);
+  const chosen = new Map<number, number>();
+  let passed = 0;
+  let drawn = 0;
+  for (const { place, weight } of weighed) {
+    passed += (weight / total) * count;
+    while (drawn + 0.5 < passed) {
+      chosen.set(place, (chosen.get(place) ?? 0) + 1);
+      drawn++;
+    }
+  }
+  return [...chosen].map(([place, times]) => ({ place, weight: times / count }));
+}
+
+/**
+ * An order in which the first few stand for all: each next world is the one that brings the weighted mean of the features nearest to that of all
+ * (herding; Welling 2009). @param features a row for each world
+ */
+export function herded(weights: readonly number[], features: readonly (readonly number[])[]): readonly number[] {
+  const size = features[0].length;
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  const goal = Array.from({ length: size }, (_, k) => features.reduce((sum, row, i) => sum + (weights[i] / total) * row[k], 0));
+  const left = new Set(weights.keys());
+  const sum = new Array<number>(size).fill(0);
+  let taken = 0;
+  const order: number[] = [];
+  while (left.size > 0) {
+    let best = -1;
+    let least = Number.POSITIVE_INFINITY;
+    for (const i of left) {
+      let miss = 0;
+      for (let k = 0; k < size; k++) miss += ((sum[k] + weights[i] * features[i][k]) / (taken + weights[i]) - goal[k]) ** 2;
+      if (miss < least) [best, least] = [i, miss];
+    }
+    for (let k = 0; k < size; k++) sum[k] += weights[best] * features[best][k];
+    taken += weights[best];
+    order.push(best);
+    left.delete(best);
+  }
+  return order;
+}

@@ -1,0 +1,42 @@
+import type { Assumed } from "#engine/assumptions";
+import { SITUATIONS } from "#engine/planning/situations";
+import { AskedWorld } from "./model.ts";
+import { isLadder, missOf, TARGETS } from "./targets.ts";
+
+/** What is asked of a world: what it is weighed by, or everything. */
+export interface Asked {
+  readonly id: number;
+  readonly assumed: Partial<Assumed>;
+  readonly what: "fitted" | "all";
+}
+
+/** What a world says of each target (null: nothing, or not asked), how badly it misses those that are fitted, and each situation's ladder through the session. */
+export interface Said {
+  readonly id: number;
+  readonly said: readonly (number | null)[];
+  /** Σ (miss/unit)² over the fitted targets; infinite for a hopeless world, which is not asked on. */
+  readonly loss: number;
+  readonly ladders: readonly (readonly number[])[];
+}
+
+/** A world that misses by so much already is left out, and not asked the rest: against the best it would weigh less than one in five hundred. */
+const HOPELESS = 16;
+
+/** Single shots before whole ladders: a hopeless world is soon known. */
+const CHEAP_FIRST = [...TARGETS.keys()].sort((a, b) => Number(isLadder(TARGETS[a])) - Number(isLadder(TARGETS[b])));
+
+function ask({ id, assumed, what }: Asked): Said {
+  const world = new AskedWorld(assumed);
+  const said: (number | null)[] = TARGETS.map(() => null);
+  let loss = 0;
+  for (const k of CHEAP_FIRST) {
+    const target = TARGETS[k];
+    if (what === "fitted" && (target.leftOut || loss > HOPELESS)) continue;
+    said[k] = target.predict(world);
+    if (!target.leftOut) loss += missOf(target, said[k]) ** 2;
+    if (what === "fitted" && loss > HOPELESS) loss = Number.POSITIVE_INFINITY;
+  }
+  return { id, said, loss, ladders: what === "all" ? SITUATIONS.map((situation) => world.ladder(situation, "session")) : [] };
+}
+
+process.on("message", (asked: Asked) => process.send?.(ask(asked)));
