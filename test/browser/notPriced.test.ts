@@ -118,6 +118,25 @@ test("at intake the price of the work chosen is there by itself, and is charged 
   expect(items[0].free).toEqual([{ ticketId: tickets[1].id, why: "Second ball free in May" }]);
 });
 
+test("at intake a price that the list does not have is typed, and taxed as the shop does", async ({ page, request }) => {
+  const bowler = await made(request, "bowlers", { name: "Invented Haggler" });
+  await made(request, "balls", { name: "Invented Third", cover: "solid", boxFinish: "2000", bowlerId: bowler.id });
+  await page.goto(`/intake?bowler=${bowler.id}`);
+  const panel = page.getByRole("complementary", { name: "Price and promise" });
+  await page.getByRole("button", { name: /Invented Third/ }).click();
+  await panel.getByRole("button", { name: /^Set a price/ }).click();
+  await panel.getByLabel("Work charged").selectOption("another price …");
+  await page.getByRole("button", { name: "Check in, plan the finish" }).click();
+  await expect(page.getByText("An amount: 25 or 25.00.").first()).toBeVisible();
+  await panel.getByLabel("Price", { exact: true }).fill("32.50");
+  // 32.50 and 8.25 % of it, 2.68125, rounded once for the bill.
+  await expect(panel.locator(".bill-sum")).toContainText("US$35.18");
+  await page.getByRole("button", { name: "Check in, plan the finish" }).click();
+  await expect(page).toHaveURL(/\/plan\?ticket=/);
+  const { items } = await (await request.get(`/api/visits?bowlerId=${bowler.id}`)).json();
+  expect(items[0].charges).toMatchObject([{ what: "Work: Invented Third", eachCents: 3250, taxMillipercent: 8250 }]);
+});
+
 test("a discount comes off with a reason, no more than the lines come to, and is taken back", async ({ page, request }) => {
   const { ticketId, visitId } = await readyBall(request, "Invented Bargain");
   const visit = await (await request.get(`/api/visits/${visitId}`)).json();

@@ -58,7 +58,11 @@ export function namedWork(what: string): PricedWork | null {
 }
 
 /** The line of a bill for a ball's work at a price of the list. */
-export function lineAt({ name, eachCents, taxMillipercent }: Price, ballName: string, ticketId: string) {
+export function lineAt(
+  { name, eachCents, taxMillipercent }: Pick<Price, "name" | "eachCents" | "taxMillipercent">,
+  ballName: string,
+  ticketId: string,
+) {
   return { what: `${name}: ${ballName}`.slice(0, 200), ticketId, eachCents, taxMillipercent };
 }
 

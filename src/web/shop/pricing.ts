@@ -3,8 +3,10 @@ import type { Price } from "#contract/records/money";
 import { lineAt, namedWork, pricesOn, WORK_NAMES } from "#contract/records/pricedWork";
 import type { Visit, VisitWritten } from "#contract/records/visit";
 import { INTAKE } from "#words/en/rooms/intake";
+import { PRICING } from "#words/en/rooms/pricing";
 import { everyPage } from "./everyPage.ts";
 import { answered, madeOn, shop } from "./shopClient.ts";
+import { centsOf } from "./typedValues.ts";
 import { useRead } from "./useShop.ts";
 import { useSettings } from "./zone.ts";
 
@@ -13,8 +15,12 @@ export interface PricingDraft {
   /** Id of a price, or one of the words below; empty: by the work. */
   readonly priceId: string;
   readonly freeWhy: string;
+  /** What it costs, as it was typed; not there where a price of the list was taken. */
+  readonly typed?: string;
 }
 export const FREE = "free";
+/** A price that no list has. */
+export const BY_HAND = "by hand";
 export const LATER = "later";
 
 /** A price, or a line of a bill, in the language of whoever reads, where it is called by the work; else as the shop wrote it. */
@@ -33,13 +39,26 @@ export function usePricesToday(): readonly Price[] | undefined {
   return pricesOn(all, dayIn(settings.zone, new Date().toISOString()), settings.currency);
 }
 
-/** What was chosen: prices, or a reason why it is free; null where it is still to be priced. @param usual for the work, null where that is not clear */
+/** What a line of a bill is made from. */
+export type Charged = Pick<Price, "name" | "eachCents" | "taxMillipercent">;
+
+/**
+ * What was chosen: prices, or a reason why it is free; null where it is still to be priced.
+ *
+ * @param usual for the work, null where that is not clear
+ * @param taxMillipercent of the shop, for a price that is typed
+ */
 export function chosenPricing(
-  { priceId, freeWhy }: PricingDraft,
+  { priceId, freeWhy, typed = "" }: PricingDraft,
   prices: readonly Price[],
   usual: readonly Price[] | null,
-): { readonly prices: readonly Price[] } | { readonly why: string } | null {
+  taxMillipercent: number,
+): { readonly prices: readonly Charged[] } | { readonly why: string } | null {
   if (priceId === LATER) return null;
+  if (priceId === BY_HAND) {
+    const eachCents = centsOf(typed);
+    return eachCents === null ? null : { prices: [{ name: PRICING.byHandLine, eachCents, taxMillipercent }] };
+  }
   if (priceId === FREE) return freeWhy.trim() === "" ? null : { why: freeWhy.trim() };
   if (priceId === "") return usual === null ? null : { prices: usual };
   const chosen = prices.filter(({ id }) => id === priceId);
@@ -49,6 +68,11 @@ export function chosenPricing(
 /** Whether free was chosen without a reason. */
 export function lacksReason({ priceId, freeWhy }: PricingDraft): boolean {
   return priceId === FREE && freeWhy.trim() === "";
+}
+
+/** Whether a price is to be typed, and none is. */
+export function lacksAmount({ priceId, typed = "" }: PricingDraft): boolean {
+  return priceId === BY_HAND && centsOf(typed) === null;
 }
 
 /** Lines and free work of a visit. */

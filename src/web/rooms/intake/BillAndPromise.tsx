@@ -6,7 +6,7 @@ import { usualPrices, workIn } from "#contract/records/pricedWork";
 import type { Settings } from "#contract/records/settings";
 import { INTAKE } from "#words/en/rooms/intake";
 import { ChargeChoice } from "../../pieces/ChargeChoice.tsx";
-import { chosenPricing, FREE, type Priced, withPricing } from "../../shop/pricing.ts";
+import { chargeName, chosenPricing, FREE, type Priced, withPricing } from "../../shop/pricing.ts";
 import { useShopTimes } from "../../shop/zone.ts";
 import { useStagesOf } from "./useStagesOf.ts";
 import { type BallDraft, mustStop, pricingDraft } from "./visitDraft.ts";
@@ -28,7 +28,7 @@ export function useBill(balls: readonly BallDraft[], prices: readonly Price[], s
     return {
       ball,
       usual,
-      chosen: chosenPricing(pricingDraft(ball), prices, usual),
+      chosen: chosenPricing(pricingDraft(ball), prices, usual, settings?.taxMillipercent ?? 0),
       work: work.map((kind) => INTAKE.works[kind]).join(" + "),
     };
   });
@@ -110,7 +110,7 @@ function PriceLine({ line, prices, tried, onChange }: PriceLineProps) {
           {INTAKE.noCharge}
         </LinkButton>
       </div>
-      {(isOpen || isFree) && <ChargeChoice draft={draft} prices={prices} usual={usual} tried={tried} onChange={onChange} />}
+      {(isOpen || isFree) && <ChargeChoice draft={draft} prices={prices} usual={usual} tried={tried} byHand onChange={onChange} />}
     </>
   );
 }
@@ -127,7 +127,7 @@ function LineWords({
 }) {
   const { money } = useShopTimes();
   const charged = chosen !== null && "prices" in chosen ? chosen.prices : null;
-  const what = charged === null ? work : charged.map((one) => one.name).join(" + ");
+  const what = charged === null ? work : charged.map((one) => chargeName(one.name)).join(" + ");
   const cents = charged?.reduce((sum, { eachCents }) => sum + eachCents, 0) ?? null;
   return (
     <p className="bill-line">

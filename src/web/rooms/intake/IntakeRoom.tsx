@@ -49,7 +49,12 @@ export function IntakeRoom() {
   const takeBall = useTakeBall(change);
   const open = useOpenTickets(draft.balls);
   const here = new Set(open.of.keys());
-  const write = useSend(draft, change, { promisedFor, prices, currency: settings?.currency ?? "USD" });
+  const write = useSend(draft, change, {
+    promisedFor,
+    prices,
+    currency: settings?.currency ?? "USD",
+    taxMillipercent: settings?.taxMillipercent ?? 0,
+  });
   // Without them a price would be left out, and the money be of another currency.
   const isRead = settings !== undefined && priceList !== undefined && open.isRead;
   const send = (then: "print" | "plan") => {

@@ -43,6 +43,7 @@ export function TakeInPanel(props: PanelProps) {
               name: INTAKE.needsName,
               here: INTAKE.needsSecondWhy,
               why: PRICING.needsWhy,
+              amount: PRICING.needsAmount,
               promise: PROMISE.needsWhy,
             }[lacks]
           }

@@ -20,6 +20,7 @@ interface TakenIn {
   /** Those that hold today. */
   readonly prices: readonly Price[];
   readonly currency: string;
+  readonly taxMillipercent: number;
   /** Told of each part that the shop has: going on after a fault, even by somebody else, leaves it out. */
   onKept(part: string, id: string): void;
 }
@@ -32,7 +33,7 @@ interface TakenIn {
  * @throws {ShopFault}
  */
 export async function takeIn(taken: TakenIn): Promise<{ readonly visitId: string; readonly tickets: readonly string[] }> {
-  const { draft, prices, currency } = taken;
+  const { draft, currency } = taken;
   const { at, promisedFor } = taken.sent;
   const part = partsOf(taken);
   const bowlerId = await bowlerOf(draft, at, part);
@@ -52,7 +53,7 @@ export async function takeIn(taken: TakenIn): Promise<{ readonly visitId: string
       }),
     );
   }
-  await part("charges", (once) => charged(visitId, tickets, draft.balls, prices, once));
+  await part("charges", (once) => charged(visitId, tickets, taken, once));
   return { visitId, tickets };
 }
 
@@ -60,8 +61,7 @@ export async function takeIn(taken: TakenIn): Promise<{ readonly visitId: string
 async function charged(
   visitId: string,
   tickets: readonly string[],
-  balls: readonly BallDraft[],
-  prices: readonly Price[],
+  { draft: { balls }, prices, taxMillipercent }: TakenIn,
   once: Once,
 ): Promise<Visit> {
   const visit = await answered(shop.visits[":id"].$get({ param: { id: visitId } }));
@@ -70,7 +70,7 @@ async function charged(
   if (visit.charges.length + visit.free.length > 0) return visit;
   for (const [i, ball] of balls.entries()) {
     const ticket = await answered(shop.tickets[":id"].$get({ param: { id: tickets[i] } }));
-    const chosen = chosenPricing(pricingDraft(ball), prices, usualPrices(workIn(ticket.stages), prices));
+    const chosen = chosenPricing(pricingDraft(ball), prices, usualPrices(workIn(ticket.stages), prices), taxMillipercent);
     priced = withPricing(priced, { id: ticket.id, ballName: ball.name.trim() }, chosen);
   }
   if (priced === visit) return visit;

@@ -27,10 +27,11 @@ interface Sent {
   readonly promisedFor: string;
   readonly prices: Parameters<typeof takeIn>[0]["prices"];
   readonly currency: string;
+  readonly taxMillipercent: number;
 }
 
 /** Keeps the visit; pressed again after a fault it goes on where it was. */
-export function useSend(draft: VisitDraft, change: Change, { promisedFor, prices, currency }: Sent) {
+export function useSend(draft: VisitDraft, change: Change, { promisedFor, ...rest }: Sent) {
   return useWrite(
     async (_: "print" | "plan") => {
       const sent = draft.sent ?? { at: new Date().toISOString(), promisedFor };
@@ -38,7 +39,7 @@ export function useSend(draft: VisitDraft, change: Change, { promisedFor, prices
       const ofThis: Change = (next) => change((old) => (old.key === draft.key ? next(old) : old));
       ofThis((old) => ({ ...old, sent }));
       const onKept = (part: string, id: string) => ofThis((old) => ({ ...old, kept: { ...old.kept, [part]: id } }));
-      const { visitId, tickets } = await takeIn({ draft, sent, prices, currency, onKept });
+      const { visitId, tickets } = await takeIn({ draft, sent, ...rest, onKept });
       // Also where somebody has left the room meanwhile: it is taken in.
       ofThis(emptyVisit);
       return { visitId, first: tickets[0], isStopped: mustStop(draft.balls[0]) };

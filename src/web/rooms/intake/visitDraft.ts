@@ -6,7 +6,7 @@ import type { Arrow } from "#engine/delivery/arrows";
 import type { HookWord, SpeedWord } from "#engine/delivery/words";
 import type { GamesWord } from "#engine/surface/gamesWords";
 import type { INTAKE, SymptomId } from "#words/en/rooms/intake";
-import { lacksReason, type PricingDraft } from "../../shop/pricing.ts";
+import { lacksAmount, lacksReason, type PricingDraft } from "../../shop/pricing.ts";
 import { newKey } from "../../shop/shopClient.ts";
 
 export type FindId = keyof typeof INTAKE.findings;
@@ -31,6 +31,8 @@ export interface BallDraft {
   readonly priceId: string;
   /** Not there in what was written before there was such a reason. */
   readonly freeWhy?: string;
+  /** A price that no list has, as it was typed; not there where none was. */
+  readonly typed?: string;
   /** Whether a fingernail catches on its scratches; not there where nobody looked. */
   readonly scratches?: "deep" | "none" | "";
   /** Why it gets a second ticket while another is open; not there where nobody was asked. */
@@ -144,16 +146,17 @@ export function withNewBowler(draft: VisitDraft, typed: string): VisitDraft {
 export function missing(
   { bowler, balls, promisedFor, promiseWhy = "" }: VisitDraft,
   here: ReadonlySet<string>,
-): "ball" | "name" | "here" | "why" | "promise" | null {
+): "ball" | "name" | "here" | "why" | "amount" | "promise" | null {
   if (balls.length === 0 || balls.some(({ name }) => name.trim() === "")) return "ball";
   if (bowler !== null && bowler.name.trim() === "") return "name";
   if (balls.some(({ key, besidesWhy = "" }) => here.has(key) && besidesWhy.trim() === "")) return "here";
   if (balls.some((ball) => lacksReason(pricingDraft(ball)))) return "why";
+  if (balls.some((ball) => lacksAmount(pricingDraft(ball)))) return "amount";
   return promisedFor !== null && promiseWhy.trim() === "" ? "promise" : null;
 }
 
-export function pricingDraft({ priceId, freeWhy = "" }: BallDraft): PricingDraft {
-  return { priceId, freeWhy };
+export function pricingDraft({ priceId, freeWhy = "", typed = "" }: BallDraft): PricingDraft {
+  return { priceId, freeWhy, typed };
 }
 
 /** A crack or a hollow sound: nothing is done to such a ball. */

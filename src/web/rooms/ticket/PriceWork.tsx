@@ -6,6 +6,7 @@ import { ChargeChoice } from "../../pieces/ChargeChoice.tsx";
 import { chosenPricing, FREE, type PricingDraft, priceWork, usePricesToday } from "../../shop/pricing.ts";
 import { useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
+import { useSettings } from "../../shop/zone.ts";
 
 interface PriceWorkProps {
   readonly ticket: Ticket;
@@ -20,6 +21,7 @@ interface PriceWorkProps {
 /** What a ball's work costs, asked where nobody has said it yet. */
 export function PriceWork({ ticket, ball, act, then, children }: PriceWorkProps) {
   const prices = usePricesToday();
+  const taxMillipercent = useSettings().data?.taxMillipercent ?? 0;
   const [draft, setDraft] = useState<PricingDraft>({ priceId: "", freeWhy: "" });
   const [tried, setTried] = useState(false);
   const write = useWrite(
@@ -36,7 +38,7 @@ export function PriceWork({ ticket, ball, act, then, children }: PriceWorkProps)
       onSubmit={(event) => {
         event.preventDefault();
         setTried(true);
-        const chosen = chosenPricing(draft, prices ?? [], usual);
+        const chosen = chosenPricing(draft, prices ?? [], usual, taxMillipercent);
         if (chosen !== null) write.mutate(chosen);
       }}
     >
@@ -46,6 +48,7 @@ export function PriceWork({ ticket, ball, act, then, children }: PriceWorkProps)
           prices={prices ?? []}
           usual={usual}
           tried={tried}
+          byHand
           onChange={(change) => setDraft((old) => ({ ...old, ...change }))}
         />
       </div>
@@ -53,7 +56,7 @@ export function PriceWork({ ticket, ball, act, then, children }: PriceWorkProps)
         <button
           type="submit"
           className="button primary"
-          disabled={write.isPending || (draft.priceId !== FREE && chosenPricing(draft, prices ?? [], usual) === null)}
+          disabled={write.isPending || (draft.priceId !== FREE && chosenPricing(draft, prices ?? [], usual, taxMillipercent) === null)}
         >
           {act}
         </button>
