@@ -17,7 +17,9 @@ interface HereProps {
 export function AlreadyHere({ ball, ticket, tried, onWhy }: HereProps) {
   const times = useShopTimes();
   const why = ball.besidesWhy ?? "";
-  const promised = ticket.promisedFor === null ? null : times.at(ticket.promisedFor);
+  // What is ready waits for its owner, whatever was promised.
+  const isDone = ticket.state === "ready" || ticket.state === "uncollected";
+  const promised = isDone || ticket.promisedFor === null ? null : times.at(ticket.promisedFor);
   return (
     <section className="already-here" role="alert">
       <h2>{INTAKE.alreadyHere(ball.name, TICKET_STATE_WORDS[ticket.state], promised)}</h2>
