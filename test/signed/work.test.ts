@@ -211,6 +211,13 @@ describe("a ball's work", () => {
     expect(workOf(stages, entries)).toMatchObject({ sides: [], next: { state: "open", running: mine } });
     expect(workOf(stages, [...entries, theirs]).next?.running).toBe(theirs);
     expect(workOf(stages, [...entries, signs(cut, { signs: false, sidesDone: ["grip"] })]).next?.running).toBeNull();
+    // Done, and put back into the work, nobody works it yet.
+    const redone = [
+      ...entries,
+      signs(cut, { signs: false, sidesDone: ["grip"] }),
+      signs(cut, { signs: false, sidesDone: [], sidesAgain: ["grip"] }),
+    ];
+    expect(workOf(stages, redone).next).toMatchObject({ sidesLeft: cut.sideIds, running: null });
   });
 
   it("a finer way serves a cut that it steps over; a larger step does not", () => {

@@ -133,6 +133,34 @@ describe("signed pad work", () => {
     expect(work[0]).toMatchObject({ by: "hand", sides: [{ side: "grip", seconds: 21, force: "light" }] });
   });
 
+  it("told side by side is of its own stage, with what was really used; begun, read and taken back it is none", () => {
+    const of = ticket(AT, [
+      { ...pads, id: "0-0" },
+      { ...pads, id: "0-1", abrasive: "pad-2000" },
+    ]);
+    const side = (id: string, sidesDone: string[], more: object = {}) =>
+      signed({
+        id: `01890000-0000-7000-8000-00000000001${id}`,
+        stageId: "0-1",
+        signs: false,
+        abrasive: "pad-1500",
+        sidesDone,
+        sideSeconds: [20],
+        ...more,
+      });
+    const back = side("1", ["grip"]);
+    const work = signedPadWork(of, [
+      signed({ stageId: "0-1", signs: false, began: { side: "grip", device: "x" } }),
+      signed({ signs: false, cautionsRead: ["spinner"] }),
+      back,
+      signed({ signs: false, takesBack: back.id }),
+      side("2", ["opposite"]),
+      side("3", [], { signs: true, sideSeconds: [], sidesDone: ["grip", "opposite"] }),
+    ]);
+    // Grain of P1500, 12.6 µm (ISO 6344).
+    expect(work).toMatchObject([{ grainUm: 12.6, sides: [{ side: "opposite", seconds: 20 }] }]);
+  });
+
   it("is that of the newest ticket on which pads were planned", () => {
     const tickets = [ticket("2026-02-01T00:00:00.000Z", []), ticket("2026-01-15T00:00:00.000Z", [pads]), ticket(AT, [pads])];
     expect(newestWork(tickets)?.receivedAt).toBe("2026-01-15T00:00:00.000Z");

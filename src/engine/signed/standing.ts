@@ -75,6 +75,7 @@ class Standing<Entry extends WorkEntry> {
 
   work(sides: readonly SideId[]): void {
     this.left = this.left.filter((side) => !sides.includes(side));
+    if (sides.some((side) => side === this.running?.began?.side)) this.running = null;
   }
 
   /** @param sides none: all of them */
@@ -85,6 +86,7 @@ class Standing<Entry extends WorkEntry> {
     if (this.by !== null || this.again.length > 0) this.again = among(this.again);
     this.againSeconds = seconds;
     this.by = null;
+    this.running = null;
   }
 
   asItStands(isOwn: boolean): StageStanding<Entry> {

@@ -11,22 +11,31 @@ export function newestWork(tickets: readonly Ticket[]): Ticket | null {
 }
 
 /**
- * The pad work of a ticket that has been signed, with the seconds that the clock counted on each side. Stages are signed in the order they were planned in.
+ * The pad work of a ticket that stands, with what was really used and the seconds that the clock counted on each side: told side by side, or with the whole
+ * stage. Of before stages had ids they are signed in the order they were planned in.
  *
  * @param done oldest first
  */
 export function signedPadWork({ stages }: Pick<Ticket, "stages">, done: readonly StageDone[]): readonly PadStage[] {
-  return done.flatMap((signed, i) => {
-    const planned = stages[i];
-    const known: Abrasive | undefined =
-      signed.abrasive === null ? undefined : (ABRASIVES as Readonly<Record<string, Abrasive>>)[planned?.abrasive ?? signed.abrasive];
-    if (planned === undefined || known === undefined || known.grainUm <= 0) return [];
-    const sides = planned.sideIds.flatMap((side, k): SideWork[] => {
-      const seconds = signed.sideSeconds[k] ?? 0;
-      return seconds > 0 ? [{ side, seconds, force: planned.force ?? "medium", held: null }] : [];
+  const gone = new Set(done.flatMap(({ takesBack }) => takesBack ?? []));
+  const standing = done.filter(({ id, takesBack }) => takesBack === null && !gone.has(id));
+  const older = standing.filter(({ stageId }) => stageId === null);
+  return standing.flatMap((entry) => {
+    const planned = entry.stageId === null ? stages[older.indexOf(entry)] : stages.find(({ id }) => id === entry.stageId);
+    const abrasive = knownAbrasive(entry.abrasive) ?? (entry.abrasive === null ? null : knownAbrasive(planned?.abrasive ?? null));
+    if (abrasive === null || abrasive.grainUm <= 0) return [];
+    const ids = entry.sidesDone.length === entry.sideSeconds.length ? entry.sidesDone : (planned?.sideIds ?? []);
+    const sides = ids.flatMap((side, k): SideWork[] => {
+      const seconds = entry.sideSeconds[k] ?? 0;
+      return seconds > 0 ? [{ side, seconds, force: planned?.force ?? "medium", held: null }] : [];
     });
-    return sides.length === 0 ? [] : [padStage(known.grainUm, sides, isByHand(signed.way ?? planned.way) ? "hand" : "spinner")];
+    return sides.length === 0 ? [] : [padStage(abrasive.grainUm, sides, isByHand(entry.way ?? planned?.way ?? null) ? "hand" : "spinner")];
   });
+}
+
+function knownAbrasive(name: string | null): Abrasive | null {
+  const all: Readonly<Record<string, Abrasive>> = ABRASIVES;
+  return name !== null && Object.hasOwn(all, name) ? all[name] : null;
 }
 
 function isByHand(way: string | null): boolean {
