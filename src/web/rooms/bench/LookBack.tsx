@@ -41,7 +41,7 @@ export function LookBack({ here, moment: { entry, what }, onForward }: BackProps
       <h1>{what === "side" ? sides : tool === null ? name : BENCH.tool(tool, null)}</h1>
       <p className="bench-with">{BENCH.backAt(name, entry.initials, times.at(entry.at))}</p>
       {what === "signed" && <p className="note">{BENCH.backSigned}</p>}
-      {what === "signed" && <TakeBack here={here} entry={entry} />}
+      {what === "signed" && <TakeBack here={here} entry={entry} className="button" />}
       <div className="bench-buttons">
         {what === "side" && (
           <button

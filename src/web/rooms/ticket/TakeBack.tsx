@@ -5,8 +5,14 @@ import { ReasonPress } from "../../pieces/ReasonPress.tsx";
 import { For } from "../../shop/useDoor.tsx";
 import { useSign } from "../bench/useSign.ts";
 
+interface TakeBackProps {
+  readonly here: OnTheBench;
+  readonly entry: SignedEntry;
+  readonly className?: "link" | "button";
+}
+
 /** A signature is taken back with a reason, which stays in the log. */
-export function TakeBack({ here, entry }: { readonly here: OnTheBench; readonly entry: SignedEntry }) {
+export function TakeBack({ here, entry, className = "link" }: TakeBackProps) {
   const sign = useSign();
   return (
     <For least="technician">
@@ -14,7 +20,7 @@ export function TakeBack({ here, entry }: { readonly here: OnTheBench; readonly 
         press={TICKET.takeBack}
         label={TICKET.takeBackWhy}
         act={TICKET.takeBack}
-        className="link"
+        className={className}
         onSay={(why) => sign.takeBack(here, entry, why)}
       />
     </For>
