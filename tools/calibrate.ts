@@ -7,6 +7,7 @@
  *
  * Repeatable: seeded, no clock in what is written.
  */
+import { execFileSync } from "node:child_process";
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fromBase64, toBase64 } from "#engine/bytes";
@@ -33,9 +34,14 @@ const MIDDLE_TRIED = 40;
 const ROOT = join(import.meta.dirname, "..");
 const SAID = join(ROOT, "tools/calibration/said.json");
 
-if (!process.argv.includes("--page")) await remake();
-const stored = JSON.parse(readFileSync(SAID, "utf8")) as Stored;
-writeFileSync(join(ROOT, "docs/model/calibration.md"), calibrationPage(stored, ensemble()));
+if (process.argv.includes("--page")) {
+  const stored = JSON.parse(readFileSync(SAID, "utf8")) as Stored;
+  writeFileSync(join(ROOT, "docs/model/calibration.md"), calibrationPage(stored, ensemble()));
+} else {
+  await remake();
+  // What has just been written is read by a program that begins anew.
+  execFileSync(process.execPath, [...process.execArgv, import.meta.filename, "--page"], { stdio: "inherit" });
+}
 
 async function remake(): Promise<void> {
   const points = evenPoints(TRIED, PARAMETER_IDS.length, SEED);
@@ -88,33 +94,40 @@ async function remake(): Promise<void> {
     ladders: chosen.map(({ said }) => said.ladders.map((row) => row.map((value) => Number(value.toFixed(4))))),
   };
   writeFileSync(SAID, `${JSON.stringify(found)}\n`);
-  const mean = found.ladders[0].flat().map((_, k) =>
+  await writeMiddle(
+    found,
+    chosen.map(({ unit }) => unit),
+    kept,
+  );
+  console.error(`effective ${found.effectiveOfTried.toFixed(0)} of ${TRIED}; ${chosen.length} worlds kept, least loss ${least.toFixed(2)}`);
+}
+
+/** The friction law in the middle, of those of the first worlds. */
+async function writeMiddle({ ladders }: Stored, units: readonly (readonly number[])[], weights: readonly number[]): Promise<void> {
+  const mean = ladders[0].flat().map((_, k) =>
     weightedMean(
-      found.ladders.map((row) => row.flat()[k]),
-      kept,
+      ladders.map((row) => row.flat()[k]),
+      weights,
     ),
   );
-  const laws = chosen.slice(0, MIDDLE_TRIED).map(({ unit }) => frictionOf(unit));
+  const middle = PARAMETER_IDS.map((_, i) =>
+    weightedMean(
+      units.map((unit) => unit[i]),
+      weights,
+    ),
+  );
+  const tried = units.slice(0, MIDDLE_TRIED);
+  const laws = tried.map(frictionOf);
   const heard = await askAll(
     laws.map((assumed, id) => ({ id, assumed, what: "all" as const })),
     told("laws asked for the middle", laws.length),
   );
-  const middle =
-    laws[
-      nearestTo(
-        mean,
-        heard.map(({ ladders }) => ladders.flat()),
-      )
-    ];
-  writeFileSync(
-    join(ROOT, "src/engine/calibrated.ts"),
-    calibratedSource(
-      middle,
-      chosen.map(({ unit }) => unit),
-      kept,
-    ),
+  const best = nearestTo(
+    mean,
+    middle,
+    heard.map(({ ladders: own }, i) => ({ ladder: own.flat(), unit: tried[i] })),
   );
-  console.error(`effective ${found.effectiveOfTried.toFixed(0)} of ${TRIED}; ${chosen.length} worlds kept, least loss ${least.toFixed(2)}`);
+  writeFileSync(join(ROOT, "src/engine/calibrated.ts"), calibratedSource(laws[best], units, weights));
 }
 
 /** As the engine reads it back: 16 bits a number. */

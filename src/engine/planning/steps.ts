@@ -20,8 +20,8 @@ import { scoresIn, type WorldBlock } from "./worldScores.ts";
  * finish in the middle world, score all of them in blocks of worlds, decide after each. All are pure, and everything passed is plain data.
  */
 
-/** How many worlds the first answer takes on the lane as found, a final one through the session, and one that has all the time it wants. */
-export const WORLDS = { first: 16, final: 64, all: 256 } as const;
+/** How many worlds the first answer takes on the lane as found, and a final one through the session. */
+export const WORLDS = { first: 16, final: 64 } as const;
 
 /** What a plan computes: which finishes, what they are judged by, and the line that is played today. */
 export interface Wanted extends Decided {

@@ -179,7 +179,7 @@ export const PLAN_ANSWER = {
   print: "Drucken",
   loss: "Was ein anderer Schliff kosten würde",
   lossNote: "Das Band ist die Unsicherheit des Unterschieds zur Wahl: Neun von zehn Welten liegen darin.",
-  table: "Schliffe nebeneinander, jeder auf seiner besten Linie",
+  table: "Schliffe nebeneinander, jeder auf seiner eigenen Linie",
   columns: {
     finish: "Schliff",
     onChart: "Auf der Karte",

@@ -172,7 +172,7 @@ export const PLAN_ANSWER = {
   print: "Print",
   loss: "What another finish would cost",
   lossNote: "The band is the uncertainty of the difference to the pick: nine in ten of the worlds fall inside it.",
-  table: "Finishes side by side, each on its own best line",
+  table: "Finishes side by side, each on its own line",
   columns: {
     finish: "Finish",
     onChart: "On the chart",
