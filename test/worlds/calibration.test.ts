@@ -71,8 +71,9 @@ describe("the trade as a gate (common practice, no source)", () => {
     ];
     for (const [first, second] of pairs) {
       const holds = stored.ladders.map((ladders) => {
-        const best = (row: readonly number[]) => row.indexOf(Math.max(...row));
-        const [was, is] = [best(ladders[first]), best(ladders[second])];
+        // What the first wants: the dullest that is as good as its best; the second: its best.
+        const was = ladders[first].findIndex((score) => score >= Math.max(...ladders[first]) - 0.02);
+        const is = ladders[second].indexOf(Math.max(...ladders[second]));
         return is >= was || ladders[second][is] - ladders[second][was] < 0.02 ? 1 : 0;
       });
       expect(weightedMean(holds, weights), `${first} to ${second}`).toBeGreaterThanOrEqual(0.98);
