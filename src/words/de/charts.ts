@@ -37,7 +37,7 @@ export const CHART = {
   loss: (per100) => (Math.abs(per100) < 0.05 ? "0" : `${per100 > 0 ? "−" : "+"}${fixed(Math.abs(per100), 1)}`),
   duller: "matter",
   smoother: "glatter",
-  plateau: "fast gleich gut",
+  plateau: "zu nah beieinander",
   cliff: "fällt schnell ab",
   noLine: "keine Linie",
   lossDescription: (rows) => `Gute Würfe, die von hundert gegen die Wahl verloren gehen. ${rows.join(" ")}`,

@@ -13,7 +13,6 @@ export function signed(value: number, decimals: number): string {
 export const feet = (ft: number): string => `${fixed(ft, 1)} ft`;
 export const boards = (count: number): string => `${fixed(count, 1)} ${fixed(Math.abs(count), 1) === "1,0" ? "Board" : "Boards"}`;
 export const degrees = (deg: number): string => `${fixed(deg, 1)}°`;
-export const finerDegrees = (deg: number): string => `${fixed(deg, 2)}°`;
 export const launchAngle = (deg: number, decimals = 2): string =>
   `${fixed(Math.abs(deg), decimals)}° ${deg < 0 ? "nach innen" : "nach außen"}`;
 export const mph = (value: number): string => `${fixed(value, 1)} mph`;

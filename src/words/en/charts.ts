@@ -35,7 +35,7 @@ export const CHART = {
   loss: (per100: number) => (Math.abs(per100) < 0.05 ? "0" : `${per100 > 0 ? "−" : "+"}${Math.abs(per100).toFixed(1)}`),
   duller: "duller",
   smoother: "smoother",
-  plateau: "much the same",
+  plateau: "too close to call",
   cliff: "falls off quickly",
   noLine: "no line",
   lossDescription: (rows: readonly string[]) => `Good shots lost in a hundred against the pick. ${rows.join(" ")}`,

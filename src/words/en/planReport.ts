@@ -60,7 +60,7 @@ const SURE_TEXTS = {
 } as const;
 
 export function sureText(sure: keyof typeof SURE_TEXTS, share: number): string {
-  return `${SURE_TEXTS[sure]} (it holds in at least ${fixed(100 * share, 0)} of 100 worlds that fit what is known).`;
+  return `${SURE_TEXTS[sure]} (at least ${fixed(100 * share, 0)} of 100 worlds that fit what is known agree).`;
 }
 
 export function plateauText(plateau: readonly string[], pick: string): string {

@@ -1,4 +1,4 @@
-import { ASSUMPTIONS, type Assumed, assume } from "../../assumptions.ts";
+import { type Assumed, assume } from "../../assumptions.ts";
 import type { Bowler } from "../../delivery/bowler.ts";
 import { EngineFault, type Problem } from "../../fault.ts";
 import { deriveSeed } from "../../random.ts";
@@ -12,6 +12,7 @@ import {
   DELIVERY_IDS,
   type DeliveryKnown,
   HOUSE_IDS,
+  houseRange,
   logPrior,
   PARAMETER_IDS,
   type ParameterId,
@@ -162,7 +163,7 @@ function told({ bowler, known, situations }: CorrectQuestion, places: readonly P
 function priorOf(id: ParameterId, bowler: Bowler, known: DeliveryKnown): { value: number; low: number; high: number; sd: number } {
   if (isDelivery(id))
     return { value: bowler[id], low: bowler[id] - 1.645 * known[id], high: bowler[id] + 1.645 * known[id], sd: known[id] };
-  const { value, low, high } = ASSUMPTIONS[id];
+  const { value, low, high } = houseRange(id);
   return { value, low, high, sd: (high - low) / Math.sqrt(12) };
 }
 

@@ -4,7 +4,7 @@ import { normalDeviate } from "../../random.ts";
 
 /**
  * What is learned of a house, and of the bowler along the way. Film over roughness at half contact (`friction.filmRatio`) is held: shots show only the ratio
- * of film to it. Priors of the house are the assumptions' ranges, even; those of the delivery are normal about the numbers given.
+ * of film to it. Priors of the house are even over its ranges; those of the delivery are normal about the numbers given.
  */
 export const HOUSE_IDS = [
   "house.dry",
@@ -22,6 +22,16 @@ export type DeliveryId = (typeof DELIVERY_IDS)[number];
 export type ParameterId = HouseId | DeliveryId;
 export const PARAMETER_IDS: readonly ParameterId[] = [...HOUSE_IDS, ...DELIVERY_IDS];
 
+/** By how much one house may differ from the next in what worlds know least, a share to either side: most of the spread over the worlds is no house's. Chosen. */
+const HOUSE_SHARES: Readonly<Partial<Record<HouseId, number>>> = { "friction.oil": 0.15, "carriedOil.share": 0.2 };
+
+/** Where a parameter of a house is believed to lie before any shot is seen. */
+export function houseRange(id: HouseId): { readonly value: number; readonly low: number; readonly high: number } {
+  const { value, low, high } = ASSUMPTIONS[id];
+  const share = HOUSE_SHARES[id];
+  return share === undefined ? { value, low, high } : { value, low: value * (1 - share), high: value * (1 + share) };
+}
+
 /** How well the bowler's numbers are known: standard deviations of the mean delivery, > 0. */
 export type DeliveryKnown = Readonly<Record<DeliveryId, number>>;
 
@@ -32,7 +42,7 @@ export type Place = readonly number[];
 export function valuesAt(place: Place, bowler: Bowler, known: DeliveryKnown): Readonly<Record<ParameterId, number>> {
   const values = {} as Record<ParameterId, number>;
   HOUSE_IDS.forEach((id, i) => {
-    const { low, high } = ASSUMPTIONS[id];
+    const { low, high } = houseRange(id);
     values[id] = (low + high) / 2 + (place[i] * (high - low)) / 2;
   });
   DELIVERY_IDS.forEach((id, i) => {
@@ -45,7 +55,7 @@ export function valuesAt(place: Place, bowler: Bowler, known: DeliveryKnown): Re
 export function usualPlace(): Place {
   return [
     ...HOUSE_IDS.map((id) => {
-      const { value, low, high } = ASSUMPTIONS[id];
+      const { value, low, high } = houseRange(id);
       return (2 * value - low - high) / (high - low);
     }),
     ...DELIVERY_IDS.map(() => 0),

@@ -90,14 +90,20 @@ export function tableColumns(plan: FinishPlan): readonly Column[] {
     },
     {
       name: A.columns.todaysLine,
-      text: (c) =>
-        or(c.onTodaysLine, (t) => [A.boardsChange(t.boardChange), or(t.chance, (i) => A.held(i.value), "")].filter(Boolean).join(", ")),
-      second: (c) => or(c.onTodaysLine?.move ?? null, (m) => A.move(m.feetBoards, m.targetBoards), ""),
+      text: (c) => or(c.onTodaysLine, (t) => A.boardsChange(t.boardChange)),
+      second: (c) => or(c.onTodaysLine?.chance ?? null, (i) => A.held(i.value), ""),
       figures: [
         { key: "onTodaysLineBoardAtPins", of: (c) => c.onTodaysLine?.boardAtPins ?? null },
         { key: "onTodaysLineBoardChange", of: (c) => c.onTodaysLine?.boardChange ?? null },
         { key: "onTodaysLineEntryAngleDeg", of: (c) => c.onTodaysLine?.entryAngleDeg ?? null },
         { key: "onTodaysLineChance", of: (c) => c.onTodaysLine?.chance?.value ?? null },
+      ],
+    },
+    {
+      name: A.columns.move,
+      text: (c) => or(c.onTodaysLine?.move ?? null, (m) => A.feetMove(m.feetBoards)),
+      second: (c) => or(c.onTodaysLine?.move ?? null, (m) => A.targetMove(m.targetBoards), ""),
+      figures: [
         { key: "moveFeetBoards", of: (c) => c.onTodaysLine?.move?.feetBoards ?? null },
         { key: "moveTargetBoards", of: (c) => c.onTodaysLine?.move?.targetBoards ?? null },
       ],
