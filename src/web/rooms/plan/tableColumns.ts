@@ -34,7 +34,6 @@ export function tableColumns(plan: FinishPlan): readonly Column[] {
               "",
             ),
       figures: [
-        { key: "expectedPins", of: (c) => c.expectedPins?.value ?? null },
         { key: "chance", of: (c) => c.chance?.value ?? null },
         { key: "chanceLow", of: (c) => c.chance?.low ?? null },
         { key: "chanceHigh", of: (c) => c.chance?.high ?? null },
@@ -106,6 +105,7 @@ export function tableColumns(plan: FinishPlan): readonly Column[] {
       figures: [
         { key: "moveFeetBoards", of: (c) => c.onTodaysLine?.move?.feetBoards ?? null },
         { key: "moveTargetBoards", of: (c) => c.onTodaysLine?.move?.targetBoards ?? null },
+        { key: "expectedPins", of: (c) => c.expectedPins?.value ?? null },
       ],
     },
   ];
