@@ -29,7 +29,7 @@ const WORDS: Readonly<Record<keyof Run, string>> = {
   todayPaintMs: "Today: first paint with content, ms",
   planPaintMs: "finish plan: first paint with content, ms",
   planFirstMs: "finish plan: first answer after the address is opened, ms",
-  planFinalMs: "finish plan: final answer (seven finishes, 200 draws), ms",
+  planFinalMs: "finish plan: final answer (seven finishes, 64 worlds), ms",
   planChangedMs: "finish plan: final answer after a changed figure, ms",
   typingMs: "typing into the form: longest time from key to picture, ms",
 };
