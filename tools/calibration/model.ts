@@ -74,9 +74,9 @@ export class AskedWorld {
   /** A finish on a lane through a session of so many stages. */
   session(at: Pick<Situation, "style" | "cover" | "pattern" | "playedShots">, finish: Finish, stages: number): readonly Stage[] {
     const { style, cover, pattern, playedShots } = at;
-    const key = `${style} ${cover} ${pattern} ${playedShots} ${finishText(finish)} ${stages}`;
+    const key = `${style} ${cover} ${pattern} ${playedShots} ${finishText(finish)}`;
     const kept = this.#sessions.get(key);
-    if (kept) return kept;
+    if (kept && kept.length >= stages) return kept.slice(0, stages);
     const session = sessionOf(this.ground(style, cover, pattern), finish, this.film(pattern, cover, playedShots), stages, "strikeChance");
     this.#sessions.set(key, session);
     return session;

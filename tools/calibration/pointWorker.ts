@@ -27,6 +27,8 @@ const CHEAP_FIRST = [...TARGETS.keys()].sort((a, b) => Number(isLadder(TARGETS[a
 
 function ask({ id, assumed, what }: Asked): Said {
   const world = new AskedWorld(assumed);
+  // Whole sessions first: what is asked of the lane as found is their beginning.
+  const ladders = what === "all" ? SITUATIONS.map((situation) => world.ladder(situation, "session")) : [];
   const said: (number | null)[] = TARGETS.map(() => null);
   let loss = 0;
   for (const k of CHEAP_FIRST) {
@@ -36,7 +38,7 @@ function ask({ id, assumed, what }: Asked): Said {
     if (!target.leftOut) loss += missOf(target, said[k]) ** 2;
     if (what === "fitted" && loss > HOPELESS) loss = Number.POSITIVE_INFINITY;
   }
-  return { id, said, loss, ladders: what === "all" ? SITUATIONS.map((situation) => world.ladder(situation, "session")) : [] };
+  return { id, said, loss, ladders };
 }
 
 process.on("message", (asked: Asked) => process.send?.(ask(asked)));
