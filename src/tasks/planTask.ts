@@ -1,7 +1,7 @@
 import type { FinishPlan } from "#engine/planning/plan";
 import type { PlanQuestion } from "#engine/planning/question";
 import type { FinishRating } from "#engine/planning/rating";
-import { WORLDS } from "#engine/planning/steps";
+import { WORLDS } from "#engine/planning/worldCounts";
 import type { WorldBlock } from "#engine/planning/worldScores";
 import type { Executor, StopSignal } from "./executor.ts";
 import { type FinishLoss, lossesOf } from "./losses.ts";

@@ -4,7 +4,8 @@ import type { Interval } from "#engine/planning/plan";
 import type { PlanQuestion, TrialShot } from "#engine/planning/question";
 import { STYLES } from "#engine/planning/situations";
 import { fitOf, predictedBoard, type TrialMean, trialMeans } from "#engine/planning/trial";
-import { effectiveNumber, ensemble } from "#engine/worlds/ensemble";
+import { effectiveNumber } from "#engine/worlds/effectiveNumber";
+import { ensemble } from "#engine/worlds/ensemble";
 import type { Executor } from "./executor.ts";
 import { runPlan } from "./planTask.ts";
 

@@ -41,12 +41,24 @@ export function complaints(page: Page): string[] {
   return heard;
 }
 
-/** A ball of the invented shop whose last work was signed. */
+interface Worked {
+  readonly ballId: string;
+  readonly state: string;
+  readonly receivedAt: string;
+  readonly stages: readonly { readonly sideIds: readonly string[] }[];
+}
+
+/** A ball of the invented shop whose last work with pads was signed and fetched, and whose track was read. */
 export async function workedBall(request: APIRequestContext): Promise<string> {
-  const { items } = await (await request.get("/api/tickets?limit=200&order=oldest first")).json();
-  const worked = items.find(
-    ({ state, stages }: { state: string; stages: { sideIds: string[] }[] }) =>
-      state === "collected" && stages.some(({ sideIds }) => sideIds.length === 6),
+  const { items }: { items: readonly Worked[] } = await (await request.get("/api/tickets?limit=200&order=newest first")).json();
+  const withPads = items.filter(({ stages }) => stages.some(({ sideIds }) => sideIds.length === 6));
+  const newest = withPads.filter(({ ballId, receivedAt }) =>
+    withPads.every((one) => one.ballId !== ballId || one.receivedAt <= receivedAt),
   );
-  return worked.ballId;
+  for (const { ballId, state } of newest) {
+    if (state !== "collected") continue;
+    const { items: readings } = await (await request.get(`/api/readings?ballId=${ballId}&limit=200`)).json();
+    if (readings.some(({ place }: { place: string }) => place === "track")) return ballId;
+  }
+  throw new Error("No ball of the invented shop was worked, fetched and read.");
 }

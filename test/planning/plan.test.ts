@@ -11,7 +11,7 @@ import type { FinishPlan } from "#engine/planning/plan";
 import { chanceAt, filmFound, mapOf } from "#engine/planning/session";
 import { SITUATIONS, type StyleId } from "#engine/planning/situations";
 import { playableLines } from "#engine/planning/softLines";
-import { WORLDS } from "#engine/planning/steps";
+import { WORLDS } from "#engine/planning/worldCounts";
 import { effectiveRaUm, parseFinish } from "#engine/surface/finish";
 import { coverIn, ensemble } from "#engine/worlds/ensemble";
 import { customerLines } from "#words/customerLines";

@@ -21,6 +21,7 @@ const worlds = (from: number, chances: Readonly<Record<string, readonly number[]
   ids: Object.values(chances)[0].map((_, i) => from + i),
   span: "session",
   finishes: Object.entries(chances).map(([finish, scores]) => ({ finish, scores, onTodaysLine: null })),
+  weights: Object.values(chances)[0].map(() => 1),
   fits: Object.values(chances)[0].map(() => 0),
   seen: null,
 });

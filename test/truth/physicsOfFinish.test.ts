@@ -8,8 +8,8 @@ import { release } from "#engine/delivery/release";
 import { filmOfPattern } from "#engine/lane/film";
 import { emptyRun } from "#engine/motion/averaged";
 import { averagedBall, frictionOnLane } from "#engine/motion/ground";
-import { boardAtPins, entryDegOf, throwBall } from "#engine/planning/outcomeMap";
 import { STYLES } from "#engine/planning/situations";
+import { boardAtPins, entryDegOf, throwBall } from "#engine/planning/thrown";
 import { effectiveRaUm, parseFinish } from "#engine/surface/finish";
 import { DEGREE } from "#engine/units";
 

@@ -2,7 +2,8 @@ import { describe, expect, it } from "vitest";
 import { crc32, fromBase64, toBase64 } from "#engine/bytes";
 import { EngineFault } from "#engine/fault";
 import { CARRY } from "#engine/pins/carryData";
-import { effectiveNumber, ensemble, packUnits, readEnsemble } from "#engine/worlds/ensemble";
+import { effectiveNumber } from "#engine/worlds/effectiveNumber";
+import { ensemble, packUnits, readEnsemble } from "#engine/worlds/ensemble";
 import { ENSEMBLE_DATA } from "#engine/worlds/ensembleData";
 import { NIGHT, PARAMETER_IDS, PRIORS, worldAt } from "#engine/worlds/parameters";
 

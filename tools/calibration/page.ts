@@ -1,7 +1,8 @@
 import { band, compare, weightedMean } from "#engine/planning/comparison";
 import { SITUATIONS, type Situation } from "#engine/planning/situations";
 import { effectiveRaUm, finishText, parseFinish } from "#engine/surface/finish";
-import { type Ensemble, effectiveNumber } from "#engine/worlds/ensemble";
+import { effectiveNumber } from "#engine/worlds/effectiveNumber";
+import type { Ensemble } from "#engine/worlds/ensemble";
 import { PARAMETER_IDS, PRIORS, type Prior, worldAt } from "#engine/worlds/parameters";
 import { resampled } from "./choose.ts";
 import { ladderFor, outsideLead } from "./model.ts";

@@ -196,7 +196,7 @@ export const TERMS: readonly Term[] = [
   {
     name: "speed and slip of the line in the plan's chance",
     page: "carry",
-    file: "planning/outcomeMap.ts",
+    file: "planning/thrown.ts",
     edits: [["const room = chance * (1 - chance);", "const room = 0 * chance;"]],
   },
   { name: "hardness of the cover", page: "bench-work", file: "surface/cut.ts", edits: [["(REFERENCE_HARDNESS_D / hardnessD)", "1"]] },

@@ -1,5 +1,5 @@
 import { effectiveRaUm, type Finish, finishText, sameFinish } from "../surface/finish.ts";
-import { effectiveNumber, ensemble } from "../worlds/ensemble.ts";
+import { effectiveNumber } from "../worlds/effectiveNumber.ts";
 import { CLOSE, type Metric } from "./metric.ts";
 import type { FinishRating } from "./rating.ts";
 import type { WorldBlock } from "./worldScores.ts";
@@ -48,10 +48,9 @@ const ERRORS_OF_NOTHING = 2;
 export function worldsOf(blocks: readonly WorldBlock[]): Worlds {
   const whole = blocks.filter(({ span }) => span === "session");
   const used = (whole.length > 0 ? whole : blocks).toSorted((a, b) => a.from - b.from);
-  const { worlds } = ensemble();
   const fits = used.flatMap(({ fits: own }) => own);
   const best = Math.max(...fits);
-  const shares = used.flatMap(({ ids }) => ids.map((id) => worlds[id].weight));
+  const shares = used.flatMap(({ weights }) => weights);
   return { blocks: used, weights: shares.map((share, i) => share * Math.exp(fits[i] - best)) };
 }
 

@@ -20,9 +20,6 @@ import { scoresIn, type WorldBlock } from "./worldScores.ts";
  * finish in the middle world, score all of them in blocks of worlds, decide after each. All are pure, and everything passed is plain data.
  */
 
-/** How many worlds the first answer takes on the lane as found, and a final one through the session. */
-export const WORLDS = { first: 16, final: 64 } as const;
-
 /** What a plan computes: which finishes, what they are judged by, and the line that is played today. */
 export interface Wanted extends Decided {
   readonly finishes: readonly Finish[];

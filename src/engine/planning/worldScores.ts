@@ -24,6 +24,8 @@ export interface WorldBlock {
   readonly from: number;
   /** Which worlds, by their ids. */
   readonly ids: readonly number[];
+  /** Their shares of the ensemble. */
+  readonly weights: readonly number[];
   /** On the lane as found only, or through the session. */
   readonly span: "fresh" | "session";
   readonly finishes: readonly FinishInWorlds[];
@@ -60,6 +62,7 @@ export function scoresIn(worlds: readonly World[], from: number, question: PlanQ
   return {
     from,
     ids: worlds.map(({ id }) => id),
+    weights: worlds.map(({ weight }) => weight),
     span,
     finishes: finishes.map((finish, i) => ({
       finish: finishText(finish),

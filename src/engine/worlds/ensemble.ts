@@ -95,13 +95,6 @@ export function ensemble(): Ensemble {
   return kept;
 }
 
-/** How many worlds count: 1/Σw² of the shares. */
-export function effectiveNumber(weights: readonly number[]): number {
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
-  const squares = weights.reduce((sum, weight) => sum + weight * weight, 0);
-  return squares > 0 ? (total * total) / squares : 0;
-}
-
 /** The cover that a ball has in a world: its own, or where nobody knows it one of those it may be. */
 export function coverIn(world: World, ball: Pick<Ball, "cover" | "unknown" | "job">): CoverId {
   const covers = coversOf(ball);
