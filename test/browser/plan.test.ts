@@ -15,6 +15,8 @@ test("opens with an example's plan: a pick, a chart, a table, no complaint", asy
 });
 
 test("a changed bowler changes the answer; undo brings the first one back, figure for figure", async ({ page }) => {
+  // Three whole plans, on a machine that may be computing others.
+  test.setTimeout(150_000);
   await openFinishedPlan(page);
   const first = await page.locator(".candidates").textContent();
   await page.getByRole("textbox", { name: "Launch speed" }).fill("20");

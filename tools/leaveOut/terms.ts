@@ -167,7 +167,7 @@ export const TERMS: readonly Term[] = [
     name: "scatter of the shots widens their track",
     page: "wear",
     file: "lane/wear.ts",
-    edits: [["const width = Math.hypot(law.footprint, track.scatter[row]);", "const width = law.footprint;"]],
+    edits: [["const width = Math.hypot(law.footprint, scatter[row]);", "const width = law.footprint;"]],
   },
   {
     name: "pattern runs out along the lane",
@@ -264,7 +264,7 @@ export const TERMS: readonly Term[] = [
     file: "planning/oilInPlay/session.ts",
     edits: [
       [
-        "const found = player.line ?? lineNow(ground, seen, player.ball.finish);",
+        "const found = player.line ?? lineNow(ground, seen);",
         "const found = player.line ?? before?.line ?? lineNow(ground, seen, player.ball.finish);",
       ],
     ],
