@@ -93,7 +93,7 @@ function replacedOnce(text: string, find: string, instead: string, term: Term): 
 
 function run(command: string, args: readonly string[], cwd: string): Promise<void> {
   return new Promise((resolve) => {
-    execFile(command, args, { cwd, maxBuffer: 64e6 }, () => resolve());
+    execFile(command, args, { cwd, maxBuffer: 64e6, env: { ...process.env, FROM_SOURCE: "1" } }, () => resolve());
   });
 }
 

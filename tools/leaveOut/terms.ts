@@ -262,12 +262,7 @@ export const TERMS: readonly Term[] = [
     name: "everybody finds the line anew",
     page: "oil-in-play",
     file: "planning/oilInPlay/session.ts",
-    edits: [
-      [
-        "const found = player.line ?? lineNow(ground, seen);",
-        "const found = player.line ?? before?.line ?? lineNow(ground, seen, player.ball.finish);",
-      ],
-    ],
+    edits: [["const found = player.line ?? lineNow(ground, seen);", "const found = player.line ?? before?.line ?? lineNow(ground, seen);"]],
   },
   {
     name: "what a change of ball costs",
