@@ -3,7 +3,7 @@ import { xToBoard } from "../lane/geometry.ts";
 import { emptyRun, SCORED_STEP } from "../motion/averaged.ts";
 import type { Thrower } from "../motion/track.ts";
 import { pinsAt, qualityShift, type StrikeMap, strikeAt } from "../pins/carry.ts";
-import type { HitQuality } from "../pins/carryGrid.ts";
+import type { GridAxis, HitQuality } from "../pins/carryGrid.ts";
 import type { Limits } from "./question.ts";
 import { boardAtPins, entryDegOf, NOWHERE, nudged, OFF_LANE_BOARD, type Off, qualityOf, throwBall } from "./thrown.ts";
 
@@ -23,13 +23,6 @@ export interface LineMap {
   readonly board: Float64Array;
   readonly entry: Float64Array;
   readonly breakpoint: Float64Array;
-}
-
-/** An evenly spaced axis. */
-export interface GridAxis {
-  readonly from: number;
-  readonly step: number;
-  readonly count: number;
 }
 
 /** Nodes that are thrown, and so many steps of the fine grid between two of them. */
