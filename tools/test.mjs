@@ -10,7 +10,7 @@ import { join } from "node:path";
 import { findBrowser } from "./browser.mjs";
 import { testOnOtherNodes } from "./otherNodes.mjs";
 import { bundleWeb, ensureInstalled, ROOT, runTool, typeCheck } from "./setup.mjs";
-import { addTotals, fromPlaywright, fromVitest, NONE, totalsLine } from "./totals.mjs";
+import { addTotals, failedInPlaywright, failedInVitest, fromPlaywright, fromVitest, NONE, totalsLine } from "./totals.mjs";
 
 const REPORTS = join(ROOT, "dist", ".reports");
 /** @type {string[]} */
@@ -59,7 +59,9 @@ async function runVitest() {
   const code = await runTool("vitest", "vitest", ["run", "--reporter=default", "--reporter=json", `--outputFile.json=${file}`], {
     COMPILED: "1",
   });
-  return fromVitest(readReport(file), code);
+  const report = readReport(file);
+  notices.push(...failedInVitest(report, ROOT));
+  return fromVitest(report, code);
 }
 
 async function runOtherNodes() {
@@ -80,7 +82,9 @@ async function runBrowserTests() {
     PLAYWRIGHT_JSON_OUTPUT_FILE: file,
   };
   const code = await runTool("@playwright/test", "playwright", ["test", "--reporter=list,json"], env);
-  return fromPlaywright(readReport(file), code);
+  const report = readReport(file);
+  notices.push(...failedInPlaywright(report));
+  return fromPlaywright(report, code);
 }
 
 /** Skips by name and says how to get a browser; on a build machine a skip is a failure. @param {readonly string[]} tried */
