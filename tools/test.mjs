@@ -56,11 +56,18 @@ async function check(name, command) {
 async function runVitest() {
   console.log("\n— tests");
   const file = join(REPORTS, "vitest.json");
-  const code = await runTool("vitest", "vitest", ["run", "--reporter=default", "--reporter=json", `--outputFile.json=${file}`], {
+  const stray = join(REPORTS, "stray.json");
+  const reporters = ["default", "json", "./tools/strayErrors.mjs"].map((name) => `--reporter=${name}`);
+  const code = await runTool("vitest", "vitest", ["run", ...reporters, `--outputFile.json=${file}`], {
     COMPILED: "1",
+    STRAY_ERRORS: stray,
   });
   const report = readReport(file);
-  notices.push(...failedInVitest(report, ROOT));
+  const strayErrors = readReport(stray) ?? [];
+  notices.push(
+    ...failedInVitest(report, ROOT),
+    ...strayErrors.map((/** @type {any} */ error) => `Failed: outside every test: ${error.stack}`),
+  );
   return fromVitest(report, code);
 }
 

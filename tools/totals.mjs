@@ -73,7 +73,8 @@ export function failedInPlaywright(report) {
         ),
     ),
   ];
-  return (report?.suites ?? []).flatMap(inSuite);
+  const outside = (report?.errors ?? []).map((/** @type {any} */ error) => named("outside every browser test", error.message));
+  return [...(report?.suites ?? []).flatMap(inSuite), ...outside];
 }
 
 /** @param {string} name @param {string | undefined} why */
