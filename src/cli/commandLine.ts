@@ -1,4 +1,5 @@
 import { programVersion } from "#server/version";
+import { bringVectorKernel } from "#tasks/kernel/vectorKernel";
 import { backup } from "./backup.ts";
 import { bag } from "./bag.ts";
 import { carry } from "./carry.ts";
@@ -88,6 +89,7 @@ async function dispatch(options: Options, world: World): Promise<ExitCode> {
   const stray = options.given.find((option) => !takes.includes(option));
   if (stray !== undefined)
     throw usageFault(`gritwright ${name} does not take --${stray}.`, takes.map((option) => `--${option}`).join(", "), stray);
+  bringVectorKernel();
   return command.run(files, options, world);
 }
 

@@ -111,6 +111,16 @@ export function laneFriction(met: Float64Array, contact: Contact): FrictionField
   };
 }
 
+/** The same law in the cells of the film map, each times `by`: for those who run many shots and take straight lines between the cells. */
+export function tabulated(met: Float64Array, contact: Contact, by: number, into: Float32Array): void {
+  const table = lawTable(contact, met);
+  for (let at = 0; at < into.length; at++) {
+    const place = met[at] / TABLE_STEP_UM;
+    const cell = place | 0;
+    into[at] = by * (table[cell] + (table[cell + 1] - table[cell]) * (place - cell));
+  }
+}
+
 function lawTable(contact: Contact, met: Float64Array): Float64Array {
   let thickest = 0;
   for (let i = 0; i < met.length; i++) if (met[i] > thickest) thickest = met[i];
