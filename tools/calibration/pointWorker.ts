@@ -1,5 +1,6 @@
 import type { Assumed } from "#engine/assumptions";
 import { SITUATIONS } from "#engine/planning/situations";
+import { bringVectorKernel } from "#tasks/kernel/vectorKernel";
 import { AskedWorld } from "./model.ts";
 import { isLadder, missOf, TARGETS } from "./targets.ts";
 
@@ -41,4 +42,5 @@ function ask({ id, assumed, what }: Asked): Said {
   return { id, said, loss, ladders };
 }
 
+bringVectorKernel();
 process.on("message", (asked: Asked) => process.send?.(ask(asked)));

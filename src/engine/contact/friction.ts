@@ -45,7 +45,7 @@ export function frictionCoefficient(contact: Contact, filmUm: number): number {
 
 /**
  * The film that the ball meets: what lies there, plus what it still carries from the lane behind it,
- * h + α c_k ∫ h(x, y′) e^(−(y−y′)/ℓ) dy′/ℓ. The integral runs down each column; between rows the film is linear, which integrates exactly.
+ * h + α c_k ∫ h(x, y′) e^(−(y−y′)/ℓ) dy′/ℓ. The integral runs down every column; between rows the film is linear, which integrates exactly.
  */
 export function filmMet(film: FilmMap, cover: CoverId, a: Assumed): Float64Array {
   const reach = a["carriedOil.reach"] * FOOT;
@@ -57,13 +57,14 @@ export function filmMet(film: FilmMap, cover: CoverId, a: Assumed): Float64Array
   const farWeight = (1 - keep) / step - keep;
   const met = new Float64Array(film.um.length);
   const tilt = frontAgainstBack(a["house.frontOil"]);
-  for (let column = 0; column < COLUMNS; column++) {
-    let carried = 0;
-    for (let row = 0; row < ROWS; row++) {
+  const carried = new Float64Array(COLUMNS);
+  for (let row = 0; row < ROWS; row++) {
+    const scaled = scale * tilt[row];
+    for (let column = 0; column < COLUMNS; column++) {
       const at = row * COLUMNS + column;
       const here = film.um[at];
-      if (row > 0) carried = carried * keep + here * nearWeight + film.um[at - COLUMNS] * farWeight;
-      met[at] = scale * tilt[row] * (here + share * carried);
+      if (row > 0) carried[column] = carried[column] * keep + here * nearWeight + film.um[at - COLUMNS] * farWeight;
+      met[at] = scaled * (here + share * carried[column]);
     }
   }
   return met;

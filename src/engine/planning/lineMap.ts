@@ -4,7 +4,17 @@ import { pinsAt, type StrikeMap, strikeAt } from "../pins/carry.ts";
 import type { GridAxis, HitQuality } from "../pins/carryGrid.ts";
 import type { Volley } from "./ground.ts";
 import type { Limits } from "./question.ts";
-import { type AtPlace, FINE_A_NODE_ACROSS, FINE_A_NODE_ROUND, finer, type NodeGrid, raisedAcross, raisedAlong } from "./raised.ts";
+import {
+  type AtPlace,
+  FINE_A_NODE_ACROSS,
+  FINE_A_NODE_ROUND,
+  finer,
+  type NodeGrid,
+  noneAlong,
+  noOutcomes,
+  raiseAcross,
+  raiseAlong,
+} from "./raised.ts";
 import { MARGIN_SD, smear } from "./smear.ts";
 import { NOWHERE, nudged, OFF_LANE_BOARD, type Off } from "./thrown.ts";
 import { nearThePins, SCAN_EVERY, throwNodes } from "./thrownNodes.ts";
@@ -53,9 +63,12 @@ export function lineMap(volley: Volley, usual: HitQuality, strikes: StrikeMap, l
     chance[at] += nudged(strikeAt(strikes, hitBoard, hitEntry), shift);
     if (pins !== null) pins[at] += pinsAt(hitBoard, hitEntry);
   };
+  const thrown = noOutcomes(nodes.laydown.count * nodes.launch.count);
+  const along = noneAlong(nodes);
   for (const delivery of DELIVERIES) {
-    const along = raisedAlong(throwNodes(volley, usual, nodes, wanted, delivery), nodes);
-    raisedAcross(along, nodes, score);
+    throwNodes(volley, usual, nodes, wanted, delivery, thrown);
+    raiseAlong(thrown, nodes, along);
+    raiseAcross(along, nodes, score);
   }
   for (let at = 0; at < chance.length; at++) {
     const share = seen[at] === DELIVERIES.length ? 1 / DELIVERIES.length : 0;

@@ -29,10 +29,15 @@ export function finer({ from, step, count }: GridAxis, by: number): GridAxis {
   return { from, step: step / by, count: (count - 1) * by + 1 };
 }
 
+/** Room for what {@link raiseAlong} makes. */
+export function noneAlong({ laydown, launch }: NodeGrid): Outcomes {
+  return noOutcomes(laydown.count * finer(launch, FINE_A_NODE_ROUND).count);
+}
+
 /** From nodes to the fine grid along the launch angle: rows stay those of the nodes. */
-export function raisedAlong(thrown: Outcomes, { laydown, launch }: NodeGrid): Outcomes {
-  const fine = (launch.count - 1) * FINE_A_NODE_ROUND + 1;
-  const along = noOutcomes(laydown.count * fine);
+export function raiseAlong(thrown: Outcomes, { laydown, launch }: NodeGrid, along: Outcomes): void {
+  const fine = finer(launch, FINE_A_NODE_ROUND).count;
+  along.isThere.fill(0);
   for (let row = 0; row < laydown.count; row++) {
     const put: AtPlace = (place, board, entry, breakpoint, shift) => {
       const at = row * fine + place;
@@ -44,12 +49,11 @@ export function raisedAlong(thrown: Outcomes, { laydown, launch }: NodeGrid): Ou
     };
     raiseLine(thrown, row * launch.count, 1, launch.count, FINE_A_NODE_ROUND, 0, 1, put);
   }
-  return along;
 }
 
 /** The rest of the way, across. */
-export function raisedAcross(along: Outcomes, { laydown, launch }: NodeGrid, each: AtPlace): void {
-  const fine = (launch.count - 1) * FINE_A_NODE_ROUND + 1;
+export function raiseAcross(along: Outcomes, { laydown, launch }: NodeGrid, each: AtPlace): void {
+  const fine = finer(launch, FINE_A_NODE_ROUND).count;
   for (let column = 0; column < fine; column++) raiseLine(along, column, fine, laydown.count, FINE_A_NODE_ACROSS, column, fine, each);
 }
 

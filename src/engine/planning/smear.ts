@@ -22,8 +22,16 @@ function weightsOf(sd: number): Float64Array {
 }
 
 function smearLine(values: Float64Array, first: number, stride: number, count: number, weights: Float64Array, line: Float64Array): void {
-  for (let i = 0; i < count; i++) line[i] = values[first + i * stride];
+  let [from, to] = [count, -1];
   for (let i = 0; i < count; i++) {
+    line[i] = values[first + i * stride];
+    if (line[i] === 0) continue;
+    if (to < 0) from = i;
+    to = i;
+  }
+  // Most of a line is far from every strike, and stays as it is.
+  const reach = weights.length - 1;
+  for (let i = Math.max(0, from - reach); i <= Math.min(count - 1, to + reach); i++) {
     let sum = weights[0] * line[i];
     for (let k = 1; k < weights.length; k++) {
       if (i >= k) sum += weights[k] * line[i - k];

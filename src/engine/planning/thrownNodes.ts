@@ -18,7 +18,9 @@ const NEAR_PINS = { from: 13.5, to: 21, margin: 0.5 } as const;
 export function nearThePins(volley: Volley, usual: HitQuality, { laydown, launch }: NodeGrid): Uint8Array {
   const columns = (launch.count - 1) / SCAN_EVERY + 1;
   const looks = { laydown, launch: { from: launch.from, step: SCAN_EVERY * launch.step, count: columns } };
-  const { isThere, told } = throwNodes(volley, usual, looks, null, NOT_OFF);
+  const looked = noOutcomes(laydown.count * columns);
+  throwNodes(volley, usual, looks, null, NOT_OFF, looked);
+  const { isThere, told } = looked;
   const board = Float64Array.from(isThere, (there, at) => (there === 1 ? told[OUTCOME * at] : NOWHERE));
   const wanted = new Uint8Array(laydown.count * launch.count);
   for (let i = 0; i + 1 < laydown.count; i++) {
@@ -36,11 +38,18 @@ export function nearThePins(volley: Volley, usual: HitQuality, { laydown, launch
 }
 
 /** One delivery from the nodes that are wanted, or from all of them: on the friction that was laid into the kernel, as many at once as it takes. */
-export function throwNodes(volley: Volley, usual: HitQuality, nodes: NodeGrid, wanted: Uint8Array | null, delivery: Off): Outcomes {
+export function throwNodes(
+  volley: Volley,
+  usual: HitQuality,
+  nodes: NodeGrid,
+  wanted: Uint8Array | null,
+  delivery: Off,
+  outcomes: Outcomes,
+): void {
   const { laydown, launch } = nodes;
   const { bowler, ball } = volley;
   const { shots } = shotKernel();
-  const outcomes = noOutcomes(laydown.count * launch.count);
+  outcomes.isThere.fill(0);
   const thrown = offBy(bowler, delivery);
   const places: number[] = [];
   for (let j = 0; j < launch.count; j++) {
@@ -59,7 +68,6 @@ export function throwNodes(volley: Volley, usual: HitQuality, nodes: NodeGrid, w
     }
   }
   runAll(volley, usual, places, outcomes);
-  return outcomes;
 }
 
 /** Runs the shots that are waiting and tells where each ended. */
