@@ -1,6 +1,7 @@
 import type { Assumed } from "#engine/assumptions";
 import type { Line } from "#engine/delivery/bowler";
 import { SITUATIONS } from "#engine/planning/situations";
+import { bringVectorKernel } from "#tasks/kernel/vectorKernel";
 import { AskedWorld } from "./model.ts";
 import { isLadder, missOf, TARGETS } from "./targets.ts";
 
@@ -46,4 +47,5 @@ function ask({ id, assumed, what, lines }: Asked): Said {
   return { id, said, loss, ladders, shots: lines.map((line, k) => world.shotOn(SITUATIONS[k], line)) };
 }
 
+bringVectorKernel();
 process.on("message", (asked: Asked) => process.send?.(ask(asked)));

@@ -52,7 +52,7 @@ export function frictionCoefficient(contact: Contact, filmUm: number): number {
 
 /**
  * The film that the ball meets: what lies there, plus what it still carries from the lane behind it,
- * h + α c_k ∫ h(x, y′) e^(−(y−y′)/ℓ) dy′/ℓ. The integral runs down each column; between rows the film is linear, which integrates exactly.
+ * h + α c_k ∫ h(x, y′) e^(−(y−y′)/ℓ) dy′/ℓ. The integral runs down every column; between rows the film is linear, which integrates exactly.
  */
 export function filmMet(film: FilmMap, cover: CoverId, a: Assumed): Float64Array {
   const reach = a["carriedOil.reach"] * FOOT;
@@ -64,13 +64,14 @@ export function filmMet(film: FilmMap, cover: CoverId, a: Assumed): Float64Array
   const farWeight = (1 - keep) / step - keep;
   const met = new Float64Array(film.um.length);
   const tilt = frontAgainstBack(a["house.frontOil"]);
-  for (let column = 0; column < COLUMNS; column++) {
-    let carried = 0;
-    for (let row = 0; row < ROWS; row++) {
+  const carried = new Float64Array(COLUMNS);
+  for (let row = 0; row < ROWS; row++) {
+    const scaled = scale * tilt[row];
+    for (let column = 0; column < COLUMNS; column++) {
       const at = row * COLUMNS + column;
       const here = film.um[at];
-      if (row > 0) carried = carried * keep + here * nearWeight + film.um[at - COLUMNS] * farWeight;
-      met[at] = scale * tilt[row] * (here + share * carried);
+      if (row > 0) carried[column] = carried[column] * keep + here * nearWeight + film.um[at - COLUMNS] * farWeight;
+      met[at] = scaled * (here + share * carried[column]);
     }
   }
   return met;
@@ -116,6 +117,16 @@ export function laneFriction(met: Float64Array, contact: Contact): FrictionField
     const cell = place | 0;
     return table[cell] + (table[cell + 1] - table[cell]) * (place - cell);
   };
+}
+
+/** The same law in the cells of the film map, each times `by`: for those who run many shots and take straight lines between the cells. */
+export function tabulated(met: Float64Array, contact: Contact, by: number, into: Float32Array): void {
+  const table = lawTable(contact, met);
+  for (let at = 0; at < into.length; at++) {
+    const place = met[at] / TABLE_STEP_UM;
+    const cell = place | 0;
+    into[at] = by * (table[cell] + (table[cell + 1] - table[cell]) * (place - cell));
+  }
 }
 
 function lawTable(contact: Contact, met: Float64Array): Float64Array {

@@ -1,7 +1,8 @@
 import { type Assumed, assume } from "../assumptions.ts";
 import type { Bowler, DeliveryKnown } from "../delivery/bowler.ts";
 import type { FilmMap } from "../lane/filmMap.ts";
-import { averagedBall, frictionOnLane } from "../motion/ground.ts";
+import type { AveragedBall } from "../motion/averaged.ts";
+import { averagedBall, frictionOnLane, gripOnLane } from "../motion/ground.ts";
 import type { Thrower } from "../motion/track.ts";
 import { type StrikeMap, strikeMap, TYPICAL_QUALITY, trusted } from "../pins/carry.ts";
 import type { HitQuality } from "../pins/carryGrid.ts";
@@ -79,4 +80,21 @@ export function roughnessOf(question: PlanQuestion, finish: Finish, assumed: Ass
 export function throwerOn(film: FilmMap, question: PlanQuestion, finish: Finish, assumed: Assumed): Thrower {
   const friction = frictionOnLane(film, question.ball, roughnessOf(question, finish, assumed), assumed);
   return { bowler: question.bowler, ball: averagedBall(question.ball, assumed["roll.resistance"]), friction };
+}
+
+/** One bowler with one ball on one film, for very many shots that are only scored. */
+export interface Volley {
+  readonly bowler: Bowler;
+  readonly ball: AveragedBall;
+  /** Lays the friction of ball and film into a kernel. */
+  readonly layGrip: (into: Float32Array) => void;
+}
+
+export function volleyOn(film: FilmMap, question: PlanQuestion, finish: Finish, assumed: Assumed): Volley {
+  const { bowler, ball } = question;
+  return {
+    bowler,
+    ball: averagedBall(ball, assumed["roll.resistance"]),
+    layGrip: (into) => gripOnLane(film, ball, roughnessOf(question, finish, assumed), assumed, into),
+  };
 }

@@ -1,4 +1,5 @@
 import type { Line } from "../delivery/bowler.ts";
+import type { FilmMap } from "../lane/filmMap.ts";
 import { type Finish, finishText, sameFinish } from "../surface/finish.ts";
 import type { World } from "../worlds/ensemble.ts";
 import { type Ground, groundIn, throwerOn } from "./ground.ts";
@@ -59,7 +60,8 @@ export interface ScoresAsked {
 export function scoresIn(worlds: readonly World[], from: number, question: PlanQuestion, asked: ScoresAsked): WorldBlock {
   const { finishes, today, metric, span } = asked;
   const grounds = worlds.map((world) => groundIn(world, question));
-  const rows = grounds.map((ground) => scoresInWorld(ground, asked));
+  const founds = grounds.map((ground) => filmFound(ground, metric));
+  const rows = grounds.map((ground, i) => scoresInWorld(ground, founds[i], asked));
   const hasToday = today !== null && metric !== "leastHook" && metric !== "expectedPins";
   return {
     from,
@@ -73,16 +75,14 @@ export function scoresIn(worlds: readonly World[], from: number, question: PlanQ
       onTodaysLine: hasToday ? rows.map((row) => row[i].onTodaysLine) : null,
     })),
     fits: grounds.map(fitOf),
-    seen: hasToday && span === "session" ? seenIn(grounds, asked) : null,
+    seen: hasToday && span === "session" ? seenIn(grounds, founds, asked) : null,
   };
 }
 
-function seenIn(grounds: readonly Ground[], { finishes, today, todaysLine }: ScoresAsked): SeenInWorlds | null {
+function seenIn(grounds: readonly Ground[], founds: readonly FilmMap[], { finishes, today, todaysLine }: ScoresAsked): SeenInWorlds | null {
   if (today === null || todaysLine === null) return null;
-  const shots = grounds.map((ground) => {
-    const found = filmFound(ground);
-    const { question, assumed } = ground;
-    const on = (finish: Finish) => meanShot(throwerOn(found, question, finish, assumed), todaysLine);
+  const shots = grounds.map(({ question, assumed }, i) => {
+    const on = (finish: Finish) => meanShot(throwerOn(founds[i], question, finish, assumed), todaysLine);
     return { today: on(today), dull: on(finishes[0]), smooth: on(finishes[finishes.length - 1]), launchMph: question.bowler.speedMph };
   });
   return {
@@ -98,9 +98,8 @@ interface InOneWorld {
   readonly onTodaysLine: number;
 }
 
-function scoresInWorld(ground: Ground, { finishes, today, metric, span }: ScoresAsked): readonly InOneWorld[] {
+function scoresInWorld(ground: Ground, found: FilmMap, { finishes, today, metric, span }: ScoresAsked): readonly InOneWorld[] {
   const { question } = ground;
-  const found = filmFound(ground, metric);
   const stages = span === "fresh" ? 1 : STAGES;
   const sessions = finishes.map((finish) => sessionOf(ground, finish, found, stages, metric));
   const at = finishes.findIndex((finish) => today !== null && sameFinish(finish, today));
