@@ -14,6 +14,8 @@ export interface Contact {
   /** Film, µm, at which half of the load is carried by asperities. */
   readonly halfFilmUm: number;
   readonly exponent: number;
+  /** Of the two shapes of the law, the share of the exponential one, 0–1. */
+  readonly exponential: number;
 }
 
 /** Smoother than any ball is, µm: where a power of the roughness ends. */
@@ -34,12 +36,17 @@ export function contactOf(cover: CoverId, ballRaUm: number, a: Assumed): Contact
     oil: a["friction.oil"],
     halfFilmUm: a["friction.filmRatio"] * a[`filmReach.${cover}`] * composite,
     exponent: a["friction.exponent"],
+    exponential: a["friction.exponentialShare"],
   };
 }
 
-/** µ for a film of h µm: dry friction on the share of the load that asperities carry, oil's on the rest. */
+/**
+ * µ for a film of h µm: dry friction on the share of the load that asperities carry, oil's on the rest. With r = (h/h_½)ⁿ that share is 1/(1 + r), or 2^(−r)
+ * where the law is taken exponential: one half at the same film, but with a thinner tail.
+ */
 export function frictionCoefficient(contact: Contact, filmUm: number): number {
-  const share = 1 / (1 + (filmUm / contact.halfFilmUm) ** contact.exponent);
+  const ratio = (filmUm / contact.halfFilmUm) ** contact.exponent;
+  const share = (1 - contact.exponential) / (1 + ratio) + contact.exponential * 2 ** -ratio;
   return share * contact.dry + (1 - share) * contact.oil;
 }
 

@@ -9,7 +9,7 @@ import { namedFilmUm, PATTERN_IDS, PATTERNS, type PatternId } from "./patterns.t
 /** What was worked out for a pattern, for as long as somebody holds it: every world of a plan lays the same film. */
 const laid = new WeakMap<PatternSource, FilmMap>();
 
-/** The film that a pattern lays, as it lies on the lane. */
+/** The film that a pattern lays, as it lies on the lane. Nobody writes into it. */
 export function filmOfPattern(pattern: PatternSource): FilmMap {
   const known = laid.get(pattern) ?? layFilm(pattern);
   laid.set(pattern, known);

@@ -56,7 +56,7 @@ export function decide(
   // Nothing is held against a finish that nobody knows to be there.
   const isThere = isKnown(question.ball, "finish");
   const today = isThere ? (ratingOf(question.ball.finish) ?? null) : null;
-  const comparison = compare(standings, worlds.weights, metric, isThere ? question.ball.finish : null);
+  const comparison = compare(standings, worlds, metric, isThere ? question.ball.finish : null);
   const laws = fadeOf(knownCover(question.ball), ground.assumed);
   const candidates = standings.map((standing) => ({
     ...candidateOf(ground, metric, standing, today, worlds),

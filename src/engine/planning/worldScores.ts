@@ -27,6 +27,8 @@ export interface WorldBlock {
   readonly ids: readonly number[];
   /** Their shares of the ensemble. */
   readonly weights: readonly number[];
+  /** Their shares where nothing is believed but the priors. */
+  readonly priorWeights: readonly number[];
   /** On the lane as found only, or through the session. */
   readonly span: "fresh" | "session";
   readonly finishes: readonly FinishInWorlds[];
@@ -65,6 +67,7 @@ export function scoresIn(worlds: readonly World[], from: number, question: PlanQ
     from,
     ids: worlds.map(({ id }) => id),
     weights: worlds.map(({ weight }) => weight),
+    priorWeights: worlds.map(({ priorWeight }) => priorWeight),
     span,
     finishes: finishes.map((finish, i) => ({
       finish: finishText(finish),

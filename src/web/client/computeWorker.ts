@@ -48,6 +48,8 @@ function replyTo(call: Call): ReplyTo<Call> | Promise<ReplyTo<Call>> {
       return import("./readProfile.ts").then(({ readProfile }) => readProfile(call.name, call.bytes, call.options));
     case "diagnose":
       return diagnosed(call.file);
+    case "trial":
+      return import("./trialCall.ts").then(({ trialTold }) => trialTold(call.job));
     case "correctHouse":
       // Asked for seldom, and no small part of the engine.
       return import("./correctCall.ts").then(({ houseTold }) => houseTold(call.file));
