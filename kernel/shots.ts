@@ -43,11 +43,6 @@ export function shotsAt(): i32 {
   return add(from, mul(sixth, add(add(a, d), mul(all(2), add(b, c)))));
 }
 
-// @ts-ignore: decorator
-@inline function pullAt(grip: v128, ux: v128, uy: v128, epsilon2: v128, inverse: v128): v128 {
-  return mul(div(grip, f32x4.sqrt(add(sumOfSquares(ux, uy), epsilon2))), inverse);
-}
-
 /** Rows of the map, as a (fractional) number. */
 // @ts-ignore: decorator
 @inline function rowsAlong(y: v128, perY: v128): v128 {
@@ -108,10 +103,12 @@ export function run(
     while (v128.any_true(goes)) {
       const rx = sub(vx, ux);
       const ry = sub(vy, uy);
-      let inverse = div(all(1), vy);
+      let slip = f32x4.sqrt(add(slip2, epsilon2));
+      let both = div(all(1), mul(slip, vy));
+      let inverse = mul(slip, both);
       const drag = mul(div(all(resistance), f32x4.sqrt(add(sumOfSquares(rx, ry), all(1e-6)))), inverse);
 
-      let pull = mul(div(gripOn(x, rowsAlong(y, perY), leftEdge, perX), f32x4.sqrt(add(slip2, epsilon2))), inverse);
+      let pull = mul(gripOn(x, rowsAlong(y, perY), leftEdge, perX), both);
       const ax = mul(vx, inverse);
       const avx = neg(mul(pull, ux));
       const avy = neg(mul(pull, uy));
@@ -126,8 +123,10 @@ export function run(
       let pvy = add(vy, mul(half, avy));
       let pux = add(ux, mul(half, aux));
       let puy = add(uy, mul(half, auy));
-      inverse = div(all(1), pvy);
-      pull = pullAt(gripOn(add(x, mul(half, ax)), middle, leftEdge, perX), pux, puy, epsilon2, inverse);
+      slip = f32x4.sqrt(add(sumOfSquares(pux, puy), epsilon2));
+      both = div(all(1), mul(slip, pvy));
+      inverse = mul(slip, both);
+      pull = mul(gripOn(add(x, mul(half, ax)), middle, leftEdge, perX), both);
       const bx = mul(pvx, inverse);
       const bvx = neg(mul(pull, pux));
       const bvy = neg(mul(pull, puy));
@@ -138,8 +137,10 @@ export function run(
       pvy = add(vy, mul(half, bvy));
       pux = add(ux, mul(half, bux));
       puy = add(uy, mul(half, buy));
-      inverse = div(all(1), pvy);
-      pull = pullAt(gripOn(add(x, mul(half, bx)), middle, leftEdge, perX), pux, puy, epsilon2, inverse);
+      slip = f32x4.sqrt(add(sumOfSquares(pux, puy), epsilon2));
+      both = div(all(1), mul(slip, pvy));
+      inverse = mul(slip, both);
+      pull = mul(gripOn(add(x, mul(half, bx)), middle, leftEdge, perX), both);
       const cx = mul(pvx, inverse);
       const cvx = neg(mul(pull, pux));
       const cvy = neg(mul(pull, puy));
@@ -150,9 +151,11 @@ export function run(
       pvy = add(vy, mul(step, cvy));
       pux = add(ux, mul(step, cux));
       puy = add(uy, mul(step, cuy));
-      inverse = div(all(1), pvy);
+      slip = f32x4.sqrt(add(sumOfSquares(pux, puy), epsilon2));
+      both = div(all(1), mul(slip, pvy));
+      inverse = mul(slip, both);
       const ends = add(y, step);
-      pull = pullAt(gripOn(add(x, mul(step, cx)), rowsAlong(ends, perY), leftEdge, perX), pux, puy, epsilon2, inverse);
+      pull = mul(gripOn(add(x, mul(step, cx)), rowsAlong(ends, perY), leftEdge, perX), both);
       const dvx = neg(mul(pull, pux));
       const dvy = neg(mul(pull, puy));
       const dux = add(mul(k, dvx), mul(drag, sub(pvx, pux)));

@@ -2,7 +2,7 @@
  * `npm test`: installs, builds, lints and runs every test. The last line it prints is the true total, alone:
  * type-check, web build, lint and unused code count as one each, tests as their runners report them.
  * On a build machine (CI=true) each physical term is also left out in turn, the drills of `npm run chaos` are run in their short form, and the tests of
- * records and server once more on the other lines of Node; that takes some minutes more.
+ * records and server once more on the other lines of Node, and the benchmark's short form; that takes some minutes more.
  */
 import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
 import { createServer } from "node:net";
@@ -33,6 +33,8 @@ for (const part of [
         () =>
           check("every physical term is missed when left out", () => runTool("tsx", "tsx", ["--conditions=source", "tools/leave-out.ts"])),
         () => check("nothing acknowledged is lost", () => runTool("tsx", "tsx", ["--conditions=source", "bench/chaos.ts", "--short"])),
+        () =>
+          check("no ratio of the benchmark has halved", () => runTool("tsx", "tsx", ["--conditions=source", "bench/main.ts", "--short"])),
         runOtherNodes,
       ]
     : []),

@@ -53,11 +53,14 @@ function runOne(grip: Float32Array, shots: Float32Array, shot: number, all: Shot
   while (slip2 > ROLLS && vy > SLOW && f(until - y) > THERE) {
     const rx = f(vx - ux);
     const ry = f(vy - uy);
-    let inverse = f(1 / vy);
+    // One division for both 1/(slip · v_y), which pulls, and 1/v_y.
+    let slip = f(Math.sqrt(f(slip2 + epsilon2)));
+    let both = f(1 / f(slip * vy));
+    let inverse = f(slip * both);
     // Rolling resistance hardly changes within a step: once a step is enough.
     const drag = f(f(resist / f(Math.sqrt(f(f(f(rx * rx) + f(ry * ry)) + STILL)))) * inverse);
 
-    let pull = f(f(gripAt(grip, x, y) / f(Math.sqrt(f(slip2 + epsilon2)))) * inverse);
+    let pull = f(gripAt(grip, x, y) * both);
     const ax = f(vx * inverse);
     const avx = -f(pull * ux);
     const avy = -f(pull * uy);
@@ -73,8 +76,10 @@ function runOne(grip: Float32Array, shots: Float32Array, shot: number, all: Shot
     let pvy = f(vy + f(half * avy));
     let pux = f(ux + f(half * aux));
     let puy = f(uy + f(half * auy));
-    inverse = f(1 / pvy);
-    pull = pullAt(gripAt(grip, f(x + f(half * ax)), f(y + half)), pux, puy, epsilon2, inverse);
+    slip = slipOf(pux, puy, epsilon2);
+    both = f(1 / f(slip * pvy));
+    inverse = f(slip * both);
+    pull = f(gripAt(grip, f(x + f(half * ax)), f(y + half)) * both);
     const bx = f(pvx * inverse);
     const bvx = -f(pull * pux);
     const bvy = -f(pull * puy);
@@ -85,8 +90,10 @@ function runOne(grip: Float32Array, shots: Float32Array, shot: number, all: Shot
     pvy = f(vy + f(half * bvy));
     pux = f(ux + f(half * bux));
     puy = f(uy + f(half * buy));
-    inverse = f(1 / pvy);
-    pull = pullAt(gripAt(grip, f(x + f(half * bx)), f(y + half)), pux, puy, epsilon2, inverse);
+    slip = slipOf(pux, puy, epsilon2);
+    both = f(1 / f(slip * pvy));
+    inverse = f(slip * both);
+    pull = f(gripAt(grip, f(x + f(half * bx)), f(y + half)) * both);
     const cx = f(pvx * inverse);
     const cvx = -f(pull * pux);
     const cvy = -f(pull * puy);
@@ -97,8 +104,10 @@ function runOne(grip: Float32Array, shots: Float32Array, shot: number, all: Shot
     pvy = f(vy + f(step * cvy));
     pux = f(ux + f(step * cux));
     puy = f(uy + f(step * cuy));
-    inverse = f(1 / pvy);
-    pull = pullAt(gripAt(grip, f(x + f(step * cx)), f(y + step)), pux, puy, epsilon2, inverse);
+    slip = slipOf(pux, puy, epsilon2);
+    both = f(1 / f(slip * pvy));
+    inverse = f(slip * both);
+    pull = f(gripAt(grip, f(x + f(step * cx)), f(y + step)) * both);
     const dvx = -f(pull * pux);
     const dvy = -f(pull * puy);
     const dux = f(f(k * dvx) + f(drag * f(pvx - pux)));
@@ -148,8 +157,9 @@ function moved(from: number, sixth: number, a: number, b: number, c: number, d: 
   return f(from + f(sixth * f(f(a + d) + f(2 * f(b + c)))));
 }
 
-function pullAt(grip: number, ux: number, uy: number, epsilon2: number, inverse: number): number {
-  return f(f(grip / f(Math.sqrt(f(f(f(ux * ux) + f(uy * uy)) + epsilon2)))) * inverse);
+/** √(u² + ε²). */
+function slipOf(ux: number, uy: number, epsilon2: number): number {
+  return f(Math.sqrt(f(f(f(ux * ux) + f(uy * uy)) + epsilon2)));
 }
 
 /** Grip at a place by straight lines between the cells of the film map; beyond it the nearest. */

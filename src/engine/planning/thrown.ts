@@ -13,15 +13,16 @@ export const NOWHERE = -40;
 export type Off = readonly [speed: number, revs: number, rotation: number];
 export const NOT_OFF: Off = [0, 0, 0];
 
-/** Runs the bowler's mean delivery, or one that is off by so much. */
+/** Runs the bowler's mean delivery, or one that is off by so much. @param longest step, m: short ones for what is drawn, long ones for what is only scored */
 export function throwBall(
   { bowler, ball, friction }: Thrower,
   laydownBoard: number,
   launchAngleDeg: number,
   out: AveragedRun,
   off: Off = NOT_OFF,
+  longest?: number,
 ): void {
-  runAveraged(ball, friction, release(offBy(bowler, off), { laydownBoard, launchAngleDeg }), 0, out, null, PINS_PLANE);
+  runAveraged(ball, friction, release(offBy(bowler, off), { laydownBoard, launchAngleDeg }), 0, out, null, PINS_PLANE, longest);
 }
 
 /** The bowler's delivery when it is off by so much. */
