@@ -5,6 +5,7 @@ import type { FilmPoint } from "#engine/lane/lane";
 import type { FinishPlan } from "#engine/planning/plan";
 import type { PlanQuestion } from "#engine/planning/question";
 import { STYLES } from "#engine/planning/situations";
+import { decide, rate, scoreWorlds, wantedOf } from "#engine/planning/steps";
 import { parseFinish } from "#engine/surface/finish";
 import { asked, planned } from "./questions.ts";
 
@@ -89,8 +90,16 @@ it("a delivery told in words makes wider intervals than the same numbers measure
     expect(inWords.pick?.sureShare ?? 0).toBeLessThanOrEqual(0.8);
     expect(inWords.pick?.sure).not.toBe("sure");
   }
-  // Where every world agrees, only what was guessed keeps it from being sure.
-  const clear = asked("speedDominant", "solid", "medium-41", { candidates: [parseFinish("500"), parseFinish("4000 + polish")] });
-  expect(planned(clear, 48).pick?.sureShare).toBeGreaterThan(0.8);
-  expect(planned({ ...clear, bowler: { ...clear.bowler, known: { speedMph: 1.2 } } }, 48).pick?.sureShare).toBeLessThanOrEqual(0.8);
+  // Where every world agrees, only what was guessed keeps it from being surer.
+  const everyWorldAgrees = (known: Partial<Bowler>) => {
+    const question = asked("matched", "solid", "medium-41", { candidates: [parseFinish("1000"), parseFinish("3000")] });
+    const guessed = { ...question, bowler: { ...question.bowler, ...known } };
+    const wanted = wantedOf(guessed);
+    const block = scoreWorlds(guessed, wanted, "fresh", 0, 32);
+    const finishes = block.finishes.map((row, i) => ({ ...row, scores: row.scores.map(() => (i === 0 ? 0.5 : 0.1)) }));
+    const ratings = wanted.finishes.map((finish) => rate(guessed, finish, { ...wanted, span: "fresh" }));
+    return decide(guessed, wanted, ratings, [{ ...block, finishes }]).pick?.sureShare;
+  };
+  expect(everyWorldAgrees({})).toBeGreaterThan(0.8);
+  expect(everyWorldAgrees({ known: { speedMph: 1.2 } })).toBe(0.8);
 });
