@@ -25,6 +25,7 @@ import { stages } from "./stages.ts";
 import { transition } from "./transition.ts";
 import { trial } from "./trial.ts";
 import { verify } from "./verify.ts";
+import { video } from "./video.ts";
 import type { ExitCode, World } from "./world.ts";
 
 type Command = (files: readonly string[], options: Options, world: World) => Promise<ExitCode>;
@@ -46,6 +47,7 @@ const COMMANDS = new Map<string, Entry>([
   ["transition", { run: oneFile(transition), takes: ["svg", "seed"] }],
   ["trial", { run: trial, takes: ["workers"] }],
   ["delivery", { run: oneFile(delivery), takes: [] }],
+  ["video", { run: oneFile(video), takes: [] }],
   ["correct", { run: oneFile(correct), takes: ["seed"] }],
   ["diagnose", { run: oneFile(diagnose), takes: [] }],
   ["stages", { run: oneFile(stages), takes: [] }],

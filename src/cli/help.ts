@@ -6,6 +6,7 @@ export const HELP = `Gritwright works out what a bowling ball's surface will do 
   gritwright bag FILE        which ball with which finish, at which stage of a session
   gritwright transition FILE what play does to the oil, game by game
   gritwright delivery FILE   a bowler's speed, revs, axis and positive axis point from filmed shots
+  gritwright video FILE      a shot's course, speed and angles from where a video shows lane and ball, each with its error
   gritwright trial TRIAL JOB where one ball arrived on one line with some finishes, and what that says for the plan
   gritwright correct FILE    what the shots seen in a house say of its oil and lanes
   gritwright diagnose FILE   what may be wrong, and the cheapest step that tells
