@@ -47,7 +47,7 @@ const COMMANDS = new Map<string, Entry>([
   ["transition", { run: oneFile(transition), takes: ["svg", "seed"] }],
   ["trial", { run: trial, takes: ["workers"] }],
   ["delivery", { run: oneFile(delivery), takes: [] }],
-  ["video", { run: oneFile(video), takes: [] }],
+  ["video", { run: oneFile(video), takes: ["taps"] }],
   ["correct", { run: oneFile(correct), takes: ["seed"] }],
   ["diagnose", { run: oneFile(diagnose), takes: [] }],
   ["stages", { run: oneFile(stages), takes: [] }],

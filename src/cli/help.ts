@@ -36,6 +36,7 @@ FILE is a job file (plan, shot), a bench file (stages, fade) or a file of the co
   --seed N          draw at random from this seed instead of the job file's
   --workers N       plan, bag, trial: threads to compute in
   --at FT,FT,…      shot: where to take samples, ft from the foul line (15,30,45,59.5,60)
+  --taps FILE       video: FILE is a film (ffmpeg decodes it); where the lane is in its first picture
   --cutoff MM       profile: λc; else by the standard's table
   --short-cutoff MM profile: λs; else none
   --form WORD       profile: none, line (usual) or arc

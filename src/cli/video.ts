@@ -1,33 +1,65 @@
+import { access } from "node:fs/promises";
 import { sightingsOfFile, videoFileSchema } from "#contract/videoFile";
+import { LEAST_TAPS, tapsOf, type VideoTaps, videoTapsSchema } from "#contract/videoTaps";
 import { FIGURE_IDS } from "#engine/video/figures";
+import { readPictures } from "#engine/video/readPictures";
 import { type Refusal, readSightings, type VideoRead } from "#engine/video/readSightings";
 import type { NoFigure, ShotRead } from "#engine/video/shotRead";
 import { programVersion } from "#server/version";
-import { NO_FIGURE, NOT_READ, VIDEO, VIDEO_FIGURES } from "#words/en/video";
+import { NO_FIGURE, NO_FILM, NOT_READ, VIDEO, VIDEO_FIGURES } from "#words/en/video";
 import { Params } from "#words/params";
+import { filmFile, type NoFilm, picturesOf } from "./filmPictures.ts";
 import type { Options } from "./options.ts";
-import { readChecked } from "./readJob.ts";
+import { fileFault, readChecked } from "./readJob.ts";
 import { paragraph, textColumns } from "./textTable.ts";
 import type { ExitCode, World } from "./world.ts";
 
 const WIDTH = 100;
 
-/** `gritwright video SIGHTINGS.json`: what a tracker saw, as measured shots. */
+/** `gritwright video SIGHTINGS.json`: what a tracker saw, as measured shots; `gritwright video FILE.mp4 --taps taps.json`: a film itself. */
 export async function video(file: string, options: Options, world: World): Promise<ExitCode> {
+  if (options.taps !== null) return answer(await readFilm(file, await readChecked(options.taps, videoTapsSchema)), options, world);
   const asked = await readChecked(file, videoFileSchema);
   return answer(readSightings(sightingsOfFile(asked)), options, world);
 }
 
+/** A telephone held across reads its lines out over so long, s; upright, along the lane's own direction, it hardly matters which. */
+const READOUT = { readoutS: 0.01, readoutWithinS: 0.004 };
+
+async function readFilm(path: string, given: VideoTaps): Promise<VideoRead | NoFilm> {
+  await access(path).catch((fault: unknown) => {
+    throw fileFault(path, fault);
+  });
+  const film = await filmFile(path);
+  if (typeof film === "string") return film;
+  const taps = tapsOf(given, film.scale);
+  if (taps.length < LEAST_TAPS) return { shots: [], refused: [{ id: "fewMarks", params: { marks: taps.length, least: LEAST_TAPS } }] };
+  const { times } = film;
+  const stored = (times.length - 1) / (times[times.length - 1] - times[0]);
+  const slowed = given.captureFps === undefined || !(stored > 0) ? 1 : stored / given.captureFps;
+  const timed = { ...film, times: times.map((time) => time * slowed) };
+  return readPictures({ run: () => picturesOf(timed), taps, hand: given.hand ?? "right", readout: READOUT });
+}
+
 /** Where nothing at all could be read, a program finds the document where it looks for it, and a person the sentences. */
-function answer(read: VideoRead, options: Options, world: World): ExitCode {
-  const isRead = read.shots.length > 0;
-  const document = `${JSON.stringify(documentOf(read), null, 2)}\n`;
-  world.print(options.json || !isRead ? document : textOf(read));
-  if (!isRead && !options.json) world.tell(`${read.refused.flatMap(refusedLines).join("\n")}\n`);
+function answer(read: VideoRead | NoFilm, options: Options, world: World): ExitCode {
+  const { shots } = typeof read === "string" ? { shots: [] } : read;
+  const refused =
+    typeof read === "string" ? [{ id: read, text: NO_FILM[read] }] : read.refused.map((one) => ({ id: one.id, text: refusalText(one) }));
+  const told: Told = { shots, refused };
+  const isRead = shots.length > 0;
+  world.print(options.json || !isRead ? `${JSON.stringify(documentOf(told), null, 2)}\n` : textOf(told));
+  if (!isRead && !options.json) world.tell(`${refused.flatMap(refusedLines).join("\n")}\n`);
   return isRead ? 0 : 3;
 }
 
-function documentOf({ shots, refused }: VideoRead) {
+/** What was read, and in words what was not. */
+interface Told {
+  readonly shots: readonly ShotRead[];
+  readonly refused: readonly { readonly id: string; readonly text: string }[];
+}
+
+function documentOf({ shots, refused }: Told) {
   return {
     gritwright: 1,
     kind: "video",
@@ -37,7 +69,7 @@ function documentOf({ shots, refused }: VideoRead) {
       figures,
       why: Object.fromEntries(Object.entries(why).map(([id, reason]) => [id, NO_FIGURE[reason]])),
     })),
-    refused: refused.map((refusal) => ({ id: refusal.id, text: refusalText(refusal) })),
+    refused,
   };
 }
 
@@ -45,7 +77,7 @@ function refusalText(refusal: Refusal): string {
   return NOT_READ[refusal.id](new Params(refusal));
 }
 
-function textOf({ shots, refused }: VideoRead): string {
+function textOf({ shots, refused }: Told): string {
   const sections = [
     [VIDEO.heading(shots.length)],
     ...shots.map(shotLines),
@@ -55,8 +87,8 @@ function textOf({ shots, refused }: VideoRead): string {
   return `${sections.map((lines) => lines.join("\n")).join("\n\n")}\n`;
 }
 
-function refusedLines(refusal: Refusal): string[] {
-  return paragraph(refusalText(refusal), "  ", WIDTH);
+function refusedLines({ text }: Told["refused"][number]): string[] {
+  return paragraph(text, "  ", WIDTH);
 }
 
 function shotLines({ samples, figures, why }: ShotRead, index: number): string[] {

@@ -58,7 +58,7 @@ export function accuracyOver(count: number, seed: number, trouble: Trouble): Acc
   return { shots: count, read, by };
 }
 
-function againstTruth({ figures, samples }: ShotRead, truth: Truth): [Held, Against][] {
+export function againstTruth({ figures, samples }: ShotRead, truth: Truth): [Held, Against][] {
   const true_ = trueFigures(truth);
   const held: [Held, Against][] = FIGURE_IDS.flatMap((id): [Held, Against][] => {
     const [figure, value] = [figures[id], true_[id]];
@@ -78,7 +78,7 @@ function against({ value, low, high }: Figure, truth: number): Against {
 }
 
 /** The rev rate that a course can tell is that about the horizontal: tilt spins without moving the contact point. */
-function trueFigures({ setup, shot }: Truth): Readonly<Record<FigureId, number | null>> {
+export function trueFigures({ setup, shot }: Truth): Readonly<Record<FigureId, number | null>> {
   const { bowler, line } = setup;
   return {
     launchSpeedMph: bowler.speedMph,

@@ -18,14 +18,15 @@ export interface Trouble {
 
 export const NONE: Trouble = { noise: { u: 0, v: 0 }, bias: { u: 0, v: 0 }, marks: 0, alike: 0 };
 
-/** Camera heights, stands and lenses of a shop; both ways up. */
-export function inventedCamera(seed: number): Camera {
+/** Camera heights, stands and lenses of a shop; both ways up. @param side of the lane's middle on which it stands, 1 right, −1 left, 0 as it comes */
+export function inventedCamera(seed: number, side: 1 | -1 | 0 = 0): Camera {
   const chance = chanceOf(seed);
   const long = chance.oneOf([1280, 1920, 1920]);
   const short = (long * 9) / 16;
   const picture = chance.oneOf([true, false]) ? { width: long, height: short } : { width: short, height: long };
   const focal = long / 2 / Math.tan((chance.even(50, 68) * DEGREE) / 2);
-  const [behind, high, beside] = [chance.even(5, 15), chance.even(3.5, 7), chance.even(-2.5, 2.5)];
+  const [behind, high, anywhere] = [chance.even(5, 15), chance.even(3.5, 7), chance.even(-2.5, 2.5)];
+  const beside = side === 0 ? anywhere : side * (0.5 + 0.8 * Math.abs(anywhere));
   // Foul line and pins both in the picture, so far as that goes.
   const near = Math.atan(high / behind);
   const far = Math.atan(high / (60 + behind));

@@ -6,6 +6,8 @@ import { CAMERA_NUMBERS, type Camera, type CameraNumbers, cameraOf, type Picture
 /** A point of the lane whose place is known, and where it is seen. */
 export interface LaneMark extends Pixel {
   readonly at: Vector;
+  /** Of a point on an edge: the direction across it, the only one in which its place is known. Of unit length. */
+  readonly across?: readonly [u: number, v: number];
 }
 
 export interface Calibrated {
@@ -60,16 +62,21 @@ function bestOf(fits: readonly Fitted[]): Fitted {
 
 function offOf(picture: Picture, marks: readonly LaneMark[], numbers: CameraNumbers): number[] {
   const camera = cameraOf(numbers, picture);
-  return marks.map((mark) => {
-    const seen = project(camera, mark.at);
-    return Math.hypot(seen.u - mark.u, seen.v - mark.v);
-  });
+  return marks.map((mark) => Math.hypot(...besidePlace(camera, mark)));
+}
+
+/** How far a mark lies beside its place: right and down, or across its edge. */
+function besidePlace(camera: Camera, { at, u, v, across }: LaneMark): readonly [number, number] {
+  const seen = project(camera, at);
+  const [right, down] = [seen.u - u, seen.v - v];
+  return across === undefined ? [right, down] : [right * across[0] + down * across[1], 0];
 }
 
 /** Variance of the residuals, with what is usual counted as a few readings more: with few marks the fit bends to them and says little of itself. */
 function markErrorOf(picture: Picture, marks: readonly LaneMark[], numbers: CameraNumbers): number {
   const squares = offOf(picture, marks, numbers).reduce((sum, off) => sum + off * off, 0);
-  const free = Math.max(0, 2 * marks.length - CAMERA_NUMBERS);
+  const readings = marks.reduce((sum, { across }) => sum + (across === undefined ? 2 : 1), 0);
+  const free = Math.max(0, readings - CAMERA_NUMBERS);
   return Math.sqrt((squares + USUAL_READINGS * USUAL_MARK_PX ** 2) / (free + USUAL_READINGS));
 }
 
@@ -100,9 +107,9 @@ function fitFrom(picture: Picture, marks: readonly LaneMark[], start: readonly n
       const camera = cameraOf(numbers, picture);
       const out = new Float64Array(seen + priors.length);
       marks.forEach((mark, i) => {
-        const { u, v } = project(camera, mark.at);
-        out[2 * i] = (u - mark.u) / markPx;
-        out[2 * i + 1] = (v - mark.v) / markPx;
+        const [first, second] = besidePlace(camera, mark);
+        out[2 * i] = first / markPx;
+        out[2 * i + 1] = second / markPx;
       });
       priors.forEach(({ mean, sd }, i) => {
         out[seen + i] = (numbers[i] - mean) / sd;

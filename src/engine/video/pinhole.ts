@@ -91,6 +91,13 @@ export function project(camera: Camera, point: Vector): Pixel {
   return outlineOf(camera, point, 0);
 }
 
+/** Direction in which a pixel looks, not of unit length: one unit along the optical axis. */
+export function rayOf(camera: Camera, pixel: Pixel): Vector {
+  const [x, y] = offPicture(camera, pixel);
+  const { right, down, forward } = camera;
+  return [x * right[0] + y * down[0] + forward[0], x * right[1] + y * down[1] + forward[1], x * right[2] + y * down[2] + forward[2]];
+}
+
 /** Where on the lane the ball lies whose outline has its middle here: its own middle is one radius above the lane; null where the ray does not meet that plane. */
 export function ballPlace(camera: Camera, pixel: Pixel, radius: number): { readonly x: number; readonly y: number } | null {
   const [nx, ny] = offPicture(camera, pixel);

@@ -12,6 +12,10 @@ import type { BallSeen, Sightings } from "./sightings.ts";
 
 /** Why a video, or one shot of it, is not read. */
 export const REFUSAL_IDS = [
+  "noPictures",
+  "noEdges",
+  "cameraMoved",
+  "noContrast",
   "fewMarks",
   "marksDisagree",
   "ballSize",

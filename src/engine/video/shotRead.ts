@@ -23,7 +23,7 @@ export interface SampleRead {
 }
 
 /** Why a figure is not told. */
-export type NoFigure = "pinsNotSeen" | "firstSeenLate" | "hookNotSeen" | "noHook" | "revsNotSeen" | "breakpointNotSeen";
+export type NoFigure = "pinsNotSeen" | "firstSeenLate" | "hookNotSeen" | "noHook" | "revsNotSeen" | "breakpointNotSeen" | "notSure";
 
 /** One shot read from a video. */
 export interface ShotRead {
@@ -59,7 +59,18 @@ const BOARD_WITHIN = 0.03;
 const PINS_SEEN_FT = 58;
 const LAUNCH_SEEN_FT = 15;
 /** A figure less sure than this, half an interval, is not told. */
-const LEAST_SURE = { hookStartFt: 6, breakpointFt: 6, revRateRpm: 90 } as const;
+const LEAST_SURE: Readonly<Record<FigureId, number>> = {
+  launchSpeedMph: 1,
+  launchAngleDeg: 0.6,
+  laydownBoard: 1.5,
+  hookStartFt: 6,
+  breakpointFt: 6,
+  breakpointBoard: 1.5,
+  entryAngleDeg: 3,
+  boardAtPins: 3,
+  speedAtPinsMph: 2,
+  revRateRpm: 90,
+};
 
 /** A course as its figures, each with what its fit's covariance makes of it. @param seenFt nearest and furthest place at which the ball was seen */
 export function shotRead(fit: CourseFit, seenFt: { readonly first: number; readonly last: number }): ShotRead {
@@ -115,29 +126,21 @@ function around(value: number | null, moved: readonly (readonly [number | null, 
 }
 
 function whyNot(id: FigureId, figure: Figure | null, seenFt: { readonly first: number; readonly last: number }): NoFigure | null {
-  switch (id) {
-    case "entryAngleDeg":
-    case "boardAtPins":
-    case "speedAtPinsMph":
-      return seenFt.last < PINS_SEEN_FT ? "pinsNotSeen" : null;
-    case "launchSpeedMph":
-    case "launchAngleDeg":
-    case "laydownBoard":
-      return seenFt.first > LAUNCH_SEEN_FT ? "firstSeenLate" : null;
-    case "hookStartFt":
-      if (figure === null) return "noHook";
-      return isSure(figure, LEAST_SURE.hookStartFt) ? null : "hookNotSeen";
-    case "breakpointFt":
-    case "breakpointBoard":
-      return figure === null || (id === "breakpointFt" && !isSure(figure, LEAST_SURE.breakpointFt)) ? "breakpointNotSeen" : null;
-    case "revRateRpm":
-      return figure === null || !isSure(figure, LEAST_SURE.revRateRpm) ? "revsNotSeen" : null;
-  }
+  if (AT_PINS.has(id) && seenFt.last < PINS_SEEN_FT) return "pinsNotSeen";
+  if (AT_LAUNCH.has(id) && seenFt.first > LAUNCH_SEEN_FT) return "firstSeenLate";
+  if (figure === null) return id === "hookStartFt" ? "noHook" : "notSure";
+  if ((figure.high - figure.low) / 2 <= LEAST_SURE[id]) return null;
+  return NOT_SURE[id] ?? "notSure";
 }
 
-function isSure({ low, high }: Figure, within: number): boolean {
-  return (high - low) / 2 <= within;
-}
+const AT_PINS: ReadonlySet<FigureId> = new Set(["entryAngleDeg", "boardAtPins", "speedAtPinsMph"] as const);
+const AT_LAUNCH: ReadonlySet<FigureId> = new Set(["launchSpeedMph", "launchAngleDeg", "laydownBoard"] as const);
+const NOT_SURE: Partial<Record<FigureId, NoFigure>> = {
+  hookStartFt: "hookNotSeen",
+  breakpointFt: "breakpointNotSeen",
+  breakpointBoard: "breakpointNotSeen",
+  revRateRpm: "revsNotSeen",
+};
 
 /** The course foot by foot, no further than the ball was seen. */
 function samplesOf({ numbers, course }: CourseFit, nudged: readonly (readonly [Nudged, Nudged])[], lastFt: number): SampleRead[] {

@@ -27,11 +27,19 @@ export const NO_FIGURE: Readonly<Record<NoFigure, string>> = {
   hookNotSeen: "The course bends too little, or too little of it was seen, to say to 6 ft where the hook starts.",
   noHook: "A quarter of the slip was not gone before the pins.",
   breakpointNotSeen: "The course is too straight, or too little of it was seen, to say to 6 ft where it turns.",
+  notSure: "What was seen leaves it too uncertain to be told: film closer, from higher up, or at more pictures a second.",
   revsNotSeen: "The ball was not seen rolling long enough to tell its revs from the course: follow a strip of tape near the foul line.",
 };
 
 /** Why a video, or one shot of it, is not read, and what to do about it. */
 export const NOT_READ: Readonly<Record<RefusalId, Sentence>> = {
+  noPictures: () => "There is not one picture in it: is it a video, and not sound alone?",
+  noEdges: (p) =>
+    `The lane's edges are not where the taps put them (${p.number("found")} of ${p.number("looked")} places): tap both ends of this lane's foul line and the foot of its head pin, in a picture without a bowler.`,
+  cameraMoved: (p) =>
+    `The camera moved (by ${fixed(p.number("px"), 1)} px and more): put it on a stand, with stabilising off. Films from the hand are not read yet.`,
+  noContrast: (p) =>
+    `The ball hardly differs from the lane (${fixed(p.number("levels"), 0)} grey levels; ${p.number("least")} are needed): more light, or another ball.`,
   fewMarks: (p) =>
     `${p.number("marks")} marks of the lane are too few to know the camera and to see a wrong one: give ${p.number("least")} or more, among them arrows.`,
   marksDisagree: (p) =>
@@ -52,6 +60,13 @@ export const NOT_READ: Readonly<Record<RefusalId, Sentence>> = {
   notLikeABall: (p) =>
     `What was followed at ${fixed(p.number("atS"), 1)} s does not move like a ball (${fixed(p.number("px"), 1)} px beside a ball's course): something else was followed, or the camera moved.`,
 };
+
+/** Why a file has no pictures to be read. */
+export const NO_FILM = {
+  noFfmpeg: "ffmpeg is not on the path of this machine, and decodes the video: install it, or give sightings.",
+  notAVideo: "It is not a video that can be decoded here: film in the telephone's most compatible format (H.264 in MP4).",
+  soundAlone: "There is only sound in it.",
+} as const;
 
 export const VIDEO = {
   heading: (shots: number) => (shots === 1 ? "One shot read" : `${shots} shots read`),
