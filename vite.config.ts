@@ -8,6 +8,12 @@ const here = (path: string): string => fileURLToPath(new URL(path, import.meta.u
 /** `vite build --mode de` builds the page in German beside the English one; see docs/decisions/languages.md. */
 const OTHER_LANGUAGES = ["de", "pseudo"];
 
+/**
+ * What most rooms want is one file: in pieces by who wants what there are some fifty of a kilobyte or two on every first visit, and each costs a request with
+ * its heads. A room's own, and what a few rooms share, is loaded where somebody goes there.
+ */
+const FRAME = { name: "frame", minShareCount: 6 };
+
 export default defineConfig(({ mode }) => {
   const language = OTHER_LANGUAGES.includes(mode) ? mode : "en";
   const words = () => inLanguage(language, here("./src/words"));
@@ -26,7 +32,10 @@ export default defineConfig(({ mode }) => {
       rolldownOptions: {
         input: { main: here("./src/web/index.html"), sw: here("./src/web/offline/serviceWorker.ts") },
         // A service worker is asked for by one name for ever.
-        output: { entryFileNames: ({ name }) => (name === "sw" ? "sw.js" : "assets/[name]-[hash].js") },
+        output: {
+          entryFileNames: ({ name }) => (name === "sw" ? "sw.js" : "assets/[name]-[hash].js"),
+          codeSplitting: { groups: [FRAME] },
+        },
       },
     },
   };

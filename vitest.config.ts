@@ -32,6 +32,8 @@ export default defineConfig({
           include: ["test/**/*.test.ts"],
           exclude: ["test/browser/**", ...REPLACES_MODULES, ...LEFT_OUT],
           server: { deps: { external: [/\/dist\//] } },
+          // As in the program: many shots run on vectors.
+          setupFiles: FROM_SOURCE ? [] : ["test/vectorKernel.ts"],
           testTimeout: 60_000,
         },
       },

@@ -66,12 +66,12 @@ export async function bagRows(): Promise<readonly Row[]> {
   const row = (what: string, pick: (timing: Timing) => number): Row => ({
     what: `${size}, ${what}`,
     value: `${median(pairs.map(({ two }) => pick(two))).toFixed(1)} s`,
-    ratio: `${median(pairs.map(({ two, one }) => pick(two) / pick(one))).toFixed(2)} × the time in one`,
+    ratio: { rounds: pairs.map(({ two, one }) => pick(two) / pick(one)), of: "the time in one", better: "lower" },
   });
   return [
     row("first answer on two threads", ({ first }) => first),
     row("final answer on two threads (aim 10 s)", ({ last }) => last),
-    { what: `${size}, processor time of all threads`, value: `${processor.toFixed(1)} s`, ratio: "" },
+    { what: `${size}, processor time of all threads`, value: `${processor.toFixed(1)} s`, ratio: null },
   ];
 }
 

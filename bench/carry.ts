@@ -22,12 +22,16 @@ export async function carryRows(): Promise<readonly Row[]> {
     {
       what: "Strike chances looked up",
       value: `${Math.round(LOOKUPS / median(rounds.map(({ lookups }) => lookups))).toLocaleString("en")} a second and core`,
-      ratio: `${median(rounds.map(({ lookups, addition }) => lookups / addition)).toFixed(1)} × the time of reading the hits and adding them up`,
+      ratio: {
+        rounds: rounds.map(({ lookups, addition }) => lookups / addition),
+        of: "the time of reading the hits and adding them up",
+        better: "lower",
+      },
     },
     {
       what: "Racks simulated by the builder",
       value: `${(RUNS / median(rounds.map(({ runs }) => runs.ours))).toFixed(1)} a second and core`,
-      ratio: `${median(rounds.map(({ runs }) => runs.ours / runs.bare)).toFixed(2)} × the time of the engine's bare steps`,
+      ratio: { rounds: rounds.map(({ runs }) => runs.ours / runs.bare), of: "the time of the engine's bare steps", better: "lower" },
     },
   ];
 }

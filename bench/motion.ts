@@ -5,66 +5,62 @@ import { join } from "node:path";
 import { assume } from "#engine/assumptions";
 import { bodyOf, effectiveMoment, inertiaRatio } from "#engine/ball/body";
 import { TYPICAL_BALL } from "#engine/ball/typical";
-import { contactOf, filmMet, frictionCoefficient, laneFriction, TABLE_STEP_UM } from "#engine/contact/friction";
+import { contactOf, filmMet, frictionCoefficient, laneFriction, TABLE_STEP_UM, tabulated } from "#engine/contact/friction";
 import { release } from "#engine/delivery/release";
 import { filmOfPattern } from "#engine/lane/film";
 import { CELL_X, CELL_Y, COLUMNS, FIRST_X, ROWS } from "#engine/lane/filmMap";
 import { PINS_PLANE } from "#engine/lane/geometry";
-import { emptyRun, runAveraged } from "#engine/motion/averaged";
+import { emptyRun, runAveraged, SCORED_STEP } from "#engine/motion/averaged";
 import { type FullMechanics, fullRunTo, fullStart } from "#engine/motion/full";
+import { scoredShots } from "#engine/motion/manyShots";
+import { plainKernel } from "#engine/motion/plainKernel";
+import { MOST_SHOTS, type ShotKernel } from "#engine/motion/shotKernel";
 import { STYLES } from "#engine/planning/situations";
 import { STANDARD_GRAVITY } from "#engine/units";
 import { turnBetween, unit } from "#engine/vector";
+import { vectorKernel } from "#tasks/kernel/vectorKernel";
 import { median, type Row } from "./rows.ts";
 
 const ROUNDS = 5;
+/** Shots handed to a kernel at once. */
+const BATCH = 1000;
 const AVERAGED_SHOTS = 20_000;
+const MANY_SHOTS = 200_000;
 const FULL_SHOTS = 2_000;
 
-/** Both models on medium-41 against the same algorithms in C -O2, in alternating rounds of one run. */
+/** Both models on medium-41, and the kernels of very many shots, against the same algorithms in C, in alternating rounds of one run. */
 export function motionRows(): readonly Row[] {
   const shot = setup();
-  const averaged = () => timed(() => shot.averaged(AVERAGED_SHOTS));
-  const full = () => timed(() => shot.full(FULL_SHOTS));
-  averaged();
-  full();
   const c = compiledReference(shot.input);
-  const rows: Row[] = [];
-  const pairs = Array.from({ length: ROUNDS }, () => ({
-    a: averaged(),
-    ca: c?.("averaged", AVERAGED_SHOTS),
-    f: full(),
-    cf: c?.("full", FULL_SHOTS),
-  }));
-  const perSecond = (count: number, seconds: number) => `${Math.round(count / seconds).toLocaleString("en")} shots/s`;
-  const [a, f] = [median(pairs.map((pair) => pair.a.seconds)), median(pairs.map((pair) => pair.f.seconds))];
-  rows.push({
-    what: "averaged model",
-    value: perSecond(AVERAGED_SHOTS, a),
-    ratio: c ? ratio(pairs.map((pair) => (pair.ca?.seconds ?? 0) / pair.a.seconds)) : NO_COMPILER,
-  });
-  rows.push({
-    what: "full model (4 ms, ε = 0.02 m/s)",
-    value: perSecond(FULL_SHOTS, f),
-    ratio: c ? ratio(pairs.map((pair) => (pair.cf?.seconds ?? 0) / pair.f.seconds)) : NO_COMPILER,
-  });
-  rows.push({
-    what: "cost of the full model over the averaged, at the errors of docs/validation.md",
-    value: `${(f / FULL_SHOTS / (a / AVERAGED_SHOTS)).toFixed(1)} ×`,
-    ratio: "",
-  });
-  for (const { a: ours, ca, f: fours, cf } of pairs.slice(0, 1)) {
-    if (ca && Math.abs(ca.sum - ours.sum) > 1e-6 * AVERAGED_SHOTS) throw new Error(`averaged model in C says ${ca.sum}, ours ${ours.sum}`);
-    if (cf && Math.abs(cf.sum - fours.sum) > 1e-6 * FULL_SHOTS) throw new Error(`full model in C says ${cf.sum}, ours ${fours.sum}`);
-  }
-  return rows;
+  const vector = vectorKernel();
+  const row = (what: string, model: CModel, count: number, ours: (count: number) => number): Row => {
+    ours(count);
+    const rounds = Array.from({ length: ROUNDS }, () => ({ ours: timed(() => ours(count)), c: c?.(model, count) }));
+    const [first] = rounds;
+    if (first.c && Math.abs(first.c.sum - first.ours.sum) > TOLERANCE[model] * count)
+      throw new Error(`${what}: ${first.ours.sum}, and in C ${first.c.sum}`);
+    return {
+      what,
+      value: `${Math.round(count / median(rounds.map((round) => round.ours.seconds))).toLocaleString("en")} shots/s`,
+      ratio: c && {
+        rounds: rounds.map((round) => (round.c?.seconds ?? 0) / round.ours.seconds),
+        of: "the speed of the same algorithm in C -O3 -march=native",
+        better: "higher",
+      },
+    };
+  };
+  return [
+    row("averaged model, steps of half a foot", "averaged", AVERAGED_SHOTS, shot.averaged),
+    row("averaged model, steps of 2 ft", "scored", AVERAGED_SHOTS, shot.scored),
+    ...(vector === null ? [] : [row("very many shots, vector kernel", "scored", MANY_SHOTS, shot.many(vector))]),
+    row("very many shots, plain kernel", "scored", AVERAGED_SHOTS, shot.many(plainKernel())),
+    row("full model (4 ms, ε = 0.02 m/s)", "full", FULL_SHOTS, shot.full),
+  ];
 }
 
-const NO_COMPILER = "no C compiler on this machine, so no ratio";
-
-function ratio(values: readonly number[]): string {
-  return `${median(values).toFixed(2)} × the speed of the same algorithm in C -O2`;
-}
+type CModel = "averaged" | "scored" | "full";
+/** By how much a shot's checksum may differ, m: kernels take single precision and friction from a grid. */
+const TOLERANCE: Readonly<Record<CModel, number>> = { averaged: 1e-6, scored: 2e-3, full: 1e-6 };
 
 function timed(work: () => number): { seconds: number; sum: number } {
   const start = performance.now();
@@ -125,13 +121,32 @@ function setup() {
     state[7],
   ]);
   const run = emptyRun();
+  const averagedSum = (count: number, longest?: number) => {
+    let sum = 0;
+    for (let n = 0; n < count; n++) {
+      runAveraged(averagedBall, friction, { ...start, x: start.x + 1e-4 * (n % 100) }, 0, run, null, PINS_PLANE, longest);
+      sum += run.x + 1e-6 * (run.vx + run.vy + run.t + run.hookY + run.breakX + run.breakY);
+    }
+    return sum;
+  };
   return {
     input,
-    averaged(count: number) {
+    averaged: (count: number) => averagedSum(count),
+    scored: (count: number) => averagedSum(count, SCORED_STEP),
+    many: (kernel: ShotKernel) => (count: number) => {
+      tabulated(met, contact, STANDARD_GRAVITY, kernel.grip);
+      const { shots } = kernel;
       let sum = 0;
-      for (let n = 0; n < count; n++) {
-        runAveraged(averagedBall, friction, { ...start, x: start.x + 1e-4 * (n % 100) }, 0, run);
-        sum += run.x + 1e-6 * (run.vx + run.vy + run.t + run.hookY + run.breakX + run.breakY);
+      for (let from = 0; from < count; from += BATCH) {
+        for (let shot = 0; shot < BATCH; shot++) {
+          shots[shot] = start.x + 1e-4 * ((from + shot) % 100);
+          shots[MOST_SHOTS + shot] = start.vx;
+          shots[2 * MOST_SHOTS + shot] = start.vy;
+          shots[3 * MOST_SHOTS + shot] = start.vx - body.radius * start.wy;
+          shots[4 * MOST_SHOTS + shot] = start.vy + body.radius * start.wx;
+        }
+        kernel.run(BATCH, scoredShots(averagedBall));
+        for (let shot = 0; shot < BATCH; shot++) sum += shots[shot];
       }
       return sum;
     },
@@ -150,12 +165,12 @@ function setup() {
 }
 
 /** Compiles bench/reference.c where there is a compiler; null where there is none. */
-function compiledReference(input: Float64Array): ((model: "averaged" | "full", count: number) => { seconds: number; sum: number }) | null {
+function compiledReference(input: Float64Array): ((model: CModel, count: number) => { seconds: number; sum: number }) | null {
   const compiler = ["cc", "gcc", "clang"].find((name) => spawnSync(name, ["--version"]).status === 0);
   if (!compiler) return null;
   const folder = mkdtempSync(join(tmpdir(), "bench-"));
   const [program, data] = [join(folder, "reference"), join(folder, "input")];
-  execFileSync(compiler, ["-O2", join(import.meta.dirname, "reference.c"), "-o", program, "-lm"]);
+  execFileSync(compiler, ["-O3", "-march=native", join(import.meta.dirname, "reference.c"), "-o", program, "-lm"]);
   writeFileSync(data, new Uint8Array(input.buffer));
   process.on("exit", () => rmSync(folder, { recursive: true, force: true }));
   return (model, count) => {

@@ -2,8 +2,16 @@
 export interface Row {
   readonly what: string;
   readonly value: string;
-  /** Against a reference measured in the same run; empty where there is none. */
-  readonly ratio: string;
+  /** Against a reference measured in the same run; null where there is none. */
+  readonly ratio: Ratio | null;
+}
+
+/** How we stand to a reference, round by round: what a machine does beside it falls on both. */
+export interface Ratio {
+  readonly rounds: readonly number[];
+  /** What one of it is: "the speed of a plain loop". */
+  readonly of: string;
+  readonly better: "higher" | "lower";
 }
 
 export function median(values: readonly number[]): number {

@@ -4,18 +4,17 @@
  */
 import { rmSync } from "node:fs";
 import { join } from "node:path";
-import { gzipSync } from "node:zlib";
 import { type Browser, chromium, type Page } from "@playwright/test";
 import { findBrowser } from "./browser.mjs";
 import { childServer } from "./childServer.ts";
 import { MACHINE, writeSection } from "./performancePage.ts";
 import { bundleWeb, compile, ROOT } from "./setup.mjs";
+import { wireOf } from "./wire.ts";
 
 const RUNS = 5;
 const SHOP = join(ROOT, "dist", ".measured-shop");
 
 interface Run {
-  readonly firstLoadKb: number;
   readonly todayPaintMs: number;
   readonly planPaintMs: number;
   readonly planFirstMs: number;
@@ -25,7 +24,6 @@ interface Run {
 }
 
 const WORDS: Readonly<Record<keyof Run, string>> = {
-  firstLoadKb: "first load of Today, kB gzip",
   todayPaintMs: "Today: first paint with content, ms",
   planPaintMs: "finish plan: first paint with content, ms",
   planFirstMs: "finish plan: first answer after the address is opened, ms",
@@ -54,18 +52,43 @@ try {
 ${rows.join("\n")}`;
   writeSection("The page", section);
   console.log(section);
+  const wire = await wireSection(browser, server.address);
+  writeSection("On the wire", wire);
+  console.log(wire);
 } finally {
   await browser.close();
   await server.stop();
 }
 
+/** What a first visit costs, room by room. */
+async function wireSection(browser: Browser, address: string): Promise<string> {
+  const firstOf = async (things: string): Promise<string> => {
+    const { items } = (await (await fetch(`${address}/api/${things}`)).json()) as { readonly items: readonly { readonly id: string }[] };
+    return `/${things}/${items[0].id}`;
+  };
+  const rooms: readonly (readonly [string, string])[] = [
+    ["Today", "/"],
+    ["a ball", await firstOf("balls")],
+    ["a ticket", await firstOf("tickets")],
+    ["Take in", "/intake"],
+    ["finish plan", "/plan"],
+    ["Lanes", "/lanes"],
+    ["Stock", "/stock"],
+  ];
+  const rows: string[] = [];
+  for (const [name, path] of rooms) {
+    const { kb, requests, askedKb, asked } = await wireOf(browser, `${address}${path}`);
+    rows.push(`| ${name} | ${Math.round(kb)} | ${requests} | ${Math.round(askedKb)} | ${asked} |`);
+  }
+  return `Written by \`npm run measure-page\`: what a browser that has never seen the page loads until a room is quiet, heads and bodies as they are sent, over the demonstration shop. Behind it the service worker takes what other rooms want, once.
+
+| room | kB | requests | of these asked of the records, kB | requests |
+|---|---:|---:|---:|---:|
+${rows.join("\n")}`;
+}
+
 async function measured(browser: Browser, address: string): Promise<Run> {
   const today = await browser.newPage();
-  let bytes = 0;
-  today.on("response", async (response) => {
-    const body = await response.body().catch(() => Buffer.alloc(0));
-    if (!response.url().includes("/api/")) bytes += gzipSync(body).length;
-  });
   await today.goto(address, { waitUntil: "networkidle" });
   const todayPaintMs = await paint(today);
   await today.close();
@@ -94,7 +117,7 @@ async function measured(browser: Browser, address: string): Promise<Run> {
   const planChangedMs = Date.now() - changed;
   const typingMs = await page.evaluate(() => (globalThis as unknown as { longest: number }).longest);
   await page.close();
-  return { firstLoadKb: bytes / 1000, todayPaintMs, planPaintMs, planFirstMs, planFinalMs, planChangedMs, typingMs };
+  return { todayPaintMs, planPaintMs, planFirstMs, planFinalMs, planChangedMs, typingMs };
 }
 
 function paint(page: Page): Promise<number> {

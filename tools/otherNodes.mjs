@@ -10,7 +10,7 @@ import { arch, platform } from "node:os";
 import { delimiter, dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { bundleWeb, compile, ensureInstalled, ROOT } from "./setup.mjs";
-import { addTotals, fromVitest, NONE, totalsLine } from "./totals.mjs";
+import { addTotals, failedInVitest, fromVitest, NONE, totalsLine } from "./totals.mjs";
 
 /** The newest of each line when they were last looked at. This machine's own Node runs all tests. */
 const VERSIONS = ["22.23.3", "24.22.3"];
@@ -44,7 +44,7 @@ export async function testOnOtherNodes() {
     const found = fromVitest(report, code);
     totals = addTotals(totals, found);
     console.log(`Node ${version}: ${totalsLine(found)}`);
-    if (found.failed > 0) console.log(said);
+    if (found.failed > 0) console.log([said, ...failedInVitest(report, join(own, "tree"))].join("\n"));
     rmSync(own, { recursive: true, force: true });
   }
   return totals;

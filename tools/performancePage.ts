@@ -5,8 +5,8 @@ import { ROOT } from "./setup.mjs";
 
 const PAGE = join(ROOT, "docs", "performance.md");
 
-/** What a figure was measured on. */
-export const MACHINE = `${cpus().length} × ${cpus()[0].model.trim()}, Node ${process.version}`;
+/** What a figure was measured on, without the names of makers. */
+export const MACHINE = `${cpus().length} cores, Node ${process.version}`;
 
 /** Writes one section of docs/performance.md anew, and leaves the others. */
 export function writeSection(title: string, text: string): void {

@@ -5,8 +5,9 @@
 import { spawn } from "node:child_process";
 import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { dirname, join } from "node:path";
+import { dirname, extname, join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { brotliCompressSync, constants, gzipSync } from "node:zlib";
 
 export const ROOT = dirname(dirname(fileURLToPath(import.meta.url)));
 
@@ -121,10 +122,27 @@ export async function bundleWeb() {
   for (const language of LANGUAGES) {
     const code = await runTool("vite", "vite", ["build", "--logLevel", "warn", ...(language === "en" ? [] : ["--mode", language])]);
     if (code !== 0) return code;
+    squeeze(join(ROOT, "dist", language === "en" ? "web" : `web-${language}`));
   }
   mkdirSync(dirname(WEB_STAMP), { recursive: true });
   writeFileSync(WEB_STAMP, "");
   return 0;
+}
+
+/** What shrinks: text. Pictures and fonts are squeezed already. */
+const TEXTS = new Set([".html", ".js", ".css", ".svg", ".json", ".webmanifest"]);
+/** Below this a file is sent as it is, bytes. */
+const WORTH_SQUEEZING = 1000;
+
+/** Lays every text under a folder beside itself, squeezed as far as it goes: it is done once and sent often. @param {string} folder */
+function squeeze(folder) {
+  for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true })) {
+    const path = join(entry.parentPath, entry.name);
+    if (!entry.isFile() || !TEXTS.has(extname(entry.name)) || statSync(path).size < WORTH_SQUEEZING) continue;
+    const bytes = readFileSync(path);
+    writeFileSync(`${path}.br`, brotliCompressSync(bytes, { params: { [constants.BROTLI_PARAM_SIZE_HINT]: bytes.length } }));
+    writeFileSync(`${path}.gz`, gzipSync(bytes, { level: constants.Z_BEST_COMPRESSION }));
+  }
 }
 
 /** @param {string} folder @returns {number} newest modification time under it, ms */

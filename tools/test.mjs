@@ -2,7 +2,7 @@
  * `npm test`: installs, builds, lints and runs every test. The last line it prints is the true total, alone:
  * type-check, web build, lint and unused code count as one each, tests as their runners report them.
  * On a build machine (CI=true) each physical term is also left out in turn, the drills of `npm run chaos` are run in their short form, and the tests of
- * records and server once more on the other lines of Node; that takes some minutes more.
+ * records and server once more on the other lines of Node, and the benchmark's short form; that takes some minutes more.
  */
 import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
 import { createServer } from "node:net";
@@ -10,7 +10,7 @@ import { join } from "node:path";
 import { findBrowser } from "./browser.mjs";
 import { testOnOtherNodes } from "./otherNodes.mjs";
 import { bundleWeb, ensureInstalled, ROOT, runTool, typeCheck } from "./setup.mjs";
-import { addTotals, fromPlaywright, fromVitest, NONE, totalsLine } from "./totals.mjs";
+import { addTotals, failedInPlaywright, failedInVitest, fromPlaywright, fromVitest, NONE, totalsLine } from "./totals.mjs";
 
 const REPORTS = join(ROOT, "dist", ".reports");
 /** @type {string[]} */
@@ -33,6 +33,8 @@ for (const part of [
         () =>
           check("every physical term is missed when left out", () => runTool("tsx", "tsx", ["--conditions=source", "tools/leave-out.ts"])),
         () => check("nothing acknowledged is lost", () => runTool("tsx", "tsx", ["--conditions=source", "bench/chaos.ts", "--short"])),
+        () =>
+          check("no ratio of the benchmark has halved", () => runTool("tsx", "tsx", ["--conditions=source", "bench/main.ts", "--short"])),
         runOtherNodes,
       ]
     : []),
@@ -56,10 +58,19 @@ async function check(name, command) {
 async function runVitest() {
   console.log("\n— tests");
   const file = join(REPORTS, "vitest.json");
-  const code = await runTool("vitest", "vitest", ["run", "--reporter=default", "--reporter=json", `--outputFile.json=${file}`], {
+  const stray = join(REPORTS, "stray.json");
+  const reporters = ["default", "json", "./tools/strayErrors.mjs"].map((name) => `--reporter=${name}`);
+  const code = await runTool("vitest", "vitest", ["run", ...reporters, `--outputFile.json=${file}`], {
     COMPILED: "1",
+    STRAY_ERRORS: stray,
   });
-  return fromVitest(readReport(file), code);
+  const report = readReport(file);
+  const strayErrors = readReport(stray) ?? [];
+  notices.push(
+    ...failedInVitest(report, ROOT),
+    ...strayErrors.map((/** @type {any} */ error) => `Failed: outside every test: ${error.stack}`),
+  );
+  return fromVitest(report, code);
 }
 
 async function runOtherNodes() {
@@ -80,7 +91,9 @@ async function runBrowserTests() {
     PLAYWRIGHT_JSON_OUTPUT_FILE: file,
   };
   const code = await runTool("@playwright/test", "playwright", ["test", "--reporter=list,json"], env);
-  return fromPlaywright(readReport(file), code);
+  const report = readReport(file);
+  notices.push(...failedInPlaywright(report));
+  return fromPlaywright(report, code);
 }
 
 /** Skips by name and says how to get a browser; on a build machine a skip is a failure. @param {readonly string[]} tried */

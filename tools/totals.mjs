@@ -1,5 +1,7 @@
 /** Sums what the test runners report. A runner that fails without naming a failed test still counts as one failure. */
 
+import { stripVTControlCharacters } from "node:util";
+
 /** @typedef {{ passed: number, failed: number, skipped: number }} Totals */
 
 /** @type {Totals} */
@@ -41,6 +43,46 @@ export function fromPlaywright(report, exitCode) {
   if (report === null) return { ...NONE, failed: 1 };
   const { expected, unexpected, flaky, skipped } = report.stats;
   return atLeastOneFailure({ passed: expected, failed: unexpected + flaky, skipped }, exitCode);
+}
+
+/**
+ * What failed, by name, with the first line of why: the end of a long run is what is read.
+ *
+ * @param {any} report Vitest's JSON report @param {string} root the project's folder
+ * @returns {string[]}
+ */
+export function failedInVitest(report, root) {
+  return (report?.testResults ?? []).flatMap((/** @type {any} */ file) => {
+    const name = file.name.replace(`${root}/`, "");
+    const failed = file.assertionResults.filter((/** @type {any} */ test) => test.status === "failed");
+    if (failed.length === 0) return file.status === "failed" ? [named(name, file.message)] : [];
+    return failed.map((/** @type {any} */ test) => named(`${name}: ${test.fullName}`, test.failureMessages?.[0]));
+  });
+}
+
+/** @param {any} report Playwright's JSON report @returns {string[]} as {@link failedInVitest} */
+export function failedInPlaywright(report) {
+  /** @param {any} suite @returns {string[]} */
+  const inSuite = (suite) => [
+    ...(suite.suites ?? []).flatMap(inSuite),
+    ...(suite.specs ?? []).flatMap((/** @type {any} */ spec) =>
+      spec.tests
+        .filter((/** @type {any} */ test) => test.status === "unexpected" || test.status === "flaky")
+        .map((/** @type {any} */ test) =>
+          named(`${spec.file}: ${spec.title}`, test.results?.find((/** @type {any} */ one) => one.error)?.error.message),
+        ),
+    ),
+  ];
+  const outside = (report?.errors ?? []).map((/** @type {any} */ error) => named("outside every browser test", error.message));
+  return [...(report?.suites ?? []).flatMap(inSuite), ...outside];
+}
+
+/** @param {string} name @param {string | undefined} why */
+function named(name, why) {
+  const [line] = stripVTControlCharacters(why ?? "")
+    .split("\n")
+    .filter(Boolean);
+  return `Failed: ${name}${line === undefined ? "" : ` (${line})`}`;
 }
 
 /** @param {Totals} totals @returns {string} `N passed, N failed`, and `, N skipped` if any were */

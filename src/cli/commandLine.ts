@@ -1,37 +1,12 @@
-import { programVersion } from "#server/version";
-import { backup } from "./backup.ts";
-import { bag } from "./bag.ts";
-import { carry } from "./carry.ts";
-import { correct } from "./correct.ts";
-import { delivery } from "./delivery.ts";
-import { diagnose } from "./diagnose.ts";
-import { exportAll } from "./export.ts";
-import { fade } from "./fade.ts";
-import { reportFault } from "./faultReport.ts";
-import { gauge } from "./gauge.ts";
 import { HELP } from "./help.ts";
-import { importTable, undo } from "./import.ts";
-import { limits } from "./limits.ts";
-import { move } from "./move.ts";
 import { type OptionName, type Options, readOptions, usageFault, wantsJson } from "./options.ts";
-import { padwork } from "./padwork.ts";
-import { plan } from "./plan.ts";
-import { profile } from "./profile.ts";
-import { readings } from "./readings.ts";
-import { restore } from "./restore.ts";
-import { shops } from "./shops.ts";
-import { shot } from "./shot.ts";
-import { stages } from "./stages.ts";
-import { transition } from "./transition.ts";
-import { trial } from "./trial.ts";
-import { verify } from "./verify.ts";
-import { video } from "./video.ts";
 import type { ExitCode, World } from "./world.ts";
 
 type Command = (files: readonly string[], options: Options, world: World) => Promise<ExitCode>;
 
 interface Entry {
-  readonly run: Command;
+  /** Its file is read when it is asked for, and no other's. */
+  readonly load: () => Promise<Command>;
   /** Options that it takes besides `--json`. */
   readonly takes: readonly OptionName[];
   /** It is told everything by its options. */
@@ -40,31 +15,34 @@ interface Entry {
 
 /** A command is its own file and one line here. */
 const COMMANDS = new Map<string, Entry>([
-  ["plan", { run: oneFile(plan), takes: ["svg", "seed", "workers"] }],
-  ["shot", { run: oneFile(shot), takes: ["svg", "seed", "at"] }],
-  ["carry", { run: oneFile(carry), takes: ["svg"] }],
-  ["bag", { run: oneFile(bag), takes: ["svg", "seed", "workers"] }],
-  ["transition", { run: oneFile(transition), takes: ["svg", "seed"] }],
-  ["trial", { run: trial, takes: ["workers"] }],
-  ["delivery", { run: oneFile(delivery), takes: [] }],
-  ["video", { run: oneFile(video), takes: ["taps"] }],
-  ["correct", { run: oneFile(correct), takes: ["seed"] }],
-  ["diagnose", { run: oneFile(diagnose), takes: [] }],
-  ["stages", { run: oneFile(stages), takes: [] }],
-  ["fade", { run: oneFile(fade), takes: ["svg"] }],
-  ["readings", { run: oneFile(readings), takes: ["svg"] }],
-  ["profile", { run: profile, takes: ["svg", "cutoff", "short-cutoff", "form", "x-unit", "z-unit"] }],
-  ["gauge", { run: oneFile(gauge), takes: [] }],
-  ["padwork", { run: oneFile(padwork), takes: ["svg", "seed"] }],
-  ["limits", { run: oneFile(limits), takes: ["on", "book"] }],
-  ["backup", { run: backup, takes: ["due", "whole", "shop"] }],
-  ["verify", { run: verify, takes: [] }],
-  ["restore", { run: restore, takes: ["without-lost-files"] }],
-  ["export", { run: exportAll, takes: ["shop"] }],
-  ["import", { run: importTable, takes: ["apply", "map", "by", "shop"] }],
-  ["undo", { run: undo, takes: ["by", "shop"] }],
-  ["shops", { run: shops, takes: ["add"] }],
-  ["move", { run: move, takes: ["from", "to", "take-back"], isWordless: true }],
+  ["plan", { load: async () => oneFile((await import("./plan.ts")).plan), takes: ["svg", "seed", "workers"] }],
+  ["shot", { load: async () => oneFile((await import("./shot.ts")).shot), takes: ["svg", "seed", "at"] }],
+  ["carry", { load: async () => oneFile((await import("./carry.ts")).carry), takes: ["svg"] }],
+  ["bag", { load: async () => oneFile((await import("./bag.ts")).bag), takes: ["svg", "seed", "workers"] }],
+  ["transition", { load: async () => oneFile((await import("./transition.ts")).transition), takes: ["svg", "seed"] }],
+  ["trial", { load: async () => (await import("./trial.ts")).trial, takes: ["workers"] }],
+  ["delivery", { load: async () => oneFile((await import("./delivery.ts")).delivery), takes: [] }],
+  ["video", { load: async () => oneFile((await import("./video.ts")).video), takes: ["taps"] }],
+  ["correct", { load: async () => oneFile((await import("./correct.ts")).correct), takes: ["seed"] }],
+  ["diagnose", { load: async () => oneFile((await import("./diagnose.ts")).diagnose), takes: [] }],
+  ["stages", { load: async () => oneFile((await import("./stages.ts")).stages), takes: [] }],
+  ["fade", { load: async () => oneFile((await import("./fade.ts")).fade), takes: ["svg"] }],
+  ["readings", { load: async () => oneFile((await import("./readings.ts")).readings), takes: ["svg"] }],
+  [
+    "profile",
+    { load: async () => (await import("./profile.ts")).profile, takes: ["svg", "cutoff", "short-cutoff", "form", "x-unit", "z-unit"] },
+  ],
+  ["gauge", { load: async () => oneFile((await import("./gauge.ts")).gauge), takes: [] }],
+  ["padwork", { load: async () => oneFile((await import("./padwork.ts")).padwork), takes: ["svg", "seed"] }],
+  ["limits", { load: async () => oneFile((await import("./limits.ts")).limits), takes: ["on", "book"] }],
+  ["backup", { load: async () => (await import("./backup.ts")).backup, takes: ["due", "whole", "shop"] }],
+  ["verify", { load: async () => (await import("./verify.ts")).verify, takes: [] }],
+  ["restore", { load: async () => (await import("./restore.ts")).restore, takes: ["without-lost-files"] }],
+  ["export", { load: async () => (await import("./export.ts")).exportAll, takes: ["shop"] }],
+  ["import", { load: async () => (await import("./import.ts")).importTable, takes: ["apply", "map", "by", "shop"] }],
+  ["undo", { load: async () => (await import("./import.ts")).undo, takes: ["by", "shop"] }],
+  ["shops", { load: async () => (await import("./shops.ts")).shops, takes: ["add"] }],
+  ["move", { load: async () => (await import("./move.ts")).move, takes: ["from", "to", "take-back"], isWordless: true }],
 ]);
 
 /** Runs one command line to its end. Every fault is reported, none is thrown. */
@@ -72,13 +50,13 @@ export async function runCommandLine(args: readonly string[], world: World): Pro
   try {
     return await dispatch(readOptions(args), world);
   } catch (fault) {
-    return reportFault(fault, wantsJson(args), world);
+    return (await import("./faultReport.ts")).reportFault(fault, wantsJson(args), world);
   }
 }
 
 async function dispatch(options: Options, world: World): Promise<ExitCode> {
   if (options.help) return answer(HELP, world);
-  if (options.version) return answer(`${programVersion()}\n`, world);
+  if (options.version) return answer(`${(await import("#server/version")).programVersion()}\n`, world);
   const [name, ...files] = options.words;
   const names = [...COMMANDS.keys()].join(", ");
   if (name === undefined) throw usageFault(`Which command? One of ${names}; gritwright --help tells more.`, names);
@@ -90,7 +68,8 @@ async function dispatch(options: Options, world: World): Promise<ExitCode> {
   const stray = options.given.find((option) => !takes.includes(option));
   if (stray !== undefined)
     throw usageFault(`gritwright ${name} does not take --${stray}.`, takes.map((option) => `--${option}`).join(", "), stray);
-  return command.run(files, options, world);
+  (await import("#tasks/kernel/vectorKernel")).bringVectorKernel();
+  return (await command.load())(files, options, world);
 }
 
 /** A command that takes one file and no more. */

@@ -7,6 +7,7 @@ import type { Line } from "#engine/delivery/bowler";
 import { simulateShot } from "#engine/motion/simulate";
 import { groundOf } from "#engine/planning/ground";
 import { filmFound, lineNow } from "#engine/planning/session";
+import { shotBand } from "#engine/planning/shotBand";
 import { programVersion } from "#server/version";
 import type { Options } from "./options.ts";
 import { readJob } from "./readJob.ts";
@@ -28,10 +29,13 @@ export async function shot(file: string, options: Options, world: World): Promis
   const line = question.line ?? bestLine(job, question);
   const found = simulateShot({ ...unaimed, line }, assume(assumptions), filmAsFound(job, question));
   const aimed: UnaimedShot = { ...question, line };
+  const band = question.surface.kind === "lane" ? shotBand(resolvePlan(job).question, question.ball.finish, line) : null;
   if (options.svg !== null) await writePicture(options.svg, laneChart(shotChart(job, aimed, found)));
   const version = programVersion();
   world.print(
-    options.json ? `${JSON.stringify(shotDocumentOf(found, aimed, defaults, version), null, 2)}\n` : shotText(found, aimed, defaults),
+    options.json
+      ? `${JSON.stringify(shotDocumentOf(found, band, aimed, defaults, version), null, 2)}\n`
+      : shotText(found, band, aimed, defaults),
   );
   return 0;
 }

@@ -1,14 +1,15 @@
 import type { UnaimedShot } from "#contract/resolve/question";
 import type { Shot, ShotSample } from "#engine/motion/shot";
+import type { ShotBand } from "#engine/planning/shotBand";
 import { MPH, RPM } from "#engine/units";
-import { modelText, OFF_LANE, SAMPLE_COLUMNS, SHOT_DEFAULTS, shotHeading, shotLines } from "#words/en/shotReport";
+import { bandText, modelText, OFF_LANE, SAMPLE_COLUMNS, SHOT_DEFAULTS, shotHeading, shotLines } from "#words/en/shotReport";
 import { fixed } from "#words/figures";
 import { type Column, paragraph, textTable } from "./textTable.ts";
 
 const WIDTH = 100;
 
 /** A shot as text: where it was at each place asked for, and what happened. */
-export function shotText(shot: Shot, asked: UnaimedShot, defaults: readonly string[]): string {
+export function shotText(shot: Shot, band: ShotBand | null, asked: UnaimedShot, defaults: readonly string[]): string {
   const { breakpoint } = shot.phases;
   const hooked = shot.course.boardAtPins === null ? null : shot.course.boardAtPins - breakpoint.board;
   const heading = [
@@ -19,6 +20,7 @@ export function shotText(shot: Shot, asked: UnaimedShot, defaults: readonly stri
     heading,
     shot.samples.length === 0 ? [] : sampleTable(shot.samples),
     shotLines(shot).map((line) => `  ${line}`),
+    band === null ? [] : paragraph(bandText(band), "  ", WIDTH),
     defaults.length === 0 ? [] : [`${SHOT_DEFAULTS}:`, ...paragraph(defaults.join(", "), "  ", WIDTH)],
   ];
   return `${sections

@@ -1,9 +1,10 @@
 import { z } from "zod";
 import { ASSUMPTIONS } from "#engine/assumptions";
 import type { Bowler } from "#engine/delivery/bowler";
+import { KNOWN_BY_WORD } from "#engine/delivery/words";
 import type { Correction, CorrectQuestion } from "#engine/learning/house/correct";
 import { ARRIVED, type ShotSeen, type SituationSeen, TURNED, USUAL_EYE } from "#engine/learning/house/notes";
-import { type DeliveryKnown, HOUSE_IDS, PARAMETER_IDS } from "#engine/learning/house/parameters";
+import { HOUSE_IDS, type MeanKnown, PARAMETER_IDS } from "#engine/learning/house/parameters";
 import type { Taught } from "#engine/learning/house/planChanges";
 import { leaveSeen } from "#engine/pins/carry";
 import { groundOf } from "#engine/planning/ground";
@@ -104,8 +105,7 @@ export type CorrectFile = z.output<typeof correctFileSchema>;
 type FileShot = CorrectFile["shots"][number];
 
 /** How well numbers are known that nobody measured for this: chosen. Words are known worse than figures. */
-const KNOWN_FIGURES: DeliveryKnown = { speedMph: 0.5, revRateRpm: 25, axisRotationDeg: 5 };
-const KNOWN_WORDS: DeliveryKnown = { speedMph: 1.2, revRateRpm: 60, axisRotationDeg: 10 };
+const KNOWN_FIGURES: MeanKnown = { speedMph: 0.5, revRateRpm: 25, axisRotationDeg: 5 };
 
 /** The question, with the name of each situation's ball. */
 export interface ResolvedCorrection extends Resolved<CorrectQuestion>, Taught {
@@ -154,7 +154,7 @@ export function resolveCorrection(file: CorrectFile): ResolvedCorrection {
     question: {
       seed,
       bowler,
-      known: { ...(words ? KNOWN_WORDS : KNOWN_FIGURES), ...defined(file.known) },
+      known: { ...(words ? KNOWN_BY_WORD : KNOWN_FIGURES), ...defined(file.known) },
       situations,
       eye: { ...USUAL_EYE, ...defined(file.eye) },
       assumptions,

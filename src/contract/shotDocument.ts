@@ -13,6 +13,8 @@ const sample = z.strictObject({
   offLane: z.boolean(),
 });
 
+const range = z.strictObject({ low: finite, high: finite }).nullable();
+
 /** `gritwright shot FILE --json`: one shot. Positions, velocity and spin in true lane axes, boards from the bowler's hand side. */
 export const shotDocumentSchema = z.strictObject({
   gritwright: z.literal(1),
@@ -34,6 +36,18 @@ export const shotDocumentSchema = z.strictObject({
   flare: z.strictObject({ toPinsIn: finite, to45FtIn: finite }),
   energy: z.strictObject({ startJ: finite, endJ: finite, slidingLossJ: finite, rollingLossJ: finite, residualJ: finite }),
   reachedPins: z.boolean(),
+  /** Where nine worlds of ten have each figure; null where friction is given, and nothing is left to be unknown. */
+  band: z
+    .strictObject({
+      worlds: z.int(),
+      boardAtPins: range,
+      entryAngleDeg: range,
+      hookStartFt: range,
+      breakpointBoard: range,
+      breakpointFt: range,
+      speedAtPinsMph: range,
+    })
+    .nullable(),
 });
 
 export type ShotDocument = z.output<typeof shotDocumentSchema>;

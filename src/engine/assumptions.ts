@@ -34,6 +34,15 @@ export const ASSUMPTIONS = {
   "friction.oil": calibrated("friction.oil", "1"),
   "friction.filmRatio": calibrated("friction.filmRatio", "1"),
   "friction.exponent": { value: 2, low: 1.7, high: 2.3, unit: "1", mark: "chosen", source: CHOSEN },
+  "friction.exponentialShare": {
+    value: 0,
+    low: 0,
+    high: 1,
+    unit: "1",
+    mark: "chosen",
+    source:
+      "shape of the contact law, 0 the rational one that plans take, 1 an exponential one: there so that plans can be tried on a truth of another shape",
+  },
   "friction.dryWithRoughness": {
     value: 0,
     low: -0.06,

@@ -1,5 +1,6 @@
 import { parentPort } from "node:worker_threads";
 import { EngineFault, type Problem } from "#engine/fault";
+import { bringVectorKernel } from "#tasks/kernel/vectorKernel";
 import { runUnit } from "#tasks/runUnit";
 import type { ResultOf, Unit } from "#tasks/unit";
 
@@ -14,6 +15,7 @@ export type Answer = { readonly result: ResultOf<Unit> } | { readonly problems: 
 const port = parentPort;
 if (port === null) throw new Error("This file is a thread of the compute pool; it does nothing when run by itself.");
 
+bringVectorKernel();
 port.on("message", ({ unit }: Call) => port.postMessage(answerTo(unit)));
 
 function answerTo(unit: Unit): Answer {

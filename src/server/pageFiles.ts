@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
-import { readdirSync, readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { extname, join, relative, sep } from "node:path";
+import { ENCODINGS, type Encoding } from "./http/encodings.ts";
 import { inLanguage } from "./http/language.ts";
 
 /** A file of the page, ready to be sent. */
@@ -8,7 +9,12 @@ export interface PageFile {
   readonly bytes: Uint8Array<ArrayBuffer>;
   readonly type: string;
   readonly tag: string;
+  /** The same squeezed, where the build has laid it beside. */
+  readonly squeezed?: ReadonlyMap<Encoding, Uint8Array<ArrayBuffer>>;
 }
+
+/** How the build names what it squeezed. */
+const ENDINGS: Readonly<Record<Encoding, string>> = { br: ".br", gzip: ".gz" };
 
 const TYPES: Readonly<Record<string, string>> = {
   ".html": "text/html; charset=utf-8",
@@ -44,8 +50,14 @@ export function pageFiles(folder: string): ReadonlyMap<string, PageFile> {
     if (!entry.isFile() || type === undefined) continue;
     const path = join(entry.parentPath, entry.name);
     const bytes = new Uint8Array(readFileSync(path));
+    const squeezed = new Map(
+      ENCODINGS.flatMap((encoding) => {
+        const beside = `${path}${ENDINGS[encoding]}`;
+        return existsSync(beside) ? [[encoding, new Uint8Array(readFileSync(beside))] as const] : [];
+      }),
+    );
     const tag = `"${createHash("sha256").update(bytes).digest("base64url").slice(0, 22)}"`;
-    files.set(`/${relative(folder, path).split(sep).join("/")}`, { bytes, type, tag });
+    files.set(`/${relative(folder, path).split(sep).join("/")}`, { bytes, type, tag, squeezed });
   }
   return files;
 }

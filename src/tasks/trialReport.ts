@@ -3,30 +3,36 @@ import { groundIn } from "#engine/planning/ground";
 import type { Interval } from "#engine/planning/plan";
 import type { PlanQuestion, TrialShot } from "#engine/planning/question";
 import { STYLES } from "#engine/planning/situations";
-import { fitOf, predictedBoard, type TrialMean, trialMeans } from "#engine/planning/trial";
+import { predictedBoard, type TrialMean, trialMeans, weighedBy } from "#engine/planning/trial";
 import { effectiveNumber } from "#engine/worlds/effectiveNumber";
-import { ensemble } from "#engine/worlds/ensemble";
+import { ensemble, type World } from "#engine/worlds/ensemble";
 import type { Executor } from "./executor.ts";
 import { runPlan } from "./planTask.ts";
 
+/** What was seen with one finish, and where the worlds have it arrive: before they were weighed by the trial, and after. */
+export interface TrialOfFinish extends TrialMean {
+  readonly before: Interval | null;
+  readonly after: Interval | null;
+}
+
 /** A trial held against the worlds. */
+export interface TrialInWorlds {
+  readonly finishes: readonly TrialOfFinish[];
+  readonly ensemble: string;
+  readonly effectiveBefore: number;
+  readonly effectiveAfter: number;
+  /** So few worlds say what was seen that what follows is rough. */
+  readonly isThin: boolean;
+}
+
 export interface TrialReport {
-  /** What was seen with each finish, and where the worlds have it arrive: before they were weighed by it, and after. */
-  readonly finishes: readonly (TrialMean & { readonly before: Interval | null; readonly after: Interval | null })[];
+  readonly finishes: readonly TrialOfFinish[];
   /** Null without a job: without ball, bowler and line there is nothing to hold it against. */
-  readonly worlds: {
-    readonly ensemble: string;
-    readonly effectiveBefore: number;
-    readonly effectiveAfter: number;
-    /** So few worlds say what was seen that what follows is rough. */
-    readonly isThin: boolean;
-    readonly pickBefore: string | null;
-    readonly pickAfter: string | null;
-  } | null;
+  readonly worlds: (Omit<TrialInWorlds, "finishes"> & { readonly pickBefore: string | null; readonly pickAfter: string | null }) | null;
 }
 
 /** With fewer worlds than this a weighed answer is rough. */
-const LEAST_EFFECTIVE = 50;
+const ROUGH_BELOW = 50;
 
 /** @throws EngineFault where the job names no line */
 export async function trialReport(shots: readonly TrialShot[], question: PlanQuestion | null, executor: Executor): Promise<TrialReport> {
@@ -34,29 +40,39 @@ export async function trialReport(shots: readonly TrialShot[], question: PlanQue
     const alone = { trial: shots, line: { laydownBoard: 20, launchAngleDeg: 0 }, bowler: STYLES.matched };
     return { finishes: trialMeans(alone).map((seen) => ({ ...seen, before: null, after: null })), worlds: null };
   }
+  const { finishes, ...held } = trialInWorlds(question);
+  const [without, withTrial] = await Promise.all([runPlan({ ...question, trial: [] }, { executor }), runPlan(question, { executor })]);
+  return { finishes, worlds: { ...held, pickBefore: without.pick?.finish ?? null, pickAfter: withTrial.pick?.finish ?? null } };
+}
+
+/** The question's trial against the worlds: some seconds, where few of them say it. @throws EngineFault where no line is named */
+export function trialInWorlds(question: PlanQuestion): TrialInWorlds {
   const means = trialMeans(question);
   const { digest, worlds } = ensemble();
-  const grounds = worlds.map((world) => groundIn(world, question));
   const before = worlds.map(({ weight }) => weight);
-  const fits = grounds.map(fitOf);
-  const best = Math.max(...fits);
-  const after = before.map((weight, i) => weight * Math.exp(fits[i] - best));
-  const [without, weighed] = await Promise.all([runPlan({ ...question, trial: [] }, { executor }), runPlan(question, { executor })]);
+  const weighed = weighedBy(question).filter(({ weight }) => weight > NOTHING);
+  const after = weighed.map(({ weight }) => weight);
   return {
     finishes: means.map((seen) => {
-      const boards = grounds.map((ground) => predictedBoard(ground, seen.finish));
-      return { ...seen, before: over(boards, before), after: over(boards, after) };
+      const boardIn = (world: World) => predictedBoard(groundIn(world, question), seen.finish);
+      return {
+        ...seen,
+        before: over(worlds.map(boardIn), before),
+        after: over(
+          weighed.map(({ world }) => boardIn(world)),
+          after,
+        ),
+      };
     }),
-    worlds: {
-      ensemble: digest,
-      effectiveBefore: effectiveNumber(before),
-      effectiveAfter: effectiveNumber(after),
-      isThin: effectiveNumber(after) < LEAST_EFFECTIVE,
-      pickBefore: without.pick?.finish ?? null,
-      pickAfter: weighed.pick?.finish ?? null,
-    },
+    ensemble: digest,
+    effectiveBefore: effectiveNumber(before),
+    effectiveAfter: effectiveNumber(after),
+    isThin: effectiveNumber(after) < ROUGH_BELOW,
   };
 }
+
+/** Against the likeliest: what weighs less moves no figure that is told. */
+const NOTHING = 1e-4;
 
 function over(values: readonly number[], weights: readonly number[]): Interval {
   const value = weightedMean(values, weights);

@@ -8,7 +8,6 @@ import { lazyRoom } from "./client/lazyRoom.ts";
 import { PoolHere } from "./client/poolHere.ts";
 import type { WorkerPool } from "./client/workerPool.ts";
 import { Guard } from "./pieces/Guard.tsx";
-import { PlanRoom } from "./rooms/plan/PlanRoom.tsx";
 import { Away, PlainAddress } from "./shell/Away.tsx";
 import { Invented } from "./shell/Invented.tsx";
 import { OnlyReading } from "./shell/OnlyReading.tsx";
@@ -22,6 +21,7 @@ import { shopMemory } from "./shop/readingAgain.ts";
 import { DoorHere, useDoor, useMay } from "./shop/useDoor.tsx";
 import { OutboxHere } from "./shop/useOutbox.tsx";
 
+const PlanRoom = lazyRoom(() => import("./rooms/plan/PlanRoom.tsx").then((m) => ({ default: m.PlanRoom })));
 const DesignRoom = lazyRoom(() => import("./rooms/design/DesignRoom.tsx").then((m) => ({ default: m.DesignRoom })));
 
 /** What every room stands on: what was read, the threads, who is signed in, what waits to be sent. */

@@ -1,9 +1,11 @@
 import { describe, expect, it } from "vitest";
 import type { Bowler } from "#engine/delivery/bowler";
+import { KNOWN_BY_WORD } from "#engine/delivery/words";
 import type { FilmPoint } from "#engine/lane/lane";
 import type { FinishPlan } from "#engine/planning/plan";
 import type { PlanQuestion } from "#engine/planning/question";
 import { STYLES } from "#engine/planning/situations";
+import { parseFinish } from "#engine/surface/finish";
 import { asked, planned } from "./questions.ts";
 
 const base = asked("matched", "hybrid", "medium-41");
@@ -73,4 +75,22 @@ describe("odd bowlers and lanes get sane answers", () => {
     });
     holds(plan);
   });
+});
+
+it("a delivery told in words makes wider intervals than the same numbers measured, and a pick that is never called sure", () => {
+  const width = (plan: FinishPlan) =>
+    plan.candidates.reduce((sum, { chance }) => sum + (chance === null ? 0 : chance.high - chance.low), 0);
+  const pairs = (["medium-41"] as const).map((pattern) => {
+    const measured = asked("matched", "solid", pattern, { candidates: [parseFinish("1000"), parseFinish("3000")] });
+    return [measured, { ...measured, bowler: { ...measured.bowler, known: KNOWN_BY_WORD } }].map((question) => planned(question, 24));
+  });
+  for (const [measured, inWords] of pairs) expect(width(inWords)).toBeGreaterThan(1.05 * width(measured));
+  for (const [, inWords] of pairs) {
+    expect(inWords.pick?.sureShare ?? 0).toBeLessThanOrEqual(0.8);
+    expect(inWords.pick?.sure).not.toBe("sure");
+  }
+  // Where every world agrees, only what was guessed keeps it from being sure.
+  const clear = asked("speedDominant", "solid", "medium-41", { candidates: [parseFinish("500"), parseFinish("4000 + polish")] });
+  expect(planned(clear, 48).pick?.sureShare).toBeGreaterThan(0.8);
+  expect(planned({ ...clear, bowler: { ...clear.bowler, known: { speedMph: 1.2 } } }, 48).pick?.sureShare).toBeLessThanOrEqual(0.8);
 });

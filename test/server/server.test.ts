@@ -43,7 +43,7 @@ describe("the server of the page", () => {
     const { headers } = await ask("/plan");
     const policy = Object.fromEntries((headers.get("content-security-policy") ?? "").split("; ").map((part) => [part.split(" ")[0], part]));
     expect(policy["default-src"]).toBe("default-src 'none'");
-    expect(policy["script-src"]).toBe("script-src 'self'");
+    expect(policy["script-src"]).toBe("script-src 'self' 'wasm-unsafe-eval'");
     expect(policy["frame-ancestors"]).toBe("frame-ancestors 'none'");
     expect(headers.get("x-content-type-options")).toBe("nosniff");
   });

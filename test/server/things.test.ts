@@ -241,7 +241,7 @@ describe.each(KINDS.filter(({ change }) => change !== undefined))("$many change"
 describe("a key for something else", () => {
   test("is refused", async () => {
     const headers = newKey();
-    await ask("createHouse", { body: { name: "Paper Mill Bowl" }, headers });
+    await ask("createHouse", { body: { name: "Elsewhere Bowl" }, headers });
     problemOf(await ask("createHouse", { body: { name: "Another" }, headers }), "keyReused");
   });
   test("money needs one, and it must be short and visible", async () => {

@@ -22,6 +22,7 @@ const worlds = (from: number, chances: Readonly<Record<string, readonly number[]
   span: "session",
   finishes: Object.entries(chances).map(([finish, scores]) => ({ finish, scores, onTodaysLine: null })),
   weights: Object.values(chances)[0].map(() => 1),
+  priorWeights: Object.values(chances)[0].map(() => 1),
   fits: Object.values(chances)[0].map(() => 0),
   seen: null,
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { addTotals, fromPlaywright, fromVitest, NONE, totalsLine } from "../../tools/totals.mjs";
+import { addTotals, failedInPlaywright, failedInVitest, fromPlaywright, fromVitest, NONE, totalsLine } from "../../tools/totals.mjs";
 
 /** A report as Vitest writes it, as far as it is read. */
 const vitest = (files: readonly (readonly string[])[], counts: Partial<Record<"passed" | "failed" | "pending" | "todo", number>>) => ({
@@ -30,6 +30,30 @@ describe("the total at the end of npm test", () => {
   it("counts a browser test that passed only when tried again as failed", () => {
     const report = { stats: { expected: 5, unexpected: 0, flaky: 1, skipped: 2 } };
     expect(fromPlaywright(report, 0)).toEqual({ passed: 5, failed: 1, skipped: 2 });
+  });
+
+  it("names what failed, with the first line of why", () => {
+    const files = [
+      {
+        name: "/p/a.test.ts",
+        status: "failed",
+        assertionResults: [{ status: "failed", fullName: "adds up", failureMessages: ["\u001b[31mnot 3\u001b[0m\n at x"] }],
+      },
+      { name: "/p/b.test.ts", status: "failed", message: "no such module", assertionResults: [] },
+      { name: "/p/c.test.ts", status: "passed", assertionResults: [{ status: "passed", fullName: "is well" }] },
+    ];
+    expect(failedInVitest({ testResults: files }, "/p")).toEqual([
+      "Failed: a.test.ts: adds up (not 3)",
+      "Failed: b.test.ts (no such module)",
+    ]);
+    const spec = (title: string, status: string, message?: string) => ({
+      title,
+      file: "room.test.ts",
+      tests: [{ status, results: [message === undefined ? {} : { error: { message } }] }],
+    });
+    const suites = [{ specs: [], suites: [{ specs: [spec("opens", "expected"), spec("closes", "unexpected", "too late\n…")] }] }];
+    expect(failedInPlaywright({ suites })).toEqual(["Failed: room.test.ts: closes (too late)"]);
+    expect([failedInVitest(null, "/p"), failedInPlaywright(null)]).toEqual([[], []]);
   });
 
   it("is one plain line, with skips only where there are some", () => {

@@ -2,8 +2,9 @@ import { describe, expect, it } from "vitest";
 import { crc32, fromBase64, toBase64 } from "#engine/bytes";
 import { EngineFault } from "#engine/fault";
 import { CARRY } from "#engine/pins/carryData";
+import { weightedMean } from "#engine/planning/comparison";
 import { effectiveNumber } from "#engine/worlds/effectiveNumber";
-import { ensemble, packUnits, readEnsemble } from "#engine/worlds/ensemble";
+import { digestOf, ensemble, packUnits, readEnsemble } from "#engine/worlds/ensemble";
 import { ENSEMBLE_DATA } from "#engine/worlds/ensembleData";
 import { NIGHT, PARAMETER_IDS, PRIORS, worldAt } from "#engine/worlds/parameters";
 
@@ -40,6 +41,38 @@ describe("the ensemble that ships", () => {
     }
   });
 
+  it("gives the priors back where only they are believed: even between their ends (mean 1/2, variance 1/12), within what so many worlds allow", () => {
+    const shares = worlds.map(({ priorWeight }) => priorWeight);
+    const error = 1 / Math.sqrt(effectiveNumber(shares));
+    const units = PARAMETER_IDS.map((_, i) => worlds.map(({ unit }) => unit[i]));
+    const misses = units.flatMap((unit) => {
+      const mean = weightedMean(unit, shares);
+      const variance = weightedMean(
+        unit.map((one) => (one - mean) ** 2),
+        shares,
+      );
+      // The standard deviation of one number, and of its square about the mean: 1/√12 and 1/√180.
+      return [(mean - 0.5) / (error / Math.sqrt(12)), (variance - 1 / 12) / (error / Math.sqrt(180))];
+    });
+    expect(effectiveNumber(shares)).toBeGreaterThan(60);
+    expect(Math.max(...misses.map(Math.abs))).toBeLessThan(4);
+    expect(Math.sqrt(misses.reduce((sum, miss) => sum + miss ** 2, 0) / misses.length)).toBeLessThan(1.4);
+  });
+
+  it("has further nights of the same constants, each another one, and the first are its own", () => {
+    const { draws, drawn } = ensemble();
+    expect(draws).toBeGreaterThanOrEqual(2 * worlds.length);
+    expect(drawn(3)).toBe(worlds[3]);
+    const again = drawn(worlds.length + 3);
+    expect(again.values).toBe(worlds[3].values);
+    expect(again.weight).toBe(worlds[3].weight);
+    const nights = Array.from({ length: draws / worlds.length }, (_, k) => drawn(3 + k * worlds.length).night.lane["house.dry"]);
+    expect(new Set(nights).size).toBe(nights.length);
+    // Over all draws a night's factor on dry boards lies evenly between its ends.
+    const all = Array.from({ length: draws }, (_, i) => drawn(i).night.lane["house.dry"] ?? 0).sort((a, b) => a - b);
+    for (const share of [0.1, 0.5, 0.9]) expect(all[Math.round(share * draws)]).toBeCloseTo(0.85 + 0.3 * share, 2);
+  });
+
   it("was weighed with the carry table that is in use", () => {
     expect(ENSEMBLE_DATA.carry).toBe(CARRY.provenance.design);
   });
@@ -53,12 +86,14 @@ describe("the ensemble that ships", () => {
 
 describe("an ensemble that cannot be used is refused, with what to do", () => {
   it.each([
-    ["another version", { version: 2 }, "ensemble.version"],
+    ["another version", { version: 1 }, "ensemble.version"],
     ["another carry table", { carry: "table-1-0" }, "ensemble.carry"],
     ["other parameters", { parameters: ["friction.oil"] }, "ensemble.parameters"],
     ["a text that is cut short", { units: ENSEMBLE_DATA.units.slice(0, -8) }, "ensemble.units"],
     ["a damaged letter", { units: ENSEMBLE_DATA.units.replace(/[B-Y]/, "A") }, "ensemble.digest"],
     ["another weight", { weights: ENSEMBLE_DATA.weights.map((weight, i) => (i === 0 ? weight + 1 : weight)) }, "ensemble.digest"],
+    ["another likeliness", { likeliness: ENSEMBLE_DATA.likeliness.map((one, i) => (i === 0 ? one + 1 : one)) }, "ensemble.digest"],
+    ["likeliness of too few worlds", { likeliness: [1] }, "ensemble.likeliness"],
   ] as const)("%s", (_, change, path) => {
     const problem = problemOf(change as Partial<typeof ENSEMBLE_DATA>);
     expect(problem?.path).toBe(path);
@@ -67,9 +102,7 @@ describe("an ensemble that cannot be used is refused, with what to do", () => {
 
   it("worlds that all weigh nothing", () => {
     const weights = ENSEMBLE_DATA.weights.map(() => 0);
-    const bytes = fromBase64(ENSEMBLE_DATA.units);
-    const text = Uint8Array.from(weights.join(), (one) => one.charCodeAt(0));
-    const digest = `worlds-${weights.length}-${crc32(bytes).toString(16).padStart(8, "0")}${crc32(text).toString(16).padStart(8, "0")}`;
+    const digest = digestOf(fromBase64(ENSEMBLE_DATA.units), [...weights, ...ENSEMBLE_DATA.likeliness, ENSEMBLE_DATA.unfitted]);
     expect(problemOf({ weights, digest })?.path).toBe("ensemble.weights");
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { assume } from "#engine/assumptions";
 import { pinsAt, qualityShift, strikeAt, strikeMap, trusted } from "#engine/pins/carry";
-import { groundOf, throwerOn, usualQuality } from "#engine/planning/ground";
+import { groundOf, throwerOn, usualQuality, volleyOn } from "#engine/planning/ground";
 import { hitsOn } from "#engine/planning/hits";
 import { lineMap } from "#engine/planning/lineMap";
 import { chanceAt, chosen, filmFound, mapOf, STAGES, scoreOf, sessionOf } from "#engine/planning/session";
@@ -106,7 +106,7 @@ it("a bowler without scatter hits where the middle of the deliveries does", () =
   const still = { launchAngleDeg: 0, laydownBoards: 0, speedMph: 0, revRateRpm: 0, axisRotationDeg: 0 };
   const ground = groundOf({ ...question, bowler: { ...question.bowler, spread: still } });
   const map = lineMap(
-    throwerOn(filmFound(ground), ground.question, parseFinish("2000"), ground.assumed),
+    volleyOn(filmFound(ground), ground.question, parseFinish("2000"), ground.assumed),
     usualQuality(question),
     ground.carry,
     question.limits,

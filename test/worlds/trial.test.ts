@@ -1,10 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { worldsOf } from "#engine/planning/comparison";
+import { weightedMean, worldsOf } from "#engine/planning/comparison";
 import { groundIn } from "#engine/planning/ground";
 import type { PlanQuestion, TrialShot } from "#engine/planning/question";
 import { scoreWorlds, wantedOf } from "#engine/planning/steps";
-import { fitOf, predictedBoard, trialMeans } from "#engine/planning/trial";
+import { fitOf, predictedBoard, trialMeans, weighedBy } from "#engine/planning/trial";
 import { parseFinish } from "#engine/surface/finish";
+import { effectiveNumber } from "#engine/worlds/effectiveNumber";
 import { ensemble } from "#engine/worlds/ensemble";
 import { asked } from "../planning/questions.ts";
 
@@ -29,12 +30,19 @@ function thrownIn(world: number, finishes: readonly string[]): PlanQuestion {
 
 describe("a trial", () => {
   it("weighs the world that it was thrown in most, and its like; the mean predicted board comes near what was seen", () => {
-    for (const world of [3, 11, 30]) {
-      const question = thrownIn(world, ["500", "4000 + polish"]);
-      const fits = ensemble().worlds.map((one) => fitOf(groundIn(one, question)));
-      expect(fits[world]).toBeCloseTo(0, 9);
-      expect(Math.max(...fits)).toBeCloseTo(0, 9);
-      expect(wantedOf(question).order.slice(0, 20)).toContain(world);
+    const question = thrownIn(11, ["500", "4000 + polish"]);
+    expect(fitOf(groundIn(ensemble().worlds[11], question))).toBeCloseTo(0, 9);
+    const weighed = weighedBy(question);
+    const rank = weighed.filter(({ weight }) => weight > weighed[11].weight).length;
+    expect(rank).toBeLessThan(weighed.length / 20);
+    const likely = weighed.filter(({ weight }) => weight > 1e-3);
+    for (const { finish, boardAtPins, sdBoards } of trialMeans(question)) {
+      const boards = likely.map(({ world }) => predictedBoard(groundIn(world, question), finish));
+      const after = weightedMean(
+        boards,
+        likely.map(({ weight }) => weight),
+      );
+      expect(Math.abs(after - boardAtPins)).toBeLessThan(sdBoards);
     }
   });
 
@@ -53,12 +61,28 @@ describe("a trial", () => {
     const { weights } = worldsOf([block]);
     const [seen] = trialMeans(question);
     const recount = block.ids.map((id) => {
-      const world = ensemble().worlds[id];
+      const world = ensemble().drawn(id);
       return (
         world.weight * Math.exp(-0.5 * ((predictedBoard(groundIn(world, question), seen.finish) - seen.boardAtPins) / seen.sdBoards) ** 2)
       );
     });
     for (const [i, weight] of weights.entries()) expect(weight / weights[0]).toBeCloseTo(recount[i] / recount[0], 9);
+  });
+
+  it("that few worlds say is asked on further nights: what was 50 worlds or fewer counts for more, and the weights are still a recount", () => {
+    const question = thrownIn(5, ["500", "4000 + polish"]);
+    const own = ensemble().worlds.map((world) => world.weight * Math.exp(fitOf(groundIn(world, question))));
+    const weighed = weighedBy(question);
+    expect(effectiveNumber(own)).toBeLessThan(50);
+    expect(weighed).toHaveLength(ensemble().draws);
+    expect(effectiveNumber(weighed.map(({ weight }) => weight))).toBeGreaterThan(2 * effectiveNumber(own));
+    for (const at of [0, 400, 1999]) {
+      const { world, weight } = weighed[at];
+      const [first] = weighed;
+      const log = ({ world: of }: typeof first) => Math.log(of.weight) + fitOf(groundIn(of, question));
+      expect(Math.log(weight / first.weight)).toBeCloseTo(log(weighed[at]) - log(first), 6);
+      expect(world.id).toBe(at);
+    }
   });
 
   it("is refused without a line: a board says nothing without one", () => {

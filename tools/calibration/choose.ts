@@ -1,3 +1,5 @@
+import { uniformSource } from "#engine/random";
+
 /** A world among those that were tried, with its share of the posterior. */
 export interface Weighed {
   readonly place: number;
@@ -6,9 +8,10 @@ export interface Weighed {
 
 /**
  * Draws a number of worlds by their weights, as evenly as can be (systematic resampling; Carpenter, Clifford and Fearnhead 1999), and adds up those that come
- * more than once.
+ * more than once. Drawn in a shuffled order: every so-manieth point of an even sequence is not even at all.
  */
-export function resampled(weighed: readonly Weighed[], count: number): readonly Weighed[] {
+export function resampled(inOrder: readonly Weighed[], count: number, seed: number): readonly Weighed[] {
+  const weighed = shuffled(inOrder, seed);
   const total = weighed.reduce((sum, { weight }) => sum + weight, 0);
   const chosen = new Map<number, number>();
   let passed = 0;
@@ -21,6 +24,17 @@ export function resampled(weighed: readonly Weighed[], count: number): readonly 
     }
   }
   return [...chosen].map(([place, times]) => ({ place, weight: times / count }));
+}
+
+/** Fisher and Yates' shuffle. */
+function shuffled<T>(all: readonly T[], seed: number): readonly T[] {
+  const uniform = uniformSource(seed);
+  const out = [...all];
+  for (let i = out.length - 1; i > 0; i--) {
+    const k = Math.floor(uniform() * (i + 1));
+    [out[i], out[k]] = [out[k], out[i]];
+  }
+  return out;
 }
 
 /**

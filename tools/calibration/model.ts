@@ -10,6 +10,7 @@ import { emptyRun, runAveraged } from "#engine/motion/averaged";
 import { trackOf } from "#engine/motion/track";
 import { type Ground, groundOf, throwerOn } from "#engine/planning/ground";
 import { type PlanQuestion, USUAL_LIMITS } from "#engine/planning/question";
+import { meanShot } from "#engine/planning/rating";
 import { filmFound, STAGES, type Stage, scoreOf, sessionOf } from "#engine/planning/session";
 import { type Situation, STYLES, type StyleId } from "#engine/planning/situations";
 import { boardAtPins, entryDegOf, throwBall } from "#engine/planning/thrown";
@@ -131,6 +132,22 @@ export class AskedWorld {
     return { turnDeg: Math.atan2(-run.vx, run.vy) / DEGREE + ROBOT_LAUNCH_DEG, breakpointFt: run.breakY / FOOT };
   }
 
+  /** The mean shot of a situation on a line that is named, with the dullest finish that the trade would put on. */
+  shotOn(situation: Situation, line: Line): readonly [board: number, entryDeg: number, hookFt: number] {
+    const { style, cover, pattern, playedShots, from } = situation;
+    const ground = this.ground(style, cover, pattern);
+    const thrower = throwerOn(this.film(pattern, cover, playedShots), ground.question, parseFinish(from), ground.assumed);
+    const { boardAtPins: board, entryAngleDeg, hookStartFt } = meanShot(thrower, line);
+    return [board, entryAngleDeg, hookStartFt ?? NEVER_HOOKS_FT];
+  }
+
+  /** The best line of a situation with that finish on the lane as found, in steps that a bowler can play. */
+  lineOf(situation: Situation): Line {
+    const { best } = this.session(situation, parseFinish(situation.from), 1)[0].choice;
+    if (best === null) throw new Error(`no line in ${JSON.stringify(situation)}`);
+    return { laydownBoard: Math.round(2 * best.line.laydownBoard) / 2, launchAngleDeg: Number(best.line.launchAngleDeg.toFixed(1)) };
+  }
+
   /** Which of some balls scores best on a lane worn by the matched bowler, by its place. */
   bestOf(balls: readonly { readonly cover: CoverId; readonly finish: string }[], pattern: PatternId, playedShots: number): number {
     const film = this.film(pattern, "hybrid", playedShots);
@@ -142,6 +159,8 @@ export class AskedWorld {
   }
 }
 
+/** A ball that does not hook before the pins is counted as hooking there. */
+const NEVER_HOOKS_FT = 60;
 const ROBOT_LAUNCH_DEG = 1.5;
 
 export interface Thrown {

@@ -1,12 +1,12 @@
-import { band, compare, weightedMean } from "#engine/planning/comparison";
+import type { Line } from "#engine/delivery/bowler";
+import { band, compare, type Shares, weightedMean } from "#engine/planning/comparison";
 import { SITUATIONS, type Situation } from "#engine/planning/situations";
 import { effectiveRaUm, finishText, parseFinish } from "#engine/surface/finish";
 import { effectiveNumber } from "#engine/worlds/effectiveNumber";
 import type { Ensemble } from "#engine/worlds/ensemble";
 import { PARAMETER_IDS, PRIORS, type Prior, worldAt } from "#engine/worlds/parameters";
-import { resampled } from "./choose.ts";
 import { ladderFor, outsideLead } from "./model.ts";
-import { saidAndCame } from "./saidAndCame.ts";
+import { type InWorlds, saidAndCame, type Truth } from "./saidAndCame.ts";
 import { missOf, situationName, TARGETS, type Target } from "./targets.ts";
 
 /** What the worlds of the ensemble said when it was made. */
@@ -20,15 +20,21 @@ export interface Stored {
   readonly leastLoss: number;
   /** Which of the tried places each world is. */
   readonly places: readonly number[];
-  /** World by world: each target, then each situation's ladder through the session. */
+  /** World by world: each target. */
   readonly said: readonly (readonly (number | null)[])[];
-  readonly ladders: readonly (readonly (readonly number[])[])[];
+  /** The line of each situation's mean shot. */
+  readonly lines: readonly Line[];
+  readonly ladders: InWorlds["ladders"];
+  readonly shots: InWorlds["shots"];
+  /** The same of truths of another contact law: the first worlds, with an exponential one. */
+  readonly otherLaw: InWorlds;
 }
 
 /** docs/model/calibration.md. @throws when what is stored belongs to another ensemble */
 export function calibrationPage(stored: Stored, { digest, worlds }: Ensemble): string {
   if (stored.digest !== digest) throw new Error(`said.json is of ${stored.digest}, the engine has ${digest}: run npm run calibrate`);
   const weights = worlds.map(({ weight }) => weight);
+  const shares = { weights, priorWeights: worlds.map(({ priorWeight }) => priorWeight) };
   return [
     "# Calibration: worlds in place of constants",
     "",
@@ -71,24 +77,25 @@ export function calibrationPage(stored: Stored, { digest, worlds }: Ensemble): s
     "## Said, and what came",
     "",
     "Each world in turn is taken for the true one, in each situation; a plan over 64 of the others says which finishes it cannot tell apart from the best and in what share of worlds one of them is",
-    "within two strikes of the best. *Came*: how often it was so in the true world. First with truths as the ensemble holds them, then with truths from the priors as they are.",
+    "within two strikes of the best (*said*, weighed by what is believed). *Printed* is the lower limit of that share, by what is believed or by the priors alone, whichever is less. *Came*: how often it was so in the true",
+    "world. Then, of the same worlds, whether the truth lay in the 90 % interval: strikes of every finish, and the mean shot on one line (board at the pins, entry angle, hook start); *wide*: the median interval over that of all worlds as they are believed.",
     "",
-    ...saidAndCame(
-      stored.ladders,
-      weights,
-      weights.map((weight, at) => ({ at, weight })),
-    ),
-    "",
-    ...saidAndCame(stored.ladders, weights, unfittedAmong(stored)),
-    "",
+    ...truthsOf(stored, shares).flatMap(({ name, truths }) => [`**${name}.**`, "", ...saidAndCame(stored, shares, truths), ""]),
   ].join("\n");
 }
 
-/** The worlds that were drawn from the priors as they are. */
-function unfittedAmong({ places, tried, drawn, unfitted }: Stored): { readonly at: number; readonly weight: number }[] {
-  const even = Array.from({ length: tried }, (_, place) => ({ place, weight: 1 }));
-  const prior = new Set(resampled(even, Math.round(drawn * unfitted)).map(({ place }) => place));
-  return places.flatMap((place, at) => (prior.has(place) ? [{ at, weight: 1 }] : []));
+/** Truths of three kinds, for what is said to be held against what comes. */
+export function truthsOf(
+  { ladders, shots, otherLaw }: Stored,
+  { weights, priorWeights }: Shares,
+): readonly { readonly name: string; readonly truths: readonly Truth[] }[] {
+  const own = (shares: readonly number[]) => shares.map((weight, at): Truth => ({ at, weight, ladders: ladders[at], shots: shots[at] }));
+  const other = otherLaw.ladders.map((ladder, at): Truth => ({ at, weight: weights[at], ladders: ladder, shots: otherLaw.shots[at] }));
+  return [
+    { name: "Truths as they are believed", truths: own(weights) },
+    { name: "Truths from the priors as they are", truths: own(priorWeights) },
+    { name: "Truths of another contact law: asperities let go exponentially", truths: other },
+  ];
 }
 
 function parameterRows(worlds: Ensemble["worlds"], weights: readonly number[]): string[] {
@@ -178,7 +185,7 @@ export function situationsInAllWorlds(stored: Stored, weights: readonly number[]
       means,
       lead: -outsideLead(situation, means),
       picks: TODAYS.map((today) => {
-        const { pick } = compare(standings, weights, "strikeChance", parseFinish(today));
+        const { pick } = compare(standings, { weights, priorWeights: weights }, "strikeChance", parseFinish(today));
         const ra = effectiveRaUm(standings[pick].finish);
         return { today, finish: finishText(standings[pick].finish), agrees: ra <= most + 1e-9 && ra >= least - 1e-9 };
       }),

@@ -1,5 +1,7 @@
 import type { Assumed } from "#engine/assumptions";
+import type { Line } from "#engine/delivery/bowler";
 import { SITUATIONS } from "#engine/planning/situations";
+import { bringVectorKernel } from "#tasks/kernel/vectorKernel";
 import { AskedWorld } from "./model.ts";
 import { isLadder, missOf, TARGETS } from "./targets.ts";
 
@@ -8,6 +10,8 @@ export interface Asked {
   readonly id: number;
   readonly assumed: Partial<Assumed>;
   readonly what: "fitted" | "all";
+  /** Of each situation, on which a mean shot is thrown; none: not asked. */
+  readonly lines: readonly Line[];
 }
 
 /** What a world says of each target (null: nothing, or not asked), how badly it misses those that are fitted, and each situation's ladder through the session. */
@@ -17,6 +21,8 @@ export interface Said {
   /** Σ (miss/unit)² over the fitted targets; infinite for a hopeless world, which is not asked on. */
   readonly loss: number;
   readonly ladders: readonly (readonly number[])[];
+  /** Situation by situation: board at the pins, entry angle, degrees, and hook start, feet. */
+  readonly shots: readonly (readonly number[])[];
 }
 
 /** A world that misses by so much already is left out, and not asked the rest: against the best it would weigh less than one in five hundred. */
@@ -25,7 +31,7 @@ const HOPELESS = 16;
 /** Single shots before whole ladders: a hopeless world is soon known. */
 const CHEAP_FIRST = [...TARGETS.keys()].sort((a, b) => Number(isLadder(TARGETS[a])) - Number(isLadder(TARGETS[b])));
 
-function ask({ id, assumed, what }: Asked): Said {
+function ask({ id, assumed, what, lines }: Asked): Said {
   const world = new AskedWorld(assumed);
   // Whole sessions first: what is asked of the lane as found is their beginning.
   const ladders = what === "all" ? SITUATIONS.map((situation) => world.ladder(situation, "session")) : [];
@@ -38,7 +44,8 @@ function ask({ id, assumed, what }: Asked): Said {
     if (!target.leftOut) loss += missOf(target, said[k]) ** 2;
     if (what === "fitted" && loss > HOPELESS) loss = Number.POSITIVE_INFINITY;
   }
-  return { id, said, loss, ladders };
+  return { id, said, loss, ladders, shots: lines.map((line, k) => world.shotOn(SITUATIONS[k], line)) };
 }
 
+bringVectorKernel();
 process.on("message", (asked: Asked) => process.send?.(ask(asked)));

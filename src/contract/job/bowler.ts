@@ -16,6 +16,16 @@ const spread = mapping(
   "The bowler's own variation from shot to shot, as standard deviations",
 );
 
+const known = mapping(
+  {
+    speedMph: quantity("mph", { above: 0, to: 10 }, "Of the launch speed").optional(),
+    revRateRpm: quantity("rpm", { above: 0, to: 300 }, "Of the rev rate").optional(),
+    axisRotationDeg: quantity("deg", { above: 0, to: 90 }, "Of the axis rotation").optional(),
+    axisTiltDeg: quantity("deg", { above: 0, to: 90 }, "Of the axis tilt").optional(),
+  },
+  "How well the bowler's mean numbers are known, as standard deviations; a number that is given was measured, one that is not was guessed",
+);
+
 export const bowlerField = mapping(
   {
     name: text("Who bowls").optional(),
@@ -32,6 +42,7 @@ export const bowlerField = mapping(
     hook: oneOf(HOOK_WORD_IDS, "Rev rate, axis rotation and tilt in a word; a number beside it wins for its own field").optional(),
     plays: oneOf(ARROW_IDS, "Over which arrow the ball goes today, where no line is named").optional(),
     spread: spread.optional(),
+    known: known.optional(),
   },
   "What the bowler gives the ball",
 ).superRefine((bowler, context) => {

@@ -1,5 +1,5 @@
-import type { Bowler } from "#engine/delivery/bowler";
-import { HOOK_WORDS, SPEED_WORDS, TYPICAL_SPREAD } from "#engine/delivery/words";
+import type { Bowler, DeliveryKnown } from "#engine/delivery/bowler";
+import { HOOK_WORDS, KNOWN_BY_WORD, SPEED_WORDS, TYPICAL_SPREAD } from "#engine/delivery/words";
 import type { JobBowler } from "../job/bowler.ts";
 import type { DefaultsTaken } from "./defaultsTaken.ts";
 
@@ -16,6 +16,7 @@ export function resolveBowler(job: JobBowler | undefined, defaults: DefaultsTake
     revRateRpm: defaults.or("bowler.revRateRpm", job?.revRateRpm, hook.revRateRpm),
     axisRotationDeg: defaults.or("bowler.axisRotationDeg", job?.axisRotationDeg, hook.axisRotationDeg),
     axisTiltDeg: defaults.or("bowler.axisTiltDeg", job?.axisTiltDeg, hook.axisTiltDeg),
+    ...guessed(job),
     spread: {
       launchAngleDeg: defaults.or("bowler.spread.launchAngleDeg", spread?.launchAngleDeg, TYPICAL_SPREAD.launchAngleDeg),
       laydownBoards: defaults.or("bowler.spread.laydownBoards", spread?.laydownBoards, TYPICAL_SPREAD.laydownBoards),
@@ -24,4 +25,13 @@ export function resolveBowler(job: JobBowler | undefined, defaults: DefaultsTake
       axisRotationDeg: defaults.or("bowler.spread.axisRotationDeg", spread?.axisRotationDeg, TYPICAL_SPREAD.axisRotationDeg),
     },
   };
+}
+
+/** How well the numbers are known: as the file says, else by the word where it gives none; nothing where all were measured. */
+function guessed(job: JobBowler | undefined): Pick<Bowler, "known"> {
+  const entries = (Object.keys(KNOWN_BY_WORD) as (keyof DeliveryKnown)[]).flatMap((id) => {
+    const sd = job?.known?.[id] ?? (job?.[id] === undefined ? KNOWN_BY_WORD[id] : null);
+    return sd === null ? [] : [[id, sd] as const];
+  });
+  return entries.length === 0 ? {} : { known: Object.fromEntries(entries) };
 }

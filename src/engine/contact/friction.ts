@@ -14,6 +14,8 @@ export interface Contact {
   /** Film, µm, at which half of the load is carried by asperities. */
   readonly halfFilmUm: number;
   readonly exponent: number;
+  /** Of the two shapes of the law, the share of the exponential one, 0–1. */
+  readonly exponential: number;
 }
 
 /** Smoother than any ball is, µm: where a power of the roughness ends. */
@@ -34,18 +36,23 @@ export function contactOf(cover: CoverId, ballRaUm: number, a: Assumed): Contact
     oil: a["friction.oil"],
     halfFilmUm: a["friction.filmRatio"] * a[`filmReach.${cover}`] * composite,
     exponent: a["friction.exponent"],
+    exponential: a["friction.exponentialShare"],
   };
 }
 
-/** µ for a film of h µm: dry friction on the share of the load that asperities carry, oil's on the rest. */
+/**
+ * µ for a film of h µm: dry friction on the share of the load that asperities carry, oil's on the rest. With r = (h/h_½)ⁿ that share is 1/(1 + r), or 2^(−r)
+ * where the law is taken exponential: one half at the same film, but with a thinner tail.
+ */
 export function frictionCoefficient(contact: Contact, filmUm: number): number {
-  const share = 1 / (1 + (filmUm / contact.halfFilmUm) ** contact.exponent);
+  const ratio = (filmUm / contact.halfFilmUm) ** contact.exponent;
+  const share = (1 - contact.exponential) / (1 + ratio) + contact.exponential * 2 ** -ratio;
   return share * contact.dry + (1 - share) * contact.oil;
 }
 
 /**
  * The film that the ball meets: what lies there, plus what it still carries from the lane behind it,
- * h + α c_k ∫ h(x, y′) e^(−(y−y′)/ℓ) dy′/ℓ. The integral runs down each column; between rows the film is linear, which integrates exactly.
+ * h + α c_k ∫ h(x, y′) e^(−(y−y′)/ℓ) dy′/ℓ. The integral runs down every column; between rows the film is linear, which integrates exactly.
  */
 export function filmMet(film: FilmMap, cover: CoverId, a: Assumed): Float64Array {
   const reach = a["carriedOil.reach"] * FOOT;
@@ -57,13 +64,14 @@ export function filmMet(film: FilmMap, cover: CoverId, a: Assumed): Float64Array
   const farWeight = (1 - keep) / step - keep;
   const met = new Float64Array(film.um.length);
   const tilt = frontAgainstBack(a["house.frontOil"]);
-  for (let column = 0; column < COLUMNS; column++) {
-    let carried = 0;
-    for (let row = 0; row < ROWS; row++) {
+  const carried = new Float64Array(COLUMNS);
+  for (let row = 0; row < ROWS; row++) {
+    const scaled = scale * tilt[row];
+    for (let column = 0; column < COLUMNS; column++) {
       const at = row * COLUMNS + column;
       const here = film.um[at];
-      if (row > 0) carried = carried * keep + here * nearWeight + film.um[at - COLUMNS] * farWeight;
-      met[at] = scale * tilt[row] * (here + share * carried);
+      if (row > 0) carried[column] = carried[column] * keep + here * nearWeight + film.um[at - COLUMNS] * farWeight;
+      met[at] = scaled * (here + share * carried[column]);
     }
   }
   return met;
@@ -109,6 +117,16 @@ export function laneFriction(met: Float64Array, contact: Contact): FrictionField
     const cell = place | 0;
     return table[cell] + (table[cell + 1] - table[cell]) * (place - cell);
   };
+}
+
+/** The same law in the cells of the film map, each times `by`: for those who run many shots and take straight lines between the cells. */
+export function tabulated(met: Float64Array, contact: Contact, by: number, into: Float32Array): void {
+  const table = lawTable(contact, met);
+  for (let at = 0; at < into.length; at++) {
+    const place = met[at] / TABLE_STEP_UM;
+    const cell = place | 0;
+    into[at] = by * (table[cell] + (table[cell + 1] - table[cell]) * (place - cell));
+  }
 }
 
 function lawTable(contact: Contact, met: Float64Array): Float64Array {

@@ -11,6 +11,14 @@ export interface Spread {
   readonly axisRotationDeg: number;
 }
 
+/** How well a bowler's mean numbers are known: standard deviations, > 0. */
+export interface DeliveryKnown {
+  readonly speedMph: number;
+  readonly revRateRpm: number;
+  readonly axisRotationDeg: number;
+  readonly axisTiltDeg: number;
+}
+
 /** What the bowler gives the ball. Axis rotation 0 is forward roll, 90° side roll; tilt is the axis' angle above the floor. */
 export interface Bowler {
   readonly name: string;
@@ -20,6 +28,8 @@ export interface Bowler {
   readonly axisRotationDeg: number;
   readonly axisTiltDeg: number;
   readonly spread: Spread;
+  /** Of the numbers that nobody measured, how well they are known; what is not there was measured. */
+  readonly known?: Partial<DeliveryKnown>;
   /** Over which arrow the ball goes today; not there where nobody said. */
   readonly plays?: Arrow;
 }

@@ -1,4 +1,4 @@
-import type { Bowler, Spread } from "./bowler.ts";
+import type { Bowler, DeliveryKnown, Spread } from "./bowler.ts";
 
 /**
  * Numbers for those who have none: what a shop hears, and what it stands for. All *common practice*: typical league deliveries; the middle row is the
@@ -15,6 +15,9 @@ export const HOOK_WORDS = {
   medium: { revRateRpm: 320, axisRotationDeg: 45, axisTiltDeg: 14 },
   much: { revRateRpm: 420, axisRotationDeg: 50, axisTiltDeg: 11 },
 } as const satisfies Record<string, Pick<Bowler, "revRateRpm" | "axisRotationDeg" | "axisTiltDeg">>;
+
+/** How far a number taken from a word, or from nobody at all, may be off: a third of the way to the next word, about (chosen). */
+export const KNOWN_BY_WORD: DeliveryKnown = { speedMph: 1.2, revRateRpm: 60, axisRotationDeg: 10, axisTiltDeg: 5 };
 
 export type SpeedWord = keyof typeof SPEED_WORDS;
 export type HookWord = keyof typeof HOOK_WORDS;

@@ -6,8 +6,17 @@ import type { PatternSource } from "./lane.ts";
 import { oilSheetFilm } from "./oilSheet.ts";
 import { namedFilmUm, PATTERN_IDS, PATTERNS, type PatternId } from "./patterns.ts";
 
-/** The film that a pattern lays, as it lies on the lane. */
+/** What was worked out for a pattern, for as long as somebody holds it: every world of a plan lays the same film. */
+const laid = new WeakMap<PatternSource, FilmMap>();
+
+/** The film that a pattern lays, as it lies on the lane. Nobody writes into it. */
 export function filmOfPattern(pattern: PatternSource): FilmMap {
+  const known = laid.get(pattern) ?? layFilm(pattern);
+  laid.set(pattern, known);
+  return known;
+}
+
+function layFilm(pattern: PatternSource): FilmMap {
   switch (pattern.kind) {
     case "named": {
       if (!(pattern.id in PATTERNS)) refuse("lane.pattern", pattern.id, `one of ${PATTERN_IDS.join(", ")}`);

@@ -50,10 +50,10 @@ export const TRACE_WIDTH = 7;
 const DRAWN_STEP = 0.5 * FOOT;
 export const SCORED_STEP = 2 * FOOT;
 /** No step uses up more than this share of the slip that is left, but for the last, which may be as short as this, m. */
-const LEAST_OF_SLIP = 0.9;
-const SHORTEST = 0.08;
+export const LEAST_OF_SLIP = 0.9;
+export const SHORTEST = 0.08;
 /** A ball slower than this down the lane is not followed further, m/s. */
-const SLOWEST = 0.3;
+export const SLOWEST = 0.3;
 
 /**
  * Runs one ball to `until` (default: the plane of the pins) and writes the end state into `out`.

@@ -1,7 +1,7 @@
 import { type Assumed, assume } from "../assumptions.ts";
 import type { Ball } from "../ball/ball.ts";
 import { bodyOf, effectiveMoment, inertiaRatio } from "../ball/body.ts";
-import { constantFriction, contactOf, type FrictionField, filmMet, laneFriction, twoZoneFriction } from "../contact/friction.ts";
+import { constantFriction, contactOf, type FrictionField, filmMet, laneFriction, tabulated, twoZoneFriction } from "../contact/friction.ts";
 import type { FilmMap } from "../lane/filmMap.ts";
 import type { GivenFriction } from "../lane/lane.ts";
 import { FOOT, STANDARD_GRAVITY } from "../units.ts";
@@ -13,6 +13,11 @@ export const USUAL_SLIP_REGULARISATION = 0.02;
 /** Friction of a ball of given effective roughness on an oiled lane (in the right-hander's frame). */
 export function frictionOnLane(film: FilmMap, ball: Pick<Ball, "cover">, ballRaUm: number, a: Assumed = assume()): FrictionField {
   return laneFriction(filmMet(film, ball.cover, a), contactOf(ball.cover, ballRaUm, a));
+}
+
+/** The same friction times gravity, as a {@link ShotKernel} takes it. */
+export function gripOnLane(film: FilmMap, ball: Pick<Ball, "cover">, ballRaUm: number, a: Assumed, into: Float32Array): void {
+  tabulated(filmMet(film, ball.cover, a), contactOf(ball.cover, ballRaUm, a), STANDARD_GRAVITY, into);
 }
 
 export function givenFriction(friction: GivenFriction): FrictionField {

@@ -78,11 +78,12 @@ export function pinsAt(board: number, entryDeg: number, table: CarryTable = CARR
 
 /** By how much the log odds of a strike move from one quality of hit to another; beyond what was simulated the edge holds. */
 export function qualityShift(from: HitQuality, to: HitQuality, { qualities }: CarryTable = CARRY_TABLE): number {
-  return QUALITY_NAMES.reduce((sum, name) => {
+  let sum = 0;
+  for (const name of QUALITY_NAMES) {
     const { low, high, slope } = qualities[name];
-    const held = (value: number) => Math.min(high, Math.max(low, value));
-    return sum + slope * (held(to[name]) - held(from[name]));
-  }, 0);
+    sum += slope * (Math.min(high, Math.max(low, to[name])) - Math.min(high, Math.max(low, from[name])));
+  }
+  return sum;
 }
 
 function deviateOf(rank: number): number {

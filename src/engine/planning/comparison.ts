@@ -18,9 +18,15 @@ export interface Standing extends Scored {
   readonly onTodaysLine: readonly number[];
 }
 
-/** The worlds that standings were computed in, by their shares. */
-export interface Worlds {
+/** What each of some worlds counts for. */
+export interface Shares {
   readonly weights: readonly number[];
+  /** Where nothing is believed but the priors: what is said of how sure a pick is comes true there too. */
+  readonly priorWeights: readonly number[];
+}
+
+/** The worlds that standings were computed in, by their shares. */
+export interface Worlds extends Shares {
   readonly blocks: readonly WorldBlock[];
 }
 
@@ -32,7 +38,10 @@ export interface Comparison<S extends Scored = Standing> {
   readonly plateau: readonly [first: number, last: number];
   readonly pick: number;
   readonly cliff: "smoother" | "duller" | null;
-  /** Share of the worlds in which the group's best is as good as the best of all: as it came, and what is safe to say of it. */
+  /**
+   * Share of the worlds in which the group's best is as good as the best of all; and what is safe to say of it: the lower limit of that share, by what is
+   * believed and by the priors alone, whichever is less.
+   */
   readonly share: number;
   readonly sureShare: number;
 }
@@ -41,6 +50,8 @@ export interface Comparison<S extends Scored = Standing> {
 const CLIFF_IN_AS_GOOD = 1.5;
 /** One side of 90 %. */
 const Z_90_ONE_SIDED = 1.2816;
+/** More is never said: no set of worlds holds everything that can be otherwise. */
+const MOST_SAID = 0.9;
 /** Differences of means closer than so many of their standard errors are no differences. */
 const ERRORS_OF_NOTHING = 2;
 
@@ -50,8 +61,12 @@ export function worldsOf(blocks: readonly WorldBlock[]): Worlds {
   const used = (whole.length > 0 ? whole : blocks).toSorted((a, b) => a.from - b.from);
   const fits = used.flatMap(({ fits: own }) => own);
   const best = Math.max(...fits);
-  const shares = used.flatMap(({ weights }) => weights);
-  return { blocks: used, weights: shares.map((share, i) => share * Math.exp(fits[i] - best)) };
+  const fitted = (shares: readonly number[]) => shares.map((share, i) => share * Math.exp(fits[i] - best));
+  return {
+    blocks: used,
+    weights: fitted(used.flatMap(({ weights }) => weights)),
+    priorWeights: fitted(used.flatMap(({ priorWeights }) => priorWeights)),
+  };
 }
 
 /** A finish over the worlds; before there are any its score in the middle one. */
@@ -66,7 +81,7 @@ export function standingOf(rating: FinishRating, { blocks, weights }: Worlds): S
 /** @param standings at least one, from dull to smooth @param today what is on the ball; null where nobody knows it */
 export function compare<S extends Scored>(
   standings: readonly S[],
-  weights: readonly number[],
+  { weights, priorWeights }: Shares,
   metric: Metric,
   today: Finish | null,
 ): Comparison<S> {
@@ -75,7 +90,8 @@ export function compare<S extends Scored>(
   let [first, last] = [best, best];
   while (first > 0 && tied(first - 1)) first--;
   while (last < standings.length - 1 && tied(last + 1)) last++;
-  const share = shareWithin(standings, weights, [first, last], CLOSE[metric].asGood);
+  const within = (shares: readonly number[]) => shareWithin(standings, shares, [first, last], CLOSE[metric].asGood);
+  const safe = (shares: readonly number[]) => lowerLimit(within(shares), effectiveNumber(shares));
   return {
     metric,
     standings,
@@ -83,8 +99,8 @@ export function compare<S extends Scored>(
     plateau: [first, last],
     pick: today === null ? best : nearest(standings, first, last, today),
     cliff: cliffSide(standings, best, CLOSE[metric].asGood),
-    share,
-    sureShare: standings[best].drawn.length === 0 ? 0 : lowerLimit(share, effectiveNumber(weights)),
+    share: within(weights),
+    sureShare: standings[best].drawn.length === 0 ? 0 : Math.min(MOST_SAID, safe(weights), safe(priorWeights)),
   };
 }
 

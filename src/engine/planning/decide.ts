@@ -18,6 +18,7 @@ import { CLOSE, type Metric, RARELY_STRIKES } from "./metric.ts";
 import { noLine } from "./noLine.ts";
 import type { AssumptionUse, Candidate, FinishPlan, Interval, OnTodaysLine, Pick, PinsLeft } from "./plan.ts";
 import { assumptionsOfBall } from "./planAssumptions.ts";
+import type { PlanQuestion } from "./question.ts";
 import type { FinishRating } from "./rating.ts";
 import { reasonsFor } from "./reasons.ts";
 import { ruleVerdicts } from "./ruleVerdicts.ts";
@@ -56,13 +57,13 @@ export function decide(
   // Nothing is held against a finish that nobody knows to be there.
   const isThere = isKnown(question.ball, "finish");
   const today = isThere ? (ratingOf(question.ball.finish) ?? null) : null;
-  const comparison = compare(standings, worlds.weights, metric, isThere ? question.ball.finish : null);
+  const comparison = compare(standings, worlds, metric, isThere ? question.ball.finish : null);
   const laws = fadeOf(knownCover(question.ball), ground.assumed);
   const candidates = standings.map((standing) => ({
     ...candidateOf(ground, metric, standing, today, worlds),
     keepsGames: keepsGames(standing.rating.effectiveRaUm, laws),
   }));
-  const pick = pickOf(comparison);
+  const pick = pickOf(comparison, isGuessed(question));
   const found = comparison.standings[comparison.pick];
   const reasons = pick ? reasonsFor(comparison, candidates, today && standingOf(today, worlds), today && todaysLine) : [];
   return {
@@ -146,9 +147,18 @@ function everyFinishAlike({ standings, metric, best }: Comparison): boolean {
   return standings.length > 1 && standings.every((standing) => standing.score >= standings[best].score - CLOSE[metric].asGood);
 }
 
-function pickOf(comparison: Comparison): Pick | null {
+/** Nobody is told that a pick is sure where what it rests on was guessed, however alike the worlds are: more than this is not said. Chosen. */
+const MOST_GUESSED = 0.8;
+
+/** Whether delivery, cover or finish came from a word or from nobody. */
+function isGuessed({ bowler, ball }: PlanQuestion): boolean {
+  return bowler.known !== undefined || !isKnown(ball, "cover") || !isKnown(ball, "finish");
+}
+
+function pickOf(comparison: Comparison, guessed: boolean): Pick | null {
   if (comparison.standings.length < 2 || !sensible(comparison) || everyFinishAlike(comparison)) return null;
-  const { standings, plateau, pick, cliff, sureShare } = comparison;
+  const { standings, plateau, pick, cliff } = comparison;
+  const sureShare = guessed ? Math.min(MOST_GUESSED, comparison.sureShare) : comparison.sureShare;
   return {
     finish: finishText(standings[pick].finish),
     plateau: standings.slice(plateau[0], plateau[1] + 1).map((standing) => finishText(standing.finish)),

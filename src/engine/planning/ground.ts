@@ -1,12 +1,14 @@
 import { type Assumed, assume } from "../assumptions.ts";
-import type { Bowler } from "../delivery/bowler.ts";
+import type { Bowler, DeliveryKnown } from "../delivery/bowler.ts";
 import type { FilmMap } from "../lane/filmMap.ts";
-import { averagedBall, frictionOnLane } from "../motion/ground.ts";
+import type { AveragedBall } from "../motion/averaged.ts";
+import { averagedBall, frictionOnLane, gripOnLane } from "../motion/ground.ts";
 import type { Thrower } from "../motion/track.ts";
 import { type StrikeMap, strikeMap, TYPICAL_QUALITY, trusted } from "../pins/carry.ts";
 import type { HitQuality } from "../pins/carryGrid.ts";
 import { effectiveRaOfReadingUm, effectiveRaUm, type Finish, sameFinish } from "../surface/finish.ts";
 import { coverIn, type World } from "../worlds/ensemble.ts";
+import { MEASURED_DELIVERY } from "../worlds/parameters.ts";
 import { behavingAs } from "./planAssumptions.ts";
 import { type HouseLearned, houseMeans, type PlanQuestion } from "./question.ts";
 
@@ -24,18 +26,18 @@ export function groundOf(question: PlanQuestion): Ground {
 }
 
 /**
- * The same question in one world: its constants, its house and night, a delivery that is off by what a measured one may be off, and a cover where nobody
- * knows it. What was set otherwise or learned of the house goes before what the world says.
+ * The same question in one world: its constants, its house and night, a delivery that is off by what is not known of it, and a cover where nobody knows it. What was set otherwise or learned of the house goes before what the world says.
  */
 export function groundIn(world: World, question: PlanQuestion): Ground {
   const { bowler } = question;
   const { delivery } = world.night;
+  const by = (id: keyof DeliveryKnown) => bowler[id] + delivery[id] * (bowler.known?.[id] ?? MEASURED_DELIVERY[id]);
   const off: Bowler = {
     ...bowler,
-    speedMph: Math.max(SLOWEST_MPH, bowler.speedMph + delivery.speedMph),
-    revRateRpm: Math.max(0, bowler.revRateRpm + delivery.revRateRpm),
-    axisRotationDeg: bowler.axisRotationDeg + delivery.axisRotationDeg,
-    axisTiltDeg: bowler.axisTiltDeg + delivery.axisTiltDeg,
+    speedMph: Math.max(SLOWEST_MPH, by("speedMph")),
+    revRateRpm: Math.max(0, by("revRateRpm")),
+    axisRotationDeg: by("axisRotationDeg"),
+    axisTiltDeg: by("axisTiltDeg"),
   };
   return standingOn({ ...question, bowler: off }, assumedIn(world, question));
 }
@@ -78,4 +80,21 @@ export function roughnessOf(question: PlanQuestion, finish: Finish, assumed: Ass
 export function throwerOn(film: FilmMap, question: PlanQuestion, finish: Finish, assumed: Assumed): Thrower {
   const friction = frictionOnLane(film, question.ball, roughnessOf(question, finish, assumed), assumed);
   return { bowler: question.bowler, ball: averagedBall(question.ball, assumed["roll.resistance"]), friction };
+}
+
+/** One bowler with one ball on one film, for very many shots that are only scored. */
+export interface Volley {
+  readonly bowler: Bowler;
+  readonly ball: AveragedBall;
+  /** Lays the friction of ball and film into a kernel. */
+  readonly layGrip: (into: Float32Array) => void;
+}
+
+export function volleyOn(film: FilmMap, question: PlanQuestion, finish: Finish, assumed: Assumed): Volley {
+  const { bowler, ball } = question;
+  return {
+    bowler,
+    ball: averagedBall(ball, assumed["roll.resistance"]),
+    layGrip: (into) => gripOnLane(film, ball, roughnessOf(question, finish, assumed), assumed, into),
+  };
 }

@@ -1,6 +1,6 @@
 import type { Line } from "../delivery/bowler.ts";
 import { POCKET_BOARD, xToBoard } from "../lane/geometry.ts";
-import { emptyRun } from "../motion/averaged.ts";
+import { type AveragedRun, emptyRun, SCORED_STEP } from "../motion/averaged.ts";
 import type { Thrower } from "../motion/track.ts";
 import { qualityShift, type StrikeMap, strikeAt } from "../pins/carry.ts";
 import type { HitQuality } from "../pins/carryGrid.ts";
@@ -51,16 +51,16 @@ export function neighbourhood(thrower: Thrower, usual: HitQuality, line: Line, l
   const breakpoint = new Float64Array(NODES);
   const run = emptyRun();
   for (let node = 0; node < NODES; node++) {
-    throwBall(thrower, laydownBoard, launchAngleDeg + (node - MIDDLE) * NODE_STEP, run);
+    scored(thrower, laydownBoard, launchAngleDeg + (node - MIDDLE) * NODE_STEP, run);
     board[node] = boardAtPins(run);
     entry[node] = entryDegOf(run);
     breakpoint[node] = xToBoard(run.breakX);
   }
-  throwBall(thrower, laydownBoard + 1, launchAngleDeg, run);
+  scored(thrower, laydownBoard + 1, launchAngleDeg, run);
   const [boardUp, entryUp] = [boardAtPins(run), entryDegOf(run)];
-  throwBall(thrower, laydownBoard - 1, launchAngleDeg, run);
+  scored(thrower, laydownBoard - 1, launchAngleDeg, run);
   const [boardDown, entryDown] = [boardAtPins(run), entryDegOf(run)];
-  throwBall(thrower, laydownBoard, launchAngleDeg, run);
+  scored(thrower, laydownBoard, launchAngleDeg, run);
   const shift = qualityShift(usual, qualityOf(run, usual.massLb));
   const [boardHere, entryHere] = [board[MIDDLE], entry[MIDDLE]];
   const laydown = [
@@ -73,10 +73,15 @@ export function neighbourhood(thrower: Thrower, usual: HitQuality, line: Line, l
   return { launchAngleDeg, board, entry, breakpoint, shift, laydown, response };
 }
 
+/** None of these shots is drawn. */
+function scored(thrower: Thrower, laydownBoard: number, launchAngleDeg: number, out: AveragedRun, off?: Off): void {
+  throwBall(thrower, laydownBoard, launchAngleDeg, out, off, SCORED_STEP);
+}
+
 function reaimed(thrower: Thrower, line: Line, limits: Limits): number {
   const run = emptyRun();
   const miss = (launch: number) => {
-    throwBall(thrower, line.laydownBoard, launch, run);
+    scored(thrower, line.laydownBoard, launch, run);
     return boardAtPins(run) - POCKET_BOARD;
   };
   const [least, most] = limits.launchAngleDeg;
@@ -164,7 +169,7 @@ function responsesAt(thrower: Thrower, laydownBoard: number, launchAngleDeg: num
   const response = new Float64Array(RESPONSES);
   const run = emptyRun();
   const at = (off?: Off) => {
-    throwBall(thrower, laydownBoard, launchAngleDeg, run, off);
+    scored(thrower, laydownBoard, launchAngleDeg, run, off);
     return [boardAtPins(run), entryDegOf(run)] as const;
   };
   const [board, entry] = at();

@@ -5,6 +5,9 @@ import { coversOf } from "../ball/covers.ts";
 /** Families of assumptions that a plan rests on; the others speak to bench work. */
 const FAMILIES: readonly string[] = ["friction", "filmReach", "carriedOil", "roll", "roughness", "film", "wear", "carry"];
 
+/** Of these families, but for something else: slip polish, units, and another law to try plans on. */
+const NOT_IN_PLANS: readonly AssumptionId[] = ["roughness.slipPolishKeeps", "film.unit", "friction.exponentialShare"];
+
 /** The assumptions that a plan for this cover rests on: those that name no cover, or this one. */
 export function planAssumptions(cover: CoverId): readonly AssumptionId[] {
   const kind = kindOf(cover);
@@ -12,12 +15,7 @@ export function planAssumptions(cover: CoverId): readonly AssumptionId[] {
   return ASSUMPTION_IDS.filter((id) => {
     const parts = id.split(".");
     const last = parts[parts.length - 1];
-    return (
-      FAMILIES.includes(parts[0]) &&
-      (!named.includes(last) || last === cover || last === kind) &&
-      id !== "roughness.slipPolishKeeps" &&
-      id !== "film.unit"
-    );
+    return FAMILIES.includes(parts[0]) && (!named.includes(last) || last === cover || last === kind) && !NOT_IN_PLANS.includes(id);
   });
 }
 

@@ -4,7 +4,7 @@ import type { FilmMap } from "../lane/filmMap.ts";
 import { wearLaw, wornFilm } from "../lane/wear.ts";
 import { filmPlayed, trackOf } from "../motion/track.ts";
 import type { Finish } from "../surface/finish.ts";
-import { type Ground, roughnessOf, throwerOn, usualQuality } from "./ground.ts";
+import { type Ground, roughnessOf, throwerOn, usualQuality, volleyOn } from "./ground.ts";
 import { type LineMap, lineMap } from "./lineMap.ts";
 import type { Metric } from "./metric.ts";
 import type { Limits } from "./question.ts";
@@ -42,8 +42,8 @@ export function sessionOf(ground: Ground, finish: Finish, found: FilmMap, stages
 /** The chance on every line with a finish on a film. */
 export function mapOf(ground: Ground, finish: Finish, film: FilmMap, metric: Metric): LineMap {
   const { question, assumed, carry } = ground;
-  const thrower = throwerOn(film, question, finish, assumed);
-  return lineMap(thrower, usualQuality(question), carry, reachingLine(question), metric === "expectedPins");
+  const volley = volleyOn(film, question, finish, assumed);
+  return lineMap(volley, usualQuality(question), carry, reachingLine(question), metric === "expectedPins");
 }
 
 /** A line that was named may lie outside what the bowler usually plays: the map reaches there too. */

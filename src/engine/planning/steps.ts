@@ -4,7 +4,7 @@ import { type Finish, sameFinish } from "../surface/finish.ts";
 import { ensemble } from "../worlds/ensemble.ts";
 import { ratingsWanted } from "./candidates.ts";
 import { type Decided, decide as decideOn } from "./decide.ts";
-import { groundIn, groundOf } from "./ground.ts";
+import { groundOf } from "./ground.ts";
 import { metricOf } from "./metric.ts";
 import type { FinishPlan } from "./plan.ts";
 import type { PlanQuestion } from "./question.ts";
@@ -12,7 +12,7 @@ import { type FinishRating, type RatingAsked, rateFinish } from "./rating.ts";
 import { filmFound, sessionOf } from "./session.ts";
 import { STRAIGHT } from "./straight.ts";
 import { todaysLine } from "./todaysLine.ts";
-import { fitOf } from "./trial.ts";
+import { weighedBy } from "./trial.ts";
 import { scoresIn, type WorldBlock } from "./worldScores.ts";
 
 /**
@@ -44,10 +44,9 @@ export function wantedOf(question: PlanQuestion): Wanted {
 
 /** Where shots were seen few worlds say it; so that not only the first few are asked, those that do are taken first. */
 function orderFor(question: PlanQuestion): readonly number[] {
-  const { worlds } = ensemble();
-  if (question.trial.length === 0) return worlds.map(({ id }) => id);
-  const likeness = worlds.map((world) => Math.log(world.weight) + fitOf(groundIn(world, question)));
-  return worlds.map(({ id }) => id).sort((a, b) => likeness[b] - likeness[a] || a - b);
+  if (question.trial.length === 0) return ensemble().worlds.map(({ id }) => id);
+  const weighed = weighedBy(question);
+  return weighed.toSorted((a, b) => b.weight - a.weight || a.world.id - b.world.id).map(({ world }) => world.id);
 }
 
 /** One finish in the middle world: some ten milliseconds on the lane as found, some fifty through the session. */
@@ -65,7 +64,7 @@ export function scoreWorlds(
   to: number,
 ): WorldBlock {
   const today = isKnown(question.ball, "finish") ? question.ball.finish : null;
-  const worlds = order.slice(from, to).map((id) => ensemble().worlds[id]);
+  const worlds = order.slice(from, to).map((id) => ensemble().drawn(id));
   return scoresIn(worlds, from, question, { finishes, today, todaysLine, metric, span });
 }
 

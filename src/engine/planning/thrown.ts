@@ -1,3 +1,4 @@
+import type { Bowler } from "../delivery/bowler.ts";
 import { release } from "../delivery/release.ts";
 import { PINS_PLANE, xToBoard } from "../lane/geometry.ts";
 import { type AveragedRun, runAveraged } from "../motion/averaged.ts";
@@ -10,7 +11,7 @@ export const NOWHERE = -40;
 
 /** By how many standard deviations of the bowler's own scatter a delivery is off: speed, rev rate, rotation. */
 export type Off = readonly [speed: number, revs: number, rotation: number];
-const NOT_OFF: Off = [0, 0, 0];
+export const NOT_OFF: Off = [0, 0, 0];
 
 /** Runs the bowler's mean delivery, or one that is off by so much. @param longest step, m: short ones for what is drawn, long ones for what is only scored */
 export function throwBall(
@@ -18,17 +19,23 @@ export function throwBall(
   laydownBoard: number,
   launchAngleDeg: number,
   out: AveragedRun,
-  [speed, revs, rotation]: Off = NOT_OFF,
+  off: Off = NOT_OFF,
   longest?: number,
 ): void {
-  const delivery = {
-    speedMph: Math.max(1, bowler.speedMph + speed * bowler.spread.speedMph),
-    revRateRpm: Math.max(0, bowler.revRateRpm + revs * bowler.spread.revRateRpm),
-    axisRotationDeg: bowler.axisRotationDeg + rotation * bowler.spread.axisRotationDeg,
-    axisTiltDeg: bowler.axisTiltDeg,
-  };
-  runAveraged(ball, friction, release(delivery, { laydownBoard, launchAngleDeg }), 0, out, null, PINS_PLANE, longest);
+  runAveraged(ball, friction, release(offBy(bowler, off), { laydownBoard, launchAngleDeg }), 0, out, null, PINS_PLANE, longest);
 }
+
+/** The bowler's delivery when it is off by so much. */
+export function offBy({ spread, ...mean }: Bowler, [speed, revs, rotation]: Off): Delivery {
+  return {
+    speedMph: Math.max(1, mean.speedMph + speed * spread.speedMph),
+    revRateRpm: Math.max(0, mean.revRateRpm + revs * spread.revRateRpm),
+    axisRotationDeg: mean.axisRotationDeg + rotation * spread.axisRotationDeg,
+    axisTiltDeg: mean.axisTiltDeg,
+  };
+}
+
+type Delivery = Pick<Bowler, "speedMph" | "revRateRpm" | "axisRotationDeg" | "axisTiltDeg">;
 
 export function boardAtPins(run: AveragedRun): number {
   return run.reached === 1 ? xToBoard(run.x) : NOWHERE;

@@ -1,7 +1,9 @@
 import { refuse } from "../fault.ts";
 import { emptyRun } from "../motion/averaged.ts";
 import { type Finish, finishText, sameFinish } from "../surface/finish.ts";
-import { type Ground, throwerOn } from "./ground.ts";
+import { effectiveNumber } from "../worlds/effectiveNumber.ts";
+import { ensemble, type World } from "../worlds/ensemble.ts";
+import { type Ground, groundIn, throwerOn } from "./ground.ts";
 import type { PlanQuestion, TrialShot } from "./question.ts";
 import { filmFound } from "./session.ts";
 import { boardAtPins, throwBall } from "./thrown.ts";
@@ -47,12 +49,17 @@ export function predictedBoard(ground: Ground, finish: Finish): number {
   const { line, trial, bowler } = question;
   const own = trial.filter((shot) => sameFinish(shot.finish, finish));
   if (line === null || own.length === 0) refuse("trial", finishText(finish), "a finish of the trial, on a named line");
-  const found = filmFound(ground);
+  const thrower = throwerOn(filmFound(ground), question, finish, assumed);
   const run = emptyRun();
+  const boards = new Map<number, number>();
   const board = ({ speedMph }: TrialShot) => {
-    const thrown = { ...question, bowler: { ...bowler, speedMph: speedMph ?? bowler.speedMph } };
-    throwBall(throwerOn(found, thrown, finish, assumed), line.laydownBoard, line.launchAngleDeg, run);
-    return boardAtPins(run);
+    const speed = speedMph ?? bowler.speedMph;
+    const known = boards.get(speed);
+    if (known !== undefined) return known;
+    throwBall({ ...thrower, bowler: { ...bowler, speedMph: speed } }, line.laydownBoard, line.launchAngleDeg, run);
+    const found = boardAtPins(run);
+    boards.set(speed, found);
+    return found;
   };
   return own.reduce((sum, shot) => sum + board(shot), 0) / own.length;
 }
@@ -63,4 +70,32 @@ export function fitOf(ground: Ground): number {
     (sum, seen) => sum - 0.5 * ((predictedBoard(ground, seen.finish) - seen.boardAtPins) / seen.sdBoards) ** 2,
     0,
   );
+}
+
+/** A world with what it counts for after a trial. */
+export interface Weighed {
+  readonly world: World;
+  readonly weight: number;
+}
+
+/** Where the worlds count for fewer than this, further ones are drawn. */
+const LEAST_EFFECTIVE = 50;
+
+/**
+ * The worlds by how well each says the trial: share × exp(fit), the greatest 1; their shares without one. Where few are left of them, so that a few constants on a few nights would
+ * speak for all, each is asked on its further nights too: what a house's lanes and a hand are like that night is no world's to know.
+ */
+export function weighedBy(question: PlanQuestion): readonly Weighed[] {
+  const { worlds, draws, drawn } = ensemble();
+  if (question.trial.length === 0) return worlds.map((world) => ({ world, weight: world.weight }));
+  const logOf = (world: World) => Math.log(world.weight) + fitOf(groundIn(world, question));
+  let all = worlds.map((world) => ({ world, log: logOf(world) }));
+  const weighed = () => {
+    const best = Math.max(...all.map(({ log }) => log));
+    return all.map(({ world, log }) => ({ world, weight: Math.exp(log - best) }));
+  };
+  if (effectiveNumber(weighed().map(({ weight }) => weight)) >= LEAST_EFFECTIVE) return weighed();
+  const further = Array.from({ length: draws - worlds.length }, (_, i) => drawn(worlds.length + i));
+  all = [...all, ...further.map((world) => ({ world, log: logOf(world) }))];
+  return weighed();
 }

@@ -1,4 +1,5 @@
 import type { Line } from "../delivery/bowler.ts";
+import type { FilmMap } from "../lane/filmMap.ts";
 import { type Finish, finishText, sameFinish } from "../surface/finish.ts";
 import type { World } from "../worlds/ensemble.ts";
 import { type Ground, groundIn, throwerOn } from "./ground.ts";
@@ -26,6 +27,8 @@ export interface WorldBlock {
   readonly ids: readonly number[];
   /** Their shares of the ensemble. */
   readonly weights: readonly number[];
+  /** Their shares where nothing is believed but the priors. */
+  readonly priorWeights: readonly number[];
   /** On the lane as found only, or through the session. */
   readonly span: "fresh" | "session";
   readonly finishes: readonly FinishInWorlds[];
@@ -57,12 +60,14 @@ export interface ScoresAsked {
 export function scoresIn(worlds: readonly World[], from: number, question: PlanQuestion, asked: ScoresAsked): WorldBlock {
   const { finishes, today, metric, span } = asked;
   const grounds = worlds.map((world) => groundIn(world, question));
-  const rows = grounds.map((ground) => scoresInWorld(ground, asked));
+  const founds = grounds.map((ground) => filmFound(ground, metric));
+  const rows = grounds.map((ground, i) => scoresInWorld(ground, founds[i], asked));
   const hasToday = today !== null && metric !== "leastHook" && metric !== "expectedPins";
   return {
     from,
     ids: worlds.map(({ id }) => id),
     weights: worlds.map(({ weight }) => weight),
+    priorWeights: worlds.map(({ priorWeight }) => priorWeight),
     span,
     finishes: finishes.map((finish, i) => ({
       finish: finishText(finish),
@@ -70,16 +75,14 @@ export function scoresIn(worlds: readonly World[], from: number, question: PlanQ
       onTodaysLine: hasToday ? rows.map((row) => row[i].onTodaysLine) : null,
     })),
     fits: grounds.map(fitOf),
-    seen: hasToday && span === "session" ? seenIn(grounds, asked) : null,
+    seen: hasToday && span === "session" ? seenIn(grounds, founds, asked) : null,
   };
 }
 
-function seenIn(grounds: readonly Ground[], { finishes, today, todaysLine }: ScoresAsked): SeenInWorlds | null {
+function seenIn(grounds: readonly Ground[], founds: readonly FilmMap[], { finishes, today, todaysLine }: ScoresAsked): SeenInWorlds | null {
   if (today === null || todaysLine === null) return null;
-  const shots = grounds.map((ground) => {
-    const found = filmFound(ground);
-    const { question, assumed } = ground;
-    const on = (finish: Finish) => meanShot(throwerOn(found, question, finish, assumed), todaysLine);
+  const shots = grounds.map(({ question, assumed }, i) => {
+    const on = (finish: Finish) => meanShot(throwerOn(founds[i], question, finish, assumed), todaysLine);
     return { today: on(today), dull: on(finishes[0]), smooth: on(finishes[finishes.length - 1]), launchMph: question.bowler.speedMph };
   });
   return {
@@ -95,9 +98,8 @@ interface InOneWorld {
   readonly onTodaysLine: number;
 }
 
-function scoresInWorld(ground: Ground, { finishes, today, metric, span }: ScoresAsked): readonly InOneWorld[] {
+function scoresInWorld(ground: Ground, found: FilmMap, { finishes, today, metric, span }: ScoresAsked): readonly InOneWorld[] {
   const { question } = ground;
-  const found = filmFound(ground, metric);
   const stages = span === "fresh" ? 1 : STAGES;
   const sessions = finishes.map((finish) => sessionOf(ground, finish, found, stages, metric));
   const at = finishes.findIndex((finish) => today !== null && sameFinish(finish, today));

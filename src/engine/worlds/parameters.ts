@@ -1,4 +1,5 @@
 import type { Assumed, AssumptionId } from "../assumptions.ts";
+import type { DeliveryKnown } from "../delivery/bowler.ts";
 import { normalDeviate } from "../random.ts";
 
 /** What is believed of one assumption before anything is fitted: even between its ends, on a straight or on a logarithmic scale. */
@@ -66,11 +67,11 @@ export const NIGHT = {
 } as const satisfies Partial<Record<AssumptionId, Prior>>;
 
 /** By how much a delivery that was measured may be wrong, standard deviations; drawn anew for every plan. Chosen. */
-export const DELIVERY_ERRORS = { speedMph: 0.3, revRateRpm: 15, axisRotationDeg: 3, axisTiltDeg: 2 } as const;
+export const MEASURED_DELIVERY: DeliveryKnown = { speedMph: 0.3, revRateRpm: 15, axisRotationDeg: 3, axisTiltDeg: 2 };
 
-export type DeliveryError = keyof typeof DELIVERY_ERRORS;
+type DeliveryError = keyof DeliveryKnown;
 const NIGHT_IDS = Object.keys(NIGHT) as readonly (keyof typeof NIGHT)[];
-const DELIVERY_IDS = Object.keys(DELIVERY_ERRORS) as readonly DeliveryError[];
+const DELIVERY_IDS = Object.keys(MEASURED_DELIVERY) as readonly DeliveryError[];
 /** How many numbers a night takes. */
 export const NIGHT_SIZE = NIGHT_IDS.length + DELIVERY_IDS.length;
 
@@ -90,7 +91,7 @@ export function worldAt(unit: ArrayLike<number>): Partial<Assumed> {
   return values;
 }
 
-/** One night in one house: its lane and oil against what is stated, and by how much the delivery differs from what was measured. */
+/** One night in one house: its lane and oil against what is stated, and by how many standard deviations the delivery differs from what is known of it. */
 export interface Night {
   readonly lane: Partial<Assumed>;
   readonly delivery: Readonly<Record<DeliveryError, number>>;
@@ -102,8 +103,9 @@ export function nightAt(unit: ArrayLike<number>, offset: number): Night {
   NIGHT_IDS.forEach((id, i) => {
     lane[id] = valueAt(NIGHT[id], unit[offset + i], {});
   });
-  const delivery = Object.fromEntries(
-    DELIVERY_IDS.map((id, i) => [id, DELIVERY_ERRORS[id] * normalDeviate(unit[offset + NIGHT_IDS.length + i])]),
-  ) as Record<DeliveryError, number>;
+  const delivery = Object.fromEntries(DELIVERY_IDS.map((id, i) => [id, normalDeviate(unit[offset + NIGHT_IDS.length + i])])) as Record<
+    DeliveryError,
+    number
+  >;
   return { lane, delivery };
 }

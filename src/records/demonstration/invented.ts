@@ -4,7 +4,7 @@
  */
 
 export const SHOP_NAME = "The Invented Pro Shop";
-export const HOUSE_NAMES = ["Nowhere Lanes", "Paper Mill Bowl"] as const;
+export const HOUSE_NAMES = ["Nowhere Lanes", "Elsewhere Bowl"] as const;
 
 export const PEOPLE = [
   { name: "Wren Underlathe", initials: "WU" },

@@ -8,6 +8,7 @@ import { type Asked, readAsked } from "./asked.ts";
 import { bodiesUnderWay } from "./bodies.ts";
 import type { EventStreams, Telling } from "./events.ts";
 import { passwordAgain } from "./passwordAgain.ts";
+import { squeezed } from "./squeezed.ts";
 import { type DoorEnv, mustBeLetIn, personOf } from "./visitor.ts";
 
 /** A file that comes back. */
@@ -73,7 +74,7 @@ function letIn({ least }: Route): MiddlewareHandler<DoorEnv> {
   };
 }
 
-function replyTo(context: Context<DoorEnv>, route: Route, reply: unknown, streams: EventStreams): Response {
+function replyTo(context: Context<DoorEnv>, route: Route, reply: unknown, streams: EventStreams): Response | Promise<Response> {
   switch (route.answer.kind) {
     case "none":
       return context.body(null, 204);
@@ -86,14 +87,16 @@ function replyTo(context: Context<DoorEnv>, route: Route, reply: unknown, stream
   }
 }
 
-function jsonReply(context: Context, { location }: Route, reply: unknown, status: 200 | 201 | 202): Response {
+async function jsonReply(context: Context, route: Route, reply: unknown, status: 200 | 201 | 202): Promise<Response> {
   const about = reply as { readonly id?: unknown; readonly version?: unknown };
-  const headers: Record<string, string> = { "Cache-Control": "no-store" };
+  const headers: Record<string, string> = { "Cache-Control": "no-store", Vary: "Accept-Encoding" };
   if (typeof about.version === "number") headers.ETag = `"${about.version}"`;
-  if (location !== undefined) headers.Location = location.replace(":id", String(about.id));
+  if (route.location !== undefined) headers.Location = route.location.replace(":id", String(about.id));
   if (headers.ETag !== undefined && context.req.method === "GET" && context.req.header("if-none-match") === headers.ETag)
     return context.body(null, 304, headers);
-  return context.json(reply as object, status, headers);
+  const { body, encoding } = await squeezed(JSON.stringify(reply), route, context.req.header("accept-encoding"));
+  if (encoding !== null) headers["Content-Encoding"] = encoding;
+  return context.body(body, status, { ...headers, "Content-Type": "application/json" });
 }
 
 function fileReply(context: Context, { bytes, type, name }: SentFile): Response {

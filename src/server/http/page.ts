@@ -1,5 +1,6 @@
 import type { Handler } from "hono";
 import type { PageFile } from "../pageFiles.ts";
+import { encodingFor } from "./encodings.ts";
 import { inLanguage, type LanguageOf } from "./language.ts";
 
 /** Bundles carry a digest of their content in their name: they never change. */
@@ -14,9 +15,17 @@ export function page(files: ReadonlyMap<string, PageFile>, languageOf: LanguageO
       files.get(inLanguage(language, wanted)) ?? files.get(wanted) ?? ofAny(files, wanted);
     const file = find(path) ?? (/\.[a-z0-9]+$/i.test(path) ? undefined : find("/index.html"));
     if (file === undefined) return context.text(`There is nothing at ${path}.`, 404);
-    const caching = { ETag: file.tag, Vary: "Accept-Language", "Cache-Control": path.startsWith("/assets/") ? NEVER_CHANGES : "no-cache" };
-    if (context.req.header("if-none-match") === file.tag) return context.body(null, 304, caching);
-    return context.body(file.bytes, 200, { ...caching, "Content-Type": file.type });
+    const encoding = encodingFor(context.req.header("accept-encoding"), [...(file.squeezed?.keys() ?? [])]);
+    const headers = {
+      // Squeezed it is another representation, with a tag of its own.
+      ETag: encoding === null ? file.tag : file.tag.replace(/"$/, `-${encoding}"`),
+      Vary: "Accept-Language, Accept-Encoding",
+      "Cache-Control": path.startsWith("/assets/") ? NEVER_CHANGES : "no-cache",
+    };
+    if (context.req.header("if-none-match") === headers.ETag) return context.body(null, 304, headers);
+    const body = encoding === null ? file.bytes : (file.squeezed?.get(encoding) ?? file.bytes);
+    const squeezed = encoding === null ? {} : { "Content-Encoding": encoding };
+    return context.body(body, 200, { ...headers, ...squeezed, "Content-Type": file.type, "Accept-Ranges": "none" });
   };
 }
 

@@ -1,4 +1,5 @@
 import { EngineFault, type Problem } from "#engine/fault";
+import { bringVectorKernel } from "#tasks/kernel/vectorKernel";
 import { runUnit } from "#tasks/runUnit";
 import { askedJob, fieldProblem, readJob } from "./askedJob.ts";
 import { askedBag, drawBag } from "./bagCalls.ts";
@@ -11,6 +12,8 @@ import { predictedOf } from "./predictCall.ts";
 import type { Answer, Call, ReplyTo } from "./protocol.ts";
 import { tellLeaves } from "./tellLeaves.ts";
 import { askedTransition, drawPlayedGame, drawPlayedStrips } from "./transitionCalls.ts";
+
+bringVectorKernel();
 
 /** The engine lives here, off the thread that the page is drawn on. */
 self.addEventListener("message", (event: MessageEvent<{ number: number; call: Call }>) => {
@@ -45,6 +48,8 @@ function replyTo(call: Call): ReplyTo<Call> | Promise<ReplyTo<Call>> {
       return import("./readProfile.ts").then(({ readProfile }) => readProfile(call.name, call.bytes, call.options));
     case "diagnose":
       return diagnosed(call.file);
+    case "trial":
+      return import("./trialCall.ts").then(({ trialTold }) => trialTold(call.job));
     case "correctHouse":
       // Asked for seldom, and no small part of the engine.
       return import("./correctCall.ts").then(({ houseTold }) => houseTold(call.file));

@@ -15,6 +15,7 @@ import type { PadStage } from "#engine/surface/padWork/padStage";
 import type { SideId } from "#engine/surface/padWork/sides";
 import type { MeasureOptions } from "#engine/surface/roughness/measure";
 import type { FinishLoss } from "#tasks/losses";
+import type { TrialInWorlds } from "#tasks/trialReport";
 import type { ResultOf, Unit } from "#tasks/unit";
 import type { JobDraft } from "../rooms/plan/jobDraft.ts";
 import type { PredictWanted } from "./predictCall.ts";
@@ -190,6 +191,11 @@ export type HouseTold =
     }
   | { readonly kind: "problems"; readonly problems: readonly FieldProblem[] };
 
+/** A trial against the worlds, or what is wrong with the job it stands in. */
+export type TrialTold =
+  | { readonly kind: "told"; readonly trial: TrialInWorlds }
+  | { readonly kind: "problems"; readonly problems: readonly FieldProblem[] };
+
 /** What the page may ask of a worker, and what comes back. */
 export type Call =
   | { readonly kind: "ask"; readonly job: unknown }
@@ -200,6 +206,7 @@ export type Call =
   | { readonly kind: "padWork"; readonly wanted: PadWorkWanted }
   | { readonly kind: "profile"; readonly name: string; readonly bytes: Uint8Array; readonly options: MeasureOptions }
   | { readonly kind: "diagnose"; readonly file: unknown }
+  | { readonly kind: "trial"; readonly job: unknown }
   | { readonly kind: "correctHouse"; readonly file: unknown }
   | { readonly kind: "askBag"; readonly file: unknown; readonly today: string }
   | { readonly kind: "bagPicture"; readonly plan: BagPlan }
@@ -219,6 +226,7 @@ interface Replies {
   readonly padWork: PadWorkDrawn;
   readonly profile: ProfileSeen;
   readonly diagnose: Diagnosed;
+  readonly trial: TrialTold;
   readonly correctHouse: HouseTold;
   readonly askBag: AskedBag;
   readonly bagPicture: TwoLayouts;

@@ -9,6 +9,7 @@ export const ASSUMPTION_TEXTS: Readonly<Record<AssumptionId, string>> = {
   "friction.oil": "Reibung auf vollem Öl",
   "friction.dryWithRoughness": "Potenz der Rauheit des Balls, mit der die Reibung im Trockenen wächst",
   "friction.filmRatio": "Film zu Rauheit, bei dem die halbe Berührung trocken ist",
+  "friction.exponentialShare": "eine andere Form, in der die Berührung mit dem Film abnimmt",
   "friction.exponent": "wie steil die Berührung abnimmt, wenn der Film dicker wird",
   "friction.laneRoughness": "Rauheit der Bahn",
   "filmReach.polyester": "wie weit Polyester durch das Öl reicht",

@@ -240,6 +240,7 @@ export const PLAN_ANSWER = {
   views: "Ansicht für",
   technician: "Werkstatt",
   customer: "Kunden",
+  trial: "Versuch",
   inputs: "Eingabe",
 } as const satisfies Translated<typeof en.PLAN_ANSWER>;
 

@@ -10,6 +10,7 @@ export const ASSUMPTION_TEXTS: Readonly<Record<AssumptionId, string>> = {
   "friction.oil": "friction on full oil",
   "friction.dryWithRoughness": "growth of dry friction with the ball’s roughness",
   "friction.filmRatio": "film over roughness where half the contact is dry",
+  "friction.exponentialShare": "another shape of how contact falls with the film",
   "friction.exponent": "how sharply contact falls as the film thickens",
   "friction.laneRoughness": "roughness of the lane",
   "filmReach.polyester": "how far polyester reaches through oil",

@@ -233,6 +233,7 @@ export const PLAN_ANSWER = {
   views: "View for",
   technician: "technician",
   customer: "customer",
+  trial: "trial",
   inputs: "Put in",
 } as const;
 

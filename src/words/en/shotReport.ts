@@ -1,4 +1,5 @@
 import type { Shot } from "#engine/motion/shot";
+import type { BandFigure, BandRange, ShotBand } from "#engine/planning/shotBand";
 import { boards, degrees, feet, fixed, launchAngle, metresPerSecond, mph } from "../figures.ts";
 
 /** Column headings of the samples of a shot: what, and in what unit. */
@@ -40,3 +41,22 @@ export function shotHeading(ball: string, bowler: string, laydownBoard: number, 
 
 export const modelText = (motion: "full" | "averaged", hookBoards: number | null): string =>
   `${motion === "full" ? "Full model" : "Model averaged over the core's turning"}${hookBoards === null ? "" : `; ${boards(hookBoards)} of hook from the breakpoint`}.`;
+
+const BAND_WORDS: Readonly<Record<BandFigure, (from: string, to: string) => string>> = {
+  boardAtPins: (from, to) => `board ${from} to ${to} at the pins`,
+  entryAngleDeg: (from, to) => `entry ${from} to ${to} deg`,
+  hookStartFt: (from, to) => `hook from ${from} to ${to} ft`,
+  breakpointBoard: (from, to) => `breakpoint on board ${from} to ${to}`,
+  breakpointFt: (from, to) => `at ${from} to ${to} ft`,
+  speedAtPinsMph: (from, to) => `${from} to ${to} mph there`,
+};
+
+/** What is not known of cover, oil and hand, as a range of each figure. */
+export function bandText({ worlds, ...ranges }: ShotBand): string {
+  const told = (Object.entries(ranges) as [BandFigure, BandRange][]).flatMap(([id, range]) =>
+    range === null ? [] : [BAND_WORDS[id](fixed(range.low, 1), fixed(range.high, 1))],
+  );
+  return told.length === 0
+    ? `The ${worlds} worlds do not agree on whether it gets to the pins.`
+    : `Nobody has measured friction and oil to better than this: nine of ten of the ${worlds} worlds have ${told.join(", ")}.`;
+}

@@ -1,14 +1,13 @@
-import { type Assumed, assume } from "../../assumptions.ts";
+import type { Assumed } from "../../assumptions.ts";
 import type { Ball } from "../../ball/ball.ts";
 import type { Bowler, Line } from "../../delivery/bowler.ts";
 import type { FilmMap } from "../../lane/filmMap.ts";
-import type { PatternSource } from "../../lane/lane.ts";
 import { wearLaw } from "../../lane/wear.ts";
 import { averagedBall, frictionOnLane } from "../../motion/ground.ts";
 import { filmPlayed, type Thrower } from "../../motion/track.ts";
 import { leaveChanceAt } from "../../pins/carry.ts";
 import { leaveOf } from "../../pins/leave.ts";
-import { type Ground, groundOf } from "../../planning/ground.ts";
+import { groundIn } from "../../planning/ground.ts";
 import { USUAL_LIMITS } from "../../planning/question.ts";
 import { type MeanShot, meanShot } from "../../planning/rating.ts";
 import { filmFound, lineNow } from "../../planning/session.ts";
@@ -16,6 +15,7 @@ import { STRAIGHT } from "../../planning/straight.ts";
 import { evenPoints } from "../../random.ts";
 import { fadeLaw, raAfter } from "../../surface/fade.ts";
 import { effectiveRaUm } from "../../surface/finish.ts";
+import { ensemble, type World } from "../../worlds/ensemble.ts";
 import type { CauseId } from "./causes.ts";
 import type { Complaint } from "./complaint.ts";
 
@@ -29,8 +29,10 @@ interface State {
   readonly line: Line;
 }
 
-/** What a cause does to the mean shot on the line that was played: differences to the shot with nothing wrong. */
+/** What a cause does to the mean shot on the line that was played, in one world: differences to the shot with nothing wrong. */
 export interface Shift {
+  /** What the world counts for. */
+  readonly weight: number;
   /** Positive: hooks later. */
   readonly hookFt: number;
   /** Positive: comes in higher. */
@@ -41,7 +43,7 @@ export interface Shift {
   readonly cornerRatio: number;
 }
 
-/** How grave it may be, 0 mild to 1 grave, is drawn so many times. */
+/** So many worlds are asked, in each of them with another gravity, 0 mild to 1 grave. */
 const DRAWS = 16;
 
 type Change = (state: State, gravity: number, complaint: Complaint) => State;
@@ -53,7 +55,11 @@ const DIRT_LOSES = [0.02, 0.1] as const;
 
 const between = ([low, high]: readonly [number, number], gravity: number): number => low + (high - low) * gravity;
 const withDelivery = (state: State, change: Partial<Bowler>): State => ({ ...state, bowler: { ...state.bowler, ...change } });
-const withAssumed = (state: State, change: Partial<Assumed>): State => ({ ...state, assumed: { ...state.assumed, ...change } });
+/** Dry friction by a factor, whatever it is in this world. */
+const gripping = (state: State, factor: number): State => ({
+  ...state,
+  assumed: { ...state.assumed, "house.dry": state.assumed["house.dry"] * factor },
+});
 const scaledFilm = (state: State, factor: number): State => ({
   ...state,
   film: { ...state.film, um: state.film.um.map((um) => um * factor) },
@@ -78,14 +84,12 @@ export const CHANGES: Readonly<Partial<Record<CauseId, Change>>> = {
     }),
   "release.grip": (state, g) => withDelivery(state, { revRateRpm: state.bowler.revRateRpm * between([0.95, 0.7], g) }),
   "ball.faded": (state, g, { ball, use }) => ({ ...state, raUm: fadedUm(state, ball, use.games ?? between([10, 60], g)) }),
-  "ball.oilSoaked": (state, g) => withAssumed(state, { "house.dry": 1 - between(SOAKED_LOSES, g) }),
-  "ball.dirty": (state, g) => withAssumed(state, { "house.dry": 1 - between(DIRT_LOSES, g) }),
+  "ball.oilSoaked": (state, g) => gripping(state, 1 - between(SOAKED_LOSES, g)),
+  "ball.dirty": (state, g) => gripping(state, 1 - between(DIRT_LOSES, g)),
   "ball.tooDull": (state, g) => ({ ...state, raUm: state.raUm * between([1.4, 2.4], g) }),
   "ball.tooSmooth": (state, g) => ({ ...state, raUm: state.raUm / between([1.4, 2.4], g) }),
-  "ball.tooStrong": (state, g) =>
-    withAssumed({ ...state, raUm: state.raUm * between([1, 1.3], g) }, { "house.dry": between([1.08, 1.25], g) }),
-  "ball.tooWeak": (state, g) =>
-    withAssumed({ ...state, raUm: state.raUm / between([1, 1.3], g) }, { "house.dry": between([0.92, 0.75], g) }),
+  "ball.tooStrong": (state, g) => gripping({ ...state, raUm: state.raUm * between([1, 1.3], g) }, between([1.08, 1.25], g)),
+  "ball.tooWeak": (state, g) => gripping({ ...state, raUm: state.raUm / between([1, 1.3], g) }, between([0.92, 0.75], g)),
   "ball.spareWorn": (state, g) => ({ ...state, raUm: state.raUm * between([1.5, 4], g) }),
 };
 
@@ -102,13 +106,32 @@ function throwerOf({ bowler, ball, raUm, film, assumed }: State): Thrower {
   return { bowler, ball: averagedBall(ball, assumed["roll.resistance"]), friction: frictionOnLane(film, ball, raUm, assumed) };
 }
 
-/** A question of this bowler and ball; no limits but the usual. */
-function groundFor(bowler: Bowler, ball: Ball, pattern: PatternSource): Ground {
-  return groundOf({
+/** What each cause that shows in the motion does, in the worlds and over how grave it may be. */
+export function shiftsOf(complaint: Complaint): ReadonlyMap<CauseId, readonly Shift[]> {
+  const gravities = evenPoints(DRAWS, 1, 7);
+  const worlds = ensemble().worlds.slice(0, DRAWS);
+  const states = worlds.map((world) => {
+    const state = nothingWrong(world, complaint);
+    return { weight: world.weight, state, right: meanShot(throwerOf(state), state.line) };
+  });
+  return new Map(
+    (Object.entries(CHANGES) as [CauseId, Change][]).map(([id, change]) => [
+      id,
+      states.map(({ weight, state, right }, i) => {
+        const wrong = change(state, gravities[i], complaint);
+        return { weight, ...shiftTo(right, meanShot(throwerOf(wrong), wrong.line)) };
+      }),
+    ]),
+  );
+}
+
+/** The bowler on the best line of the ball as it should be, in one world; a spare ball is sent straight. */
+function nothingWrong(world: World, { ball, bowler, lane }: Complaint): State {
+  const ground = groundIn(world, {
     seed: 1,
     bowler,
     ball,
-    lane: { pattern, playedShots: 0 },
+    lane: { pattern: lane.pattern, playedShots: 0 },
     line: null,
     limits: USUAL_LIMITS,
     candidates: [ball.finish],
@@ -117,33 +140,18 @@ function groundFor(bowler: Bowler, ball: Ball, pattern: PatternSource): Ground {
     assumptions: {},
     house: null,
   });
-}
-
-/** What each cause that shows in the motion does, over how grave it may be. */
-export function shiftsOf(complaint: Complaint): ReadonlyMap<CauseId, readonly Shift[]> {
-  const { ball, bowler, lane } = complaint;
-  const assumed = assume();
-  const ground = groundFor(bowler, ball, lane.pattern);
-  const found = filmFound(ground);
-  // The best line with nothing wrong; a spare ball is sent straight.
+  const film = filmFound(ground);
   const isStraight = ball.job === "spare" || ball.job === "house";
-  const line = (isStraight ? null : lineNow(ground, found)) ?? STRAIGHT;
-  const state: State = { bowler, ball, raUm: effectiveRaUm(ball.finish, assumed), film: found, assumed, line };
-  const right = meanShot(throwerOf(state), line);
-  const gravities = evenPoints(DRAWS, 1, 7);
-  return new Map(
-    (Object.entries(CHANGES) as [CauseId, Change][]).map(([id, change]) => [
-      id,
-      Array.from(gravities, (gravity) => shiftTo(right, meanShot(throwerOf(change(state, gravity, complaint)), line))),
-    ]),
-  );
+  const line = (isStraight ? null : lineNow(ground, film)) ?? STRAIGHT;
+  const { question, assumed } = ground;
+  return { bowler: question.bowler, ball, raUm: effectiveRaUm(ball.finish, assumed), film, assumed, line };
 }
 
 /** A ball that never hooks is taken to hook at the pins. */
 const PINS_FT = 60;
 const CORNER = leaveOf([10]);
 
-function shiftTo(right: MeanShot, wrong: MeanShot): Shift {
+function shiftTo(right: MeanShot, wrong: MeanShot): Omit<Shift, "weight"> {
   const corner = ({ boardAtPins, entryAngleDeg }: MeanShot) => leaveChanceAt(CORNER, boardAtPins, entryAngleDeg) + 0.02;
   return {
     hookFt: (wrong.hookStartFt ?? PINS_FT) - (right.hookStartFt ?? PINS_FT),

@@ -3,6 +3,7 @@ import { knownCover } from "../../ball/covers.ts";
 import { type SpeedClass, speedClass, spinRatio } from "../../delivery/style.ts";
 import { filmOfPattern } from "../../lane/film.ts";
 import { volumeMl } from "../../lane/filmMap.ts";
+import { weightedMean } from "../../planning/comparison.ts";
 import { oilClass } from "../../rules/ruleCase.ts";
 import { fadeLaw, raAfter } from "../../surface/fade.ts";
 import { effectiveRaUm } from "../../surface/finish.ts";
@@ -107,7 +108,7 @@ function hitEvidence(cause: CauseId, { hits }: Complaint, shifts: readonly Shift
   const isSeen = ({ boards }: Shift) =>
     hits === "good" ? Math.abs(boards) < GOOD_BOARDS : hits === "high" ? boards >= GOOD_BOARDS : boards <= -GOOD_BOARDS;
   if (shifts === null) return [trade("hit", (CAUSES[cause].kind === "pins") === (hits === "good") ? 2 : 0.6, { hits })];
-  const share = shifts.filter(isSeen).length / shifts.length;
+  const share = over(shifts, (shift) => (isSeen(shift) ? 1 : 0));
   return [{ id: "hit", factor: (0.1 + 0.8 * share) / USUAL_HIT, from: "model", params: { hits, ...meanShift(shifts) } }];
 }
 
@@ -116,8 +117,19 @@ const USUAL_CHANCE = 0.25;
 const LEAST_CHANCE = 0.03;
 
 function meanShift(shifts: readonly Shift[]): Readonly<Record<string, number>> {
-  const of = (pick: (shift: Shift) => number) => shifts.reduce((sum, shift) => sum + pick(shift), 0) / shifts.length;
-  return { hookFt: of(({ hookFt }) => hookFt), boards: of(({ boards }) => boards), entryDeg: of(({ entryDeg }) => entryDeg) };
+  return {
+    hookFt: over(shifts, ({ hookFt }) => hookFt),
+    boards: over(shifts, ({ boards }) => boards),
+    entryDeg: over(shifts, ({ entryDeg }) => entryDeg),
+  };
+}
+
+/** The mean over the worlds. */
+function over(shifts: readonly Shift[], of: (shift: Shift) => number): number {
+  return weightedMean(
+    shifts.map(of),
+    shifts.map(({ weight }) => weight),
+  );
 }
 
 const rise = (value: number, at: number, width: number): number => 1 / (1 + Math.exp(-(value - at) / width));
@@ -154,7 +166,7 @@ const BY_RULE: Readonly<Partial<Record<CauseId, Partial<Record<SymptomId, number
 function chanceOfSymptom(symptom: SymptomId, cause: CauseId, shifts: readonly Shift[] | null): { value: number; from: Evidence["from"] } {
   const seen = SEEN_AS[symptom];
   const byRule = BY_RULE[cause]?.[symptom] ?? 0;
-  const byModel = seen === undefined || shifts === null ? 0 : shifts.reduce((sum, shift) => sum + seen(shift), 0) / shifts.length;
+  const byModel = seen === undefined || shifts === null ? 0 : over(shifts, seen);
   return { value: Math.max(LEAST_CHANCE, byRule, byModel), from: byModel >= byRule && byModel > LEAST_CHANCE ? "model" : "trade" };
 }
 

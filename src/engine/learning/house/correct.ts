@@ -10,10 +10,10 @@ import type { Eye, SituationSeen } from "./notes.ts";
 import { distancesOf } from "./observe.ts";
 import {
   DELIVERY_IDS,
-  type DeliveryKnown,
   HOUSE_IDS,
   houseRange,
   logPrior,
+  type MeanKnown,
   PARAMETER_IDS,
   type ParameterId,
   type Place,
@@ -25,7 +25,7 @@ import {
 export interface CorrectQuestion {
   readonly seed: number;
   readonly bowler: Bowler;
-  readonly known: DeliveryKnown;
+  readonly known: MeanKnown;
   readonly situations: readonly SituationSeen[];
   readonly eye: Eye;
   readonly assumptions: Readonly<Partial<Assumed>>;
@@ -160,7 +160,7 @@ function told({ bowler, known, situations }: CorrectQuestion, places: readonly P
   };
 }
 
-function priorOf(id: ParameterId, bowler: Bowler, known: DeliveryKnown): { value: number; low: number; high: number; sd: number } {
+function priorOf(id: ParameterId, bowler: Bowler, known: MeanKnown): { value: number; low: number; high: number; sd: number } {
   if (isDelivery(id))
     return { value: bowler[id], low: bowler[id] - 1.645 * known[id], high: bowler[id] + 1.645 * known[id], sd: known[id] };
   const { value, low, high } = houseRange(id);

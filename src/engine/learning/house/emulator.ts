@@ -4,7 +4,7 @@ import { evenPoints, normalDeviate } from "../../random.ts";
 import { cholesky, dotProduct, lowerTimes, type Matrix, solveCholesky } from "../matrix.ts";
 import type { SituationSeen } from "./notes.ts";
 import { distancesOf, NOT_OFF, type Off, observe, throwerFor } from "./observe.ts";
-import { assumedAt, bowlerAt, type DeliveryKnown, HOUSE_IDS, PARAMETER_IDS, type Place, valuesAt } from "./parameters.ts";
+import { assumedAt, bowlerAt, HOUSE_IDS, type MeanKnown, PARAMETER_IDS, type Place, valuesAt } from "./parameters.ts";
 
 /** Where the parameters are looked for: a cloud about a middle. Coordinates w with place = middle + L w. */
 export interface Region {
@@ -41,7 +41,7 @@ const RIDGE = 1e-8;
 /** @param seed of the points at which the model is run */
 export function emulate(
   situation: SituationSeen,
-  about: { readonly bowler: Bowler; readonly known: DeliveryKnown; readonly centre: Assumed; readonly usual: Place },
+  about: { readonly bowler: Bowler; readonly known: MeanKnown; readonly centre: Assumed; readonly usual: Place },
   region: Region,
   seed: number,
 ): Emulator {

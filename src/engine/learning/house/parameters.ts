@@ -1,5 +1,5 @@
 import { ASSUMPTIONS, type Assumed, type AssumptionId } from "../../assumptions.ts";
-import type { Bowler } from "../../delivery/bowler.ts";
+import type { Bowler, DeliveryKnown } from "../../delivery/bowler.ts";
 import { normalDeviate } from "../../random.ts";
 
 /**
@@ -33,13 +33,13 @@ export function houseRange(id: HouseId): { readonly value: number; readonly low:
 }
 
 /** How well the bowler's numbers are known: standard deviations of the mean delivery, > 0. */
-export type DeliveryKnown = Readonly<Record<DeliveryId, number>>;
+export type MeanKnown = Pick<DeliveryKnown, DeliveryId>;
 
 /** Where parameters live: each on its own scale, in which its prior is even over −1 … 1 (house) or standard normal (delivery). */
 export type Place = readonly number[];
 
 /** The values that a place stands for. */
-export function valuesAt(place: Place, bowler: Bowler, known: DeliveryKnown): Readonly<Record<ParameterId, number>> {
+export function valuesAt(place: Place, bowler: Bowler, known: MeanKnown): Readonly<Record<ParameterId, number>> {
   const values = {} as Record<ParameterId, number>;
   HOUSE_IDS.forEach((id, i) => {
     const { low, high } = houseRange(id);

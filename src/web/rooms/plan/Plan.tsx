@@ -1,7 +1,8 @@
-import { type ReactNode, useMemo, useState } from "react";
+import { type ReactNode, Suspense, useMemo, useState } from "react";
 import { Button, ProgressBar } from "react-aria-components";
 import { PLAN_OF_TICKET } from "#words/en/rooms/planOfTicket";
 import { PLAN_ANSWER, PLAN_FORM } from "#words/en/screens";
+import { lazyRoom } from "../../client/lazyRoom.ts";
 import type { WorkerPool } from "../../client/workerPool.ts";
 import { Guard } from "../../pieces/Guard.tsx";
 import { OneOf } from "../../pieces/OneOf.tsx";
@@ -18,7 +19,9 @@ import { type Beginning, type Draft, useDraft } from "./useDraft.ts";
 import { usePictures } from "./usePictures.ts";
 import { type Answered, type RunningPlan, usePlan } from "./usePlan.ts";
 
-const VIEWS = { technician: PLAN_ANSWER.technician, customer: PLAN_ANSWER.customer } as const;
+const TrialView = lazyRoom(() => import("./trial/TrialView.tsx").then((m) => ({ default: m.TrialView })));
+
+const VIEWS = { technician: PLAN_ANSWER.technician, customer: PLAN_ANSWER.customer, trial: PLAN_ANSWER.trial } as const;
 
 /** Something that was set before and may be set again with one press. */
 export interface PlanOffer {
@@ -78,9 +81,15 @@ export function Plan({ pool, beginning, forTicket }: PlanProps) {
         </div>
         <p className="print-only">{[bowlerSummary(draft.job), ballSummary(draft.job), laneSummary(draft.job)].join(" · ")}</p>
         <Trouble plan={plan} pictureFailure={failure} />
-        {plan.answered !== null && forTicket?.take(plan.answered, draft.job)}
+        {plan.answered !== null && view !== "trial" && forTicket?.take(plan.answered, draft.job)}
+        {view === "trial" && (
+          <Suspense fallback={null}>
+            <TrialView draft={draft} todaysLine={plan.answered?.plan.today.line ?? null} onPlan={() => setView("technician")} />
+          </Suspense>
+        )}
         <Guard watch={plan.answered?.plan}>
           {plan.answered !== null &&
+            view !== "trial" &&
             (view === "customer" ? (
               <CustomerAnswer answered={plan.answered} pictures={pictures} name={name} />
             ) : (

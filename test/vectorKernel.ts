@@ -1,0 +1,3 @@
+import { bringVectorKernel } from "#tasks/kernel/vectorKernel";
+
+bringVectorKernel();
