@@ -5,9 +5,15 @@
 import { ensureInstalled, runTool } from "./setup.mjs";
 
 await ensureInstalled();
-process.exitCode = await runTool("vitest", "vitest", ["run", "test/learning/house.test.ts", "test/records/durability.test.ts"], {
-  HOUSES: "200",
-  LEARNERS: "20",
-  KILLS: "200",
-  CUTS: "60",
-});
+process.exitCode = await runTool(
+  "vitest",
+  "vitest",
+  ["run", "test/learning/house.test.ts", "test/records/durability.test.ts", "test/video/shots.test.ts"],
+  {
+    HOUSES: "200",
+    LEARNERS: "20",
+    KILLS: "200",
+    CUTS: "60",
+    VIDEO_SHOTS: "300",
+  },
+);

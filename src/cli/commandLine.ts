@@ -22,6 +22,7 @@ const COMMANDS = new Map<string, Entry>([
   ["transition", { load: async () => oneFile((await import("./transition.ts")).transition), takes: ["svg", "seed"] }],
   ["trial", { load: async () => (await import("./trial.ts")).trial, takes: ["workers"] }],
   ["delivery", { load: async () => oneFile((await import("./delivery.ts")).delivery), takes: [] }],
+  ["video", { load: async () => oneFile((await import("./video.ts")).video), takes: ["taps"] }],
   ["correct", { load: async () => oneFile((await import("./correct.ts")).correct), takes: ["seed"] }],
   ["diagnose", { load: async () => oneFile((await import("./diagnose.ts")).diagnose), takes: [] }],
   ["stages", { load: async () => oneFile((await import("./stages.ts")).stages), takes: [] }],

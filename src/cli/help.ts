@@ -6,6 +6,7 @@ export const HELP = `Gritwright works out what a bowling ball's surface will do 
   gritwright bag FILE        which ball with which finish, at which stage of a session
   gritwright transition FILE what play does to the oil, game by game
   gritwright delivery FILE   a bowler's speed, revs, axis and positive axis point from filmed shots
+  gritwright video FILE      a shot's course, speed and angles from where a video shows lane and ball, each with its error
   gritwright trial TRIAL JOB where one ball arrived on one line with some finishes, and what that says for the plan
   gritwright correct FILE    what the shots seen in a house say of its oil and lanes
   gritwright diagnose FILE   what may be wrong, and the cheapest step that tells
@@ -35,6 +36,7 @@ FILE is a job file (plan, shot), a bench file (stages, fade) or a file of the co
   --seed N          draw at random from this seed instead of the job file's
   --workers N       plan, bag, trial: threads to compute in
   --at FT,FT,…      shot: where to take samples, ft from the foul line (15,30,45,59.5,60)
+  --taps FILE       video: FILE is a film (ffmpeg decodes it); where the lane is in its first picture
   --cutoff MM       profile: λc; else by the standard's table
   --short-cutoff MM profile: λs; else none
   --form WORD       profile: none, line (usual) or arc

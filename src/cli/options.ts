@@ -15,6 +15,7 @@ const KNOWN = {
   seed: { type: "string" },
   workers: { type: "string" },
   at: { type: "string" },
+  taps: { type: "string" },
   on: { type: "string" },
   book: { type: "string" },
   cutoff: { type: "string" },
@@ -49,6 +50,8 @@ export interface Options {
   readonly workers: number | null;
   /** Distances along the lane, ft. */
   readonly at: readonly number[] | null;
+  /** File of the points of the lane in a video. */
+  readonly taps: string | null;
   /** How a profile is measured, and the units of text columns that do not name theirs. */
   readonly measure: MeasureOptions;
   readonly text: TextOptions;
@@ -96,6 +99,7 @@ export function readOptions(args: readonly string[]): Options {
     seed: values.seed === undefined ? null : wholeNumber("--seed", values.seed, 0, MOST_SEED),
     workers: values.workers === undefined ? null : wholeNumber("--workers", values.workers, 1, MOST_WORKERS),
     at: values.at === undefined ? null : distances(values.at),
+    taps: values.taps ?? null,
     measure: {
       cutoffMm: values.cutoff === undefined ? null : millimetres("--cutoff", values.cutoff),
       shortCutoffMm: values["short-cutoff"] === undefined ? null : millimetres("--short-cutoff", values["short-cutoff"]),

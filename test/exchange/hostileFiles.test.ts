@@ -15,6 +15,7 @@ import { jobFileSchema } from "#contract/job/jobFile";
 import { JobFault } from "#contract/problem";
 import { RecordsFault } from "#contract/records/fault";
 import { transitionFileSchema } from "#contract/transitionFile";
+import { videoFileSchema } from "#contract/videoFile";
 import { readJobText } from "#exchange/jobFileText";
 import { readMeasured } from "#exchange/measured/measuredFile";
 import { USUAL_TEXT } from "#exchange/measured/profileText";
@@ -80,6 +81,7 @@ const SCHEMAS = {
   correct: correctFileSchema,
   delivery: deliveryFileSchema,
   transition: transitionFileSchema,
+  video: videoFileSchema,
 };
 
 const text = (words: string) => new TextEncoder().encode(words);

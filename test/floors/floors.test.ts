@@ -50,6 +50,7 @@ const UPWARDS: readonly Planted[] = [
   ["worlds import planning", "engine/worlds", type("FinishPlan", "../planning/plan.ts")],
   ["lane imports contact", "engine/lane", value("frictionOf", "../contact/friction.ts")],
   ["ball imports motion", "engine/ball", type("Shot", "../motion/shot.ts")],
+  ["learning imports video", "engine/learning", type("VideoRead", "../video/readSightings.ts")],
   ["the ground floor imports lane", "engine", type("Lane", "./lane/lane.ts")],
   ["the engine throws dice", "engine/motion", "export const planted = Math.random();\n"],
   ["the engine looks at the clock", "engine/motion", "export const planted = Date.now();\n"],
