@@ -113,7 +113,9 @@ export const TERMS: readonly Term[] = [
     name: "film of oil",
     page: "friction",
     file: "contact/friction.ts",
-    edits: [["const share = 1 / (1 + (filmUm / contact.halfFilmUm) ** contact.exponent);", "const share = filmUm < 0 ? 0 : 1;"]],
+    edits: [
+      ["const share = (1 - contact.exponential) / (1 + ratio) + contact.exponential * 2 ** -ratio;", "const share = ratio < 0 ? 0 : 1;"],
+    ],
   },
   {
     name: "roughness of the ball",
@@ -148,7 +150,7 @@ export const TERMS: readonly Term[] = [
     name: "oil carried by the ball",
     page: "friction",
     file: "contact/friction.ts",
-    edits: [["met[at] = scale * tilt[row] * (here + share * carried);", "met[at] = scale * tilt[row] * (here + 0 * share * carried);"]],
+    edits: [["met[at] = scaled * (here + share * carried[column]);", "met[at] = scaled * (here + 0 * share * carried[column]);"]],
   },
   {
     name: "oil taken by the ball",
@@ -179,7 +181,7 @@ export const TERMS: readonly Term[] = [
     name: "speed, slip and weight at the pins",
     page: "carry",
     file: "pins/carry.ts",
-    edits: [["return sum + slope * (held(to[name]) - held(from[name]));", "return sum + 0 * slope * (held(to[name]) - held(from[name]));"]],
+    edits: [["sum += slope * (Math.min(", "sum += 0 * slope * (Math.min("]],
   },
   {
     name: "a hit from the other side is the mirrored hit",
@@ -239,9 +241,7 @@ export const TERMS: readonly Term[] = [
     name: "oil at the front of a house's lanes against the back",
     page: "house-correction",
     file: "contact/friction.ts",
-    edits: [
-      ["met[at] = scale * tilt[row] * (here + share * carried);", "met[at] = scale * (1 + 0 * tilt[row]) * (here + share * carried);"],
-    ],
+    edits: [["const scaled = scale * tilt[row];", "const scaled = scale * (1 + 0 * tilt[row]);"]],
   },
   {
     name: "friction of a house's dry boards",
