@@ -26,7 +26,8 @@ const lines = (list: readonly object[]) =>
   list
     .map((one) => `    ${JSON.stringify(one).replaceAll('":', '": ').replaceAll(",", ", ").replace("{", "{ ").replace("}", " }")}`)
     .join(",\n");
-const text = `{
+const text = `# Invented: a shot that nobody threw, as a camera would have seen it. JSON behind this line, which YAML reads as it is.
+{
   "gritwright": 1,
   "image": { "width": ${picture.width}, "height": ${picture.height} },
   "hand": "${hand}",
@@ -38,4 +39,4 @@ ${lines(pictures)}
   ]
 }
 `;
-writeFileSync(join(import.meta.dirname, "..", "examples", "video-sightings.json"), text);
+writeFileSync(join(import.meta.dirname, "..", "examples", "video-sightings.yaml"), text);

@@ -1,12 +1,13 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
+import { parse } from "yaml";
 import { FIGURE_IDS } from "#engine/video/figures";
 import { inventedShot } from "../../tools/video/shots.ts";
 import { EXAMPLES, fileWith, inProcess } from "./commandLine.ts";
 
-const EXAMPLE = join(EXAMPLES, "video-sightings.json");
-const example = () => JSON.parse(readFileSync(EXAMPLE, "utf8"));
+const EXAMPLE = join(EXAMPLES, "video-sightings.yaml");
+const example = () => parse(readFileSync(EXAMPLE, "utf8"));
 /** The example is this shot: tools/videoExample.ts. */
 const TRUTH = inventedShot(70_005);
 
