@@ -30,7 +30,7 @@ export const TRIAL_ROOM = {
   key: { before: "die Welten vorher", after: "die Welten jetzt", seen: "Mittel der Würfe" },
   axis: "Leiste an den Pins",
   counts: (before: number, after: number) =>
-    `Vor diesen Würfen zählten ${fixed(before, 0)} Welten; von den weiter gezogenen sagen ${fixed(after, 0)} noch, was gesehen wurde.`,
+    `Vor diesen Würfen zählten ${fixed(before, 0)} Welten; nach ihnen gewichtet zählen sie als ${fixed(after, 0)}.`,
   thin: "Wenige Welten sagen es: sieh nach, ob Ball, Linie und Bahn die sind, die gespielt wurden, und nimm den Plan als grob.",
   toPlan: "Den Plan damit ansehen",
   save: "Den Versuch als Datei sichern",

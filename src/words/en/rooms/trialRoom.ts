@@ -30,7 +30,7 @@ export const TRIAL_ROOM = {
   key: { before: "the worlds before", after: "the worlds now", seen: "mean of the shots" },
   axis: "board at the pins",
   counts: (before: number, after: number) =>
-    `Before these shots ${fixed(before, 0)} worlds counted; ${fixed(after, 0)} of the further ones drawn still say what was seen.`,
+    `Before these shots ${fixed(before, 0)} worlds counted; weighed by them they count as ${fixed(after, 0)}.`,
   thin: "Few worlds say it: see whether ball, line and lane are the ones that were bowled, and take the plan as rough.",
   toPlan: "See the plan with it",
   save: "Save the trial as a file",
