@@ -13,6 +13,8 @@ export default defineConfig({
   // Each worker has a server and a shop of its own: what one test writes is not in another's way.
   workers: WORKERS,
   timeout: 60_000,
+  // What holds only when tried again is named at the end of the run.
+  retries: 1,
   expect: { timeout: 20_000 },
   reporter: "list",
   use: {

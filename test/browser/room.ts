@@ -42,21 +42,31 @@ export function complaints(page: Page): string[] {
 }
 
 interface Worked {
+  readonly id: string;
   readonly ballId: string;
   readonly state: string;
   readonly receivedAt: string;
   readonly stages: readonly { readonly sideIds: readonly string[] }[];
 }
 
-/** A ball of the invented shop whose last work with pads was signed and fetched, and whose track was read. */
+interface Signed {
+  readonly sideSeconds: readonly number[];
+}
+
+/**
+ * A ball of the invented shop whose last work with pads was signed with the seconds of every side, and fetched, and whose track was read. Other tests write
+ * into the same shop: that a ball was fetched does not tell that anybody signed for its work.
+ */
 export async function workedBall(request: APIRequestContext): Promise<string> {
   const { items }: { items: readonly Worked[] } = await (await request.get("/api/tickets?limit=200&order=newest first")).json();
   const withPads = items.filter(({ stages }) => stages.some(({ sideIds }) => sideIds.length === 6));
   const newest = withPads.filter(({ ballId, receivedAt }) =>
     withPads.every((one) => one.ballId !== ballId || one.receivedAt <= receivedAt),
   );
-  for (const { ballId, state } of newest) {
+  for (const { id, ballId, state } of newest) {
     if (state !== "collected") continue;
+    const { items: done }: { items: readonly Signed[] } = await (await request.get(`/api/stages-done?ticketId=${id}`)).json();
+    if (!done.some(({ sideSeconds }) => sideSeconds.length === 6 && sideSeconds.every((seconds) => seconds > 0))) continue;
     const { items: readings } = await (await request.get(`/api/readings?ballId=${ballId}&limit=200`)).json();
     if (readings.some(({ place }: { place: string }) => place === "track")) return ballId;
   }

@@ -27,9 +27,9 @@ describe("the total at the end of npm test", () => {
     expect(fromVitest(vitest([["passed", "passed"]], { passed: 1 }), 1)).toEqual({ passed: 1, failed: 1, skipped: 0 });
   });
 
-  it("counts a browser test that passed only when tried again as failed", () => {
-    const report = { stats: { expected: 5, unexpected: 0, flaky: 1, skipped: 2 } };
-    expect(fromPlaywright(report, 0)).toEqual({ passed: 5, failed: 1, skipped: 2 });
+  it("counts a browser test that failed both times as failed, one that held when tried again as passed", () => {
+    const report = { stats: { expected: 5, unexpected: 1, flaky: 1, skipped: 2 } };
+    expect(fromPlaywright(report, 1)).toEqual({ passed: 6, failed: 1, skipped: 2 });
   });
 
   it("names what failed, with the first line of why", () => {
@@ -51,8 +51,11 @@ describe("the total at the end of npm test", () => {
       file: "room.test.ts",
       tests: [{ status, results: [message === undefined ? {} : { error: { message } }] }],
     });
-    const suites = [{ specs: [], suites: [{ specs: [spec("opens", "expected"), spec("closes", "unexpected", "too late\n…")] }] }];
-    expect(failedInPlaywright({ suites })).toEqual(["Failed: room.test.ts: closes (too late)"]);
+    const specs = [spec("opens", "expected"), spec("closes", "unexpected", "too late\n…"), spec("turns", "flaky", "not yet\n…")];
+    expect(failedInPlaywright({ suites: [{ specs: [], suites: [{ specs }] }] })).toEqual([
+      "Failed: room.test.ts: closes (too late)",
+      "Passed when tried again: room.test.ts: turns (not yet)",
+    ]);
     expect([failedInVitest(null, "/p"), failedInPlaywright(null)]).toEqual([[], []]);
   });
 
