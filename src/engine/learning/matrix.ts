@@ -58,14 +58,19 @@ export function logDet(lower: Matrix): number {
   return 2 * lower.reduce((sum, row, i) => sum + Math.log(row[i]), 0);
 }
 
-/** Mean and covariance of rows. @param rows two or more */
-export function meanAndCovariance(rows: readonly (readonly number[])[]): { mean: number[]; covariance: number[][] } {
+/** Mean and covariance of rows, each by its weight. @param weights 0 or more, not all 0 */
+export function weightedCovariance(
+  rows: readonly (readonly number[])[],
+  weights: readonly number[],
+): { mean: number[]; covariance: number[][] } {
   const size = rows[0].length;
-  const mean = Array.from({ length: size }, (_, i) => rows.reduce((sum, row) => sum + row[i], 0) / rows.length);
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  const mean = Array.from({ length: size }, (_, i) => rows.reduce((sum, row, r) => sum + weights[r] * row[i], 0) / total);
   const covariance = Array.from({ length: size }, () => new Array<number>(size).fill(0));
-  for (const row of rows)
+  rows.forEach((row, r) => {
     for (let i = 0; i < size; i++)
-      for (let j = 0; j <= i; j++) covariance[i][j] += ((row[i] - mean[i]) * (row[j] - mean[j])) / (rows.length - 1);
+      for (let j = 0; j <= i; j++) covariance[i][j] += (weights[r] / total) * (row[i] - mean[i]) * (row[j] - mean[j]);
+  });
   for (let i = 0; i < size; i++) for (let j = 0; j < i; j++) covariance[j][i] = covariance[i][j];
   return { mean, covariance };
 }
@@ -74,4 +79,28 @@ export function dotProduct(a: readonly number[], b: readonly number[]): number {
   let sum = 0;
   for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
   return sum;
+}
+
+const SWEEPS = 20;
+
+/** A symmetric matrix with every eigenvalue below `least` lifted to it (Jacobi's rotations; Golub & Van Loan, Matrix Computations, 8.5). */
+export function withEigenvaluesFrom(symmetric: Matrix, least: number): number[][] {
+  const size = symmetric.length;
+  const a = symmetric.map((row) => [...row]);
+  const v = Array.from({ length: size }, (_, i) => Array.from({ length: size }, (_one, k) => (i === k ? 1 : 0)));
+  for (let sweep = 0; sweep < SWEEPS; sweep++) for (let p = 0; p < size; p++) for (let q = p + 1; q < size; q++) rotate(a, v, p, q);
+  const values = a.map((row, i) => Math.max(least, row[i]));
+  return v.map((left) => v.map((right) => values.reduce((sum, value, k) => sum + left[k] * value * right[k], 0)));
+}
+
+/** Turns the plane of p and q until nothing ties them. */
+function rotate(a: number[][], v: number[][], p: number, q: number): void {
+  if (Math.abs(a[p][q]) < 1e-14) return;
+  const theta = (a[q][q] - a[p][p]) / (2 * a[p][q]);
+  const t = (theta < 0 ? -1 : 1) / (Math.abs(theta) + Math.hypot(theta, 1));
+  const c = 1 / Math.hypot(t, 1);
+  const s = t * c;
+  for (let k = 0; k < a.length; k++) [a[k][p], a[k][q]] = [c * a[k][p] - s * a[k][q], s * a[k][p] + c * a[k][q]];
+  for (let k = 0; k < a.length; k++) [a[p][k], a[q][k]] = [c * a[p][k] - s * a[q][k], s * a[p][k] + c * a[q][k]];
+  for (let k = 0; k < a.length; k++) [v[k][p], v[k][q]] = [c * v[k][p] - s * v[k][q], s * v[k][p] + c * v[k][q]];
 }
