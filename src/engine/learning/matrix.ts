@@ -80,27 +80,3 @@ export function dotProduct(a: readonly number[], b: readonly number[]): number {
   for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
   return sum;
 }
-
-const SWEEPS = 20;
-
-/** A symmetric matrix with every eigenvalue below `least` lifted to it (Jacobi's rotations; Golub & Van Loan, Matrix Computations, 8.5). */
-export function withEigenvaluesFrom(symmetric: Matrix, least: number): number[][] {
-  const size = symmetric.length;
-  const a = symmetric.map((row) => [...row]);
-  const v = Array.from({ length: size }, (_, i) => Array.from({ length: size }, (_one, k) => (i === k ? 1 : 0)));
-  for (let sweep = 0; sweep < SWEEPS; sweep++) for (let p = 0; p < size; p++) for (let q = p + 1; q < size; q++) rotate(a, v, p, q);
-  const values = a.map((row, i) => Math.max(least, row[i]));
-  return v.map((left) => v.map((right) => values.reduce((sum, value, k) => sum + left[k] * value * right[k], 0)));
-}
-
-/** Turns the plane of p and q until nothing ties them. */
-function rotate(a: number[][], v: number[][], p: number, q: number): void {
-  if (Math.abs(a[p][q]) < 1e-14) return;
-  const theta = (a[q][q] - a[p][p]) / (2 * a[p][q]);
-  const t = (theta < 0 ? -1 : 1) / (Math.abs(theta) + Math.hypot(theta, 1));
-  const c = 1 / Math.hypot(t, 1);
-  const s = t * c;
-  for (let k = 0; k < a.length; k++) [a[k][p], a[k][q]] = [c * a[k][p] - s * a[k][q], s * a[k][p] + c * a[k][q]];
-  for (let k = 0; k < a.length; k++) [a[p][k], a[q][k]] = [c * a[p][k] - s * a[q][k], s * a[p][k] + c * a[q][k]];
-  for (let k = 0; k < a.length; k++) [v[k][p], v[k][q]] = [c * v[k][p] - s * v[k][q], s * v[k][p] + c * v[k][q]];
-}
