@@ -19,6 +19,7 @@ export function houseTold(file: unknown): HouseTold {
     return {
       kind: "told",
       correction: told,
+      handNames: resolved.handNames,
       house,
       next: nextShots(run, resolved.question.eye).map((shot) => ({ ball: resolved.names[shot.situation], shot })),
       plans: planChanges(resolved, learned).map((change) => ({

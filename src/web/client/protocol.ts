@@ -177,6 +177,8 @@ export type HouseTold =
   | {
       readonly kind: "told";
       readonly correction: Omit<Correction, "house">;
+      /** Of each hand whose shots were seen. */
+      readonly handNames: readonly string[];
       /** What a plan takes in place of the ranges. */
       readonly house: JobHouse;
       /** Kinds of shot that would tell most next, most first. */

@@ -1,5 +1,7 @@
-import type { ParameterId } from "#engine/learning/house/parameters";
+import type { Parameter, ParameterId } from "#engine/learning/house/parameters";
+import { usefulnessOf } from "#engine/learning/usefulness";
 import { fixed, inHundred } from "../figures.ts";
+import { USEFULNESS } from "./usefulness.ts";
 
 /** What is learned, as it is called in a report, with its unit and decimals. */
 export const PARAMETER_WORDS: Readonly<Record<ParameterId, { readonly name: string; readonly unit: string; readonly decimals: number }>> = {
@@ -17,6 +19,12 @@ export const PARAMETER_WORDS: Readonly<Record<ParameterId, { readonly name: stri
 function figure(id: ParameterId, value: number): string {
   const { decimals, unit } = PARAMETER_WORDS[id];
   return `${fixed(value, decimals)}${unit === "" || unit === "°" ? unit : ` ${unit}`}`;
+}
+
+/** A parameter by its name; of one of several hands, with whose. */
+export function parameterName({ id, hand }: Parameter, handNames: readonly string[]): string {
+  const { name } = PARAMETER_WORDS[id];
+  return hand === null || handNames.length === 1 ? name : `${handNames[hand]}: ${name}`;
 }
 
 /** The report of a house correction. */
@@ -39,13 +47,14 @@ export const CORRECT = {
       : `Tied against each other: less ${first} would show like less ${second}; only both together are told (${fixed(correlation, 2)}).`,
   next: "What one more careful look would tell most",
   nextLine: (ball: string, line: string, nats: number, tells: string, left: number) =>
-    `${ball}, ${line}: ${fixed(nats, 2)} nats; most of ${tells}, of whose spread ${fixed(100 * left, 0)} % would be left`,
+    `${ball}, ${line}: ${USEFULNESS[usefulnessOf(nats)]}; tells most of ${tells}, of whose spread ${fixed(100 * left, 0)} % would be left`,
   plans: "The finish plan, without and with what the house has taught",
   planLine: (ball: string, before: string, after: string, change: number) =>
     `${ball}: ${before === after ? `${after} as before` : `${before} before, ${after} now`}; the pick strikes ${change < 0 ? "" : "+"}${inHundred(change)} against what was thought`,
   noPick: "none named",
   notConverged: (factor: number) =>
     `The sampling has not settled (Gelman–Rubin ${fixed(factor, 2)}): take another seed, or fewer kinds of shot.`,
-  jobHouse: "With --json the block `house` is for a job file: a plan then takes these draws in place of the ranges.",
-  held: "Film over roughness at half contact is held: shots show only the ratio of film to it.",
+  jobHouse:
+    "With --json the block `house` is for a job file: a plan then asks the worlds that say these shots, each with its house and its hands.",
+  held: "Constants of covers and of contact are not told one by one: the shots say in which worlds they were thrown.",
 } as const;
