@@ -1,5 +1,6 @@
 import { correctFileSchema, jobHouseOf, type ResolvedCorrection, resolveCorrection } from "#contract/correctFile";
 import { type CorrectionRun, correct as learn } from "#engine/learning/house/correct";
+import { type Misfit, misfitOf } from "#engine/learning/house/misfit";
 import { type NextShot, nextShots } from "#engine/learning/house/nextShot";
 import type { Parameter } from "#engine/learning/house/parameters";
 import { type PlanChange, planChanges } from "#engine/learning/house/planChanges";
@@ -15,15 +16,19 @@ export async function correct(file: string, options: Options, world: World): Pro
   const resolved = resolveCorrection(options.seed === null ? read : { ...read, seed: options.seed });
   const run = learn(resolved.question);
   const next = nextShots(run, resolved.question.eye);
+  const misfit = misfitOf(run, resolved.question);
   const plans = planChanges(resolved, run.correction.house);
   world.print(
-    options.json ? `${JSON.stringify(documentOf(run, next, plans, resolved), null, 2)}\n` : correctText(run, next, plans, resolved),
+    options.json
+      ? `${JSON.stringify(documentOf(run, misfit, next, plans, resolved), null, 2)}\n`
+      : correctText(run, misfit, next, plans, resolved),
   );
   return 0;
 }
 
 function documentOf(
   { correction }: CorrectionRun,
+  misfit: Misfit,
   next: readonly NextShot[],
   plans: readonly PlanChange[],
   { names, handNames, defaults }: ResolvedCorrection,
@@ -38,6 +43,7 @@ function documentOf(
     parameters: parameters.map(({ hand, ...one }) => ({ ...one, bowler: hand === null ? null : handNames[hand] })),
     tied: tied.map(({ pair: [a, b], correlation }) => ({ pair: [idOf(a), idOf(b)], correlation })),
     untold: untold.map(idOf),
+    misfit: { ...misfit, kinds: misfit.kinds.map(({ situation, ...kind }) => ({ ...kind, ball: names[situation] })) },
     nextShots: next.map(({ tells, ...shot }) => ({ ...shot, tells: idOf(tells), ball: names[shot.situation] })),
     plans: plans.map(({ ball, before, after }) => ({ ball, before: before.pick, after: after.pick })),
     house: jobHouseOf(correction),

@@ -1,11 +1,12 @@
 import type { ResolvedCorrection } from "#contract/correctFile";
 import { type CorrectionRun, hasSettled, type Learned } from "#engine/learning/house/correct";
+import type { Misfit } from "#engine/learning/house/misfit";
 import type { NextShot } from "#engine/learning/house/nextShot";
 import type { Parameter } from "#engine/learning/house/parameters";
 import { chanceChange, type PlanChange } from "#engine/learning/house/planChanges";
 import type { FinishPlan } from "#engine/planning/plan";
 import { BAG } from "#words/en/bag";
-import { CORRECT, parameterName } from "#words/en/correct";
+import { CORRECT, misfitText, parameterName } from "#words/en/correct";
 import { SHOT_DEFAULTS } from "#words/en/shotReport";
 import { type Column, paragraph, textTable } from "./textTable.ts";
 
@@ -15,6 +16,7 @@ const MOST_NEXT = 3;
 /** A house correction as text: what was learned, what was not, what to look at next, and what it does to the plans. */
 export function correctText(
   { correction }: CorrectionRun,
+  misfit: Misfit,
   next: readonly NextShot[],
   plans: readonly PlanChange[],
   { question, names, handNames, defaults }: ResolvedCorrection,
@@ -25,6 +27,7 @@ export function correctText(
   const sections = [
     [CORRECT.heading(correction.shots, question.situations.length)],
     parameterTable(correction.parameters, nameOf),
+    ...(misfit.isExplained ? [] : [paragraph(misfitText(misfit, names), "", WIDTH)]),
     [
       ...(correction.untold.length === 0 ? [] : [CORRECT.untold(correction.untold.map(nameOf))]),
       ...correction.tied.map(({ pair: [a, b], correlation }) => CORRECT.tied(nameOf(a), nameOf(b), correlation)),

@@ -8,6 +8,7 @@ import { filmOfPattern } from "#engine/lane/film";
 import { cloudOf } from "#engine/learning/house/cloud";
 import { type CorrectionRun, type CorrectQuestion, correct, hasSettled } from "#engine/learning/house/correct";
 import { seenIn } from "#engine/learning/house/inWorld";
+import { misfitOf } from "#engine/learning/house/misfit";
 import { nextShots } from "#engine/learning/house/nextShot";
 import { FLUSH, RIGHT_FT, type ShotSeen, type SituationSeen, USUAL_EYE } from "#engine/learning/house/notes";
 import { LATENT, observe, throwerFor } from "#engine/learning/house/observe";
@@ -336,6 +337,27 @@ describe("a house's numbers, recovered from shots of the full model through the 
     expect(Math.abs(held / of - 0.9)).toBeLessThan(0.04 * Math.sqrt(200 / SHARED));
     const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
     expect(mean(lefts.map(({ together }) => together))).toBeLessThan(0.95 * mean(lefts.map(({ alone }) => alone)));
+  });
+
+  it("shots that a house throws are explained; boards counted from the other side are not, and the worst kind is named first", {
+    timeout: 120_000,
+  }, () => {
+    const mirrored = (shot: ShotSeen): ShotSeen => ({
+      ...shot,
+      boards: shot.boards.map(({ atFt, board }) => ({ atFt, board: 40 - board })),
+      breakpointBoard: shot.breakpointBoard && 40 - shot.breakpointBoard,
+      boardAtPins: shot.boardAtPins && 40 - shot.boardAtPins,
+    });
+    const seeds = [1, 2, 3, 4];
+    const asSeen = seeds.map((seed) => noted(truthOf(7331 * seed), 6, seed));
+    const told = (question: CorrectQuestion) => misfitOf(correct(question), question);
+    expect(asSeen.filter((question) => !told(question).isExplained)).toHaveLength(0);
+    for (const question of asSeen) {
+      const [first, ...others] = question.situations;
+      const misfit = told({ ...question, situations: [{ ...first, shots: first.shots.map(mirrored) }, ...others] });
+      expect(misfit.isExplained).toBe(false);
+      expect(misfit.kinds[0].situation).toBe(0);
+    }
   });
 
   it("shares of worlds and means are those of a direct recount: share × prior × likelihood, world by world", { timeout: 120_000 }, () => {

@@ -16,6 +16,15 @@ export const PARAMETER_WORDS: Translated<typeof en.PARAMETER_WORDS> = {
   axisRotationDeg: { name: "Achsdrehung", unit: "°", decimals: 1 },
 };
 
+export const misfitText: typeof en.misfitText = ({ strange, shots, kinds }, names) => {
+  const [worst] = kinds;
+  const beside =
+    worst.boardsOff === null
+      ? ""
+      : `, im Mittel ${fixed(Math.abs(worst.boardsOff), 1)} Bretter zu ${worst.boardsOff > 0 ? "hoch" : "leicht"} gegen das Gelernte`;
+  return `Diese Würfe passen nicht. ${strange} von ${shots} mit Zahlen liegen dort, wo einer von hundert läge, am meisten die mit ${names[worst.situation]}${beside}. Sieh nach, ob die Bretter von der Seite des Spielers gezählt sind und ob Ball, Linie und Öl die richtigen sind, ehe du das nutzt.`;
+};
+
 export const parameterName: typeof en.parameterName = ({ id, hand }, handNames) => {
   const { name } = PARAMETER_WORDS[id];
   return hand === null || handNames.length === 1 ? name : `${handNames[hand]}: ${name}`;

@@ -1,3 +1,4 @@
+import type { Misfit } from "#engine/learning/house/misfit";
 import type { Parameter, ParameterId } from "#engine/learning/house/parameters";
 import { usefulnessOf } from "#engine/learning/usefulness";
 import { fixed, inHundred } from "../figures.ts";
@@ -25,6 +26,16 @@ function figure(id: ParameterId, value: number): string {
 export function parameterName({ id, hand }: Parameter, handNames: readonly string[]): string {
   const { name } = PARAMETER_WORDS[id];
   return hand === null || handNames.length === 1 ? name : `${handNames[hand]}: ${name}`;
+}
+
+/** Shots that nothing which was learned explains. @param names of each kind's ball */
+export function misfitText({ strange, shots, kinds }: Misfit, names: readonly string[]): string {
+  const [worst] = kinds;
+  const beside =
+    worst.boardsOff === null
+      ? ""
+      : `, ${fixed(Math.abs(worst.boardsOff), 1)} boards ${worst.boardsOff > 0 ? "high" : "light"} of what was learned in the mean`;
+  return `These shots do not fit. ${strange} of ${shots} with figures lie where one in a hundred would, most of all those of ${names[worst.situation]}${beside}. See whether boards are counted from the bowler's own side, and whether ball, line and oil are the right ones, before you use this.`;
 }
 
 /** The report of a house correction. */

@@ -1,6 +1,6 @@
 import { hasSettled, type Learned } from "#engine/learning/house/correct";
 import type { Parameter } from "#engine/learning/house/parameters";
-import { CORRECT, PARAMETER_WORDS, parameterName } from "#words/en/correct";
+import { CORRECT, misfitText, PARAMETER_WORDS, parameterName } from "#words/en/correct";
 import { TAUGHT } from "#words/en/rooms/taught";
 import { fixed } from "#words/figures";
 import type { HouseTold } from "../../client/protocol.ts";
@@ -10,7 +10,7 @@ import { PlainTable } from "../../pieces/PlainTable.tsx";
 type Told = Extract<HouseTold, { kind: "told" }>;
 
 /** Parameters before and now, what is tied and untold, what to look at next, and what it does to the plans. */
-export function HouseToldTables({ told: { correction, handNames, next, plans } }: { readonly told: Told }) {
+export function HouseToldTables({ told: { correction, handNames, misfit, kindNames, next, plans } }: { readonly told: Told }) {
   const nameOf = (of: Parameter) => parameterName(of, handNames);
   const { parameters, untold, tied, worstRhat } = correction;
   const most = next[0];
@@ -29,6 +29,7 @@ export function HouseToldTables({ told: { correction, handNames, next, plans } }
           { name: TAUGHT.left, cell: ({ left }) => CORRECT.percent(left), kind: "figure" },
         ]}
       />
+      {!misfit.isExplained && <p className="failed">{misfitText(misfit, kindNames)}</p>}
       {!hasSettled(correction) && <p className="failed">{CORRECT.notConverged(worstRhat)}</p>}
       {untold.length > 0 && <p>{CORRECT.untold(untold.map(nameOf))}</p>}
       {tied.map(({ pair: [a, b], correlation }) => (
