@@ -12,6 +12,8 @@ export interface Finish {
   readonly polished: boolean;
 }
 
+/** How a finish is written, in words. */
+export const FINISH_WRITTEN = 'a number such as 2000, or "1000 + polish"';
 const ALLOWED = `a number from ${FINISHES_FROM} to ${FINISHES_TO}, with or without polish over it: 2000, "1000 + polish"`;
 
 /** @throws EngineFault for `polish` alone, a number out of range, or anything else. */
@@ -35,9 +37,6 @@ export function sameFinish(a: Finish, b: Finish): boolean {
 export const COUNTER_FINISHES: readonly string[] = PADS.flatMap(({ number, atCounter }) =>
   [{ number, polished: false }, ...(atCounter === "plain and polished" ? [{ number, polished: true }] : [])].map(finishText),
 );
-
-/** The two that a ball is tried with where nobody says other: far enough apart that what they differ by is seen over the scatter. */
-export const TRIAL_FINISHES: readonly [dull: string, smooth: string] = ["500", "4000 + polish"];
 
 function leftByUm(number: number): number {
   return (

@@ -75,6 +75,9 @@ export const VERY_DULL_BELOW: PadNumber = 500;
 /** Up to this number wet paper is what a cover that it suits is worked with in earnest, and its hazard is named with the plan. */
 export const WET_PAPER_TO: PadNumber = 1000;
 
+/** The finishes that a ball is tried with where nobody says other: far enough apart that what they differ by is seen over the scatter. */
+export const TRIAL_FINISHES: readonly [dull: string, smooth: string] = ["500", "4000 + polish"];
+
 const SYSTEM: GradingId = "isoP";
 
 /** @throws RangeError for a pad whose grain is stated neither by itself nor by the P system: no grain is guessed. */

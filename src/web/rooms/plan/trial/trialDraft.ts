@@ -1,5 +1,5 @@
 import type { JobTrial } from "#contract/job/trial";
-import { TRIAL_FINISHES } from "#engine/surface/finish";
+import { TRIAL_FINISHES } from "#engine/surface/pads";
 import { type Json, valueAt } from "../jobDraft.ts";
 import type { Draft } from "../useDraft.ts";
 
