@@ -5,7 +5,7 @@ import react from "@vitejs/plugin-react";
 import { build } from "vite";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { ASSUMPTIONS } from "#engine/assumptions";
-import { inLanguage } from "../../tools/page/languages.ts";
+import { catalogues, languagesIn } from "../../tools/page/languages.ts";
 import { type CopyOfSources, copyOfSources } from "../floors/copyOfSources.ts";
 import { onTheCounter, testShop } from "../records/shop.ts";
 import { COVER_ID, COVER_RECORD, NUMBER, PAD_RECORD, WORD_FILES, WORDS } from "./plantedRecords.ts";
@@ -174,20 +174,21 @@ describe("languages and forms", () => {
   });
 });
 
-/** The page's own forms of the copy, as the page is built in a language. */
+/** The page's own forms of the copy, in a language. */
 async function formsIn(language: "en" | "de"): Promise<string> {
-  const outDir = join(copy.folder, "dist", `forms-${language}`);
+  const outDir = join(copy.folder, "dist", "forms");
+  const words = join(copy.folder, "src/words");
   await build({
     configFile: false,
     root: copy.folder,
     logLevel: "error",
     // Where the page would ask the shop; no form does while it is drawn.
     define: { "location.origin": JSON.stringify("https://shop.invalid") },
-    plugins: [inLanguage(language, join(copy.folder, "src/words")), react()],
+    plugins: [catalogues(words, languagesIn(words)), react()],
     resolve: {
       alias: [{ find: /^#(engine|words|drawing|contract|exchange|tasks)\/(.*)$/, replacement: join(copy.folder, "src/$1/$2.ts") }],
     },
-    build: { ssr: join(copy.folder, "test/registries/forms.tsx"), outDir, target: "es2022", minify: false },
+    build: { ssr: join(copy.folder, "test/registries/begin.mjs"), outDir, target: "es2022", minify: false },
   });
-  return run(`dist/forms-${language}/forms.js`);
+  return run("dist/forms/begin.js", language);
 }
