@@ -1,7 +1,16 @@
 import { type Assumed, assume } from "../assumptions.ts";
 import type { Ball } from "../ball/ball.ts";
 import { bodyOf, effectiveMoment, inertiaRatio } from "../ball/body.ts";
-import { constantFriction, contactOf, type FrictionField, filmMet, laneFriction, tabulated, twoZoneFriction } from "../contact/friction.ts";
+import {
+  constantFriction,
+  contactOf,
+  type FrictionField,
+  filmMet,
+  type HouseNight,
+  laneFriction,
+  tabulated,
+  twoZoneFriction,
+} from "../contact/friction.ts";
 import type { FilmMap } from "../lane/filmMap.ts";
 import type { GivenFriction } from "../lane/lane.ts";
 import { FOOT, STANDARD_GRAVITY } from "../units.ts";
@@ -12,7 +21,17 @@ export const USUAL_SLIP_REGULARISATION = 0.02;
 
 /** Friction of a ball of given effective roughness on an oiled lane (in the right-hander's frame). */
 export function frictionOnLane(film: FilmMap, ball: Pick<Ball, "cover">, ballRaUm: number, a: Assumed = assume()): FrictionField {
-  return laneFriction(filmMet(film, ball.cover, a), contactOf(ball.cover, ballRaUm, a));
+  return houseFriction(film, ball, ballRaUm, a)(a);
+}
+
+/** The same for one house after another: what does not differ between them is worked out once. */
+export function houseFriction(
+  film: FilmMap,
+  ball: Pick<Ball, "cover">,
+  ballRaUm: number,
+  a: Assumed,
+): (house: HouseNight) => FrictionField {
+  return laneFriction(film, ball.cover, ballRaUm, a);
 }
 
 /** The same friction times gravity, as a {@link ShotKernel} takes it. */
