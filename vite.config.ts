@@ -1,22 +1,25 @@
 import { fileURLToPath } from "node:url";
 import react from "@vitejs/plugin-react";
 import { defineConfig } from "vite";
-import { inLanguage } from "./tools/page/languages.ts";
+import { catalogues, languagesIn } from "./tools/page/languages.ts";
 import { serviceWorkerList } from "./tools/page/serviceWorkerList.ts";
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
-/** `vite build --mode de` builds the page in German beside the English one; see docs/decisions/languages.md. */
-const OTHER_LANGUAGES = ["de", "pseudo"];
+/** `vite build --mode pseudo` builds the page in a language for tests; see docs/decisions/languages.md. */
+const PSEUDO = "pseudo";
+/** What has to be there before a language is chosen: nothing in it reads a word. */
+const FIRST = { name: "first", test: /\0catalogue$|preload-helper|client\/pageFile|offline\/install/, priority: 10 };
 
 /**
  * What most rooms want is one file: in pieces by who wants what there are some fifty of a kilobyte or two on every first visit, and each costs a request with
  * its heads. A room's own, and what a few rooms share, is loaded where somebody goes there.
  */
 const FRAME = { name: "frame", minShareCount: 6 };
+/** What the catalogues read of the engine must not lie beside rooms, which read words. */
+const ENGINE = { name: "engine", minShareCount: 6, test: /\/src\/(engine|words\/(params|numberedNames|numbers))\b/, priority: 5 };
 
 export default defineConfig(({ mode }) => {
-  const language = OTHER_LANGUAGES.includes(mode) ? mode : "en";
-  const words = () => inLanguage(language, here("./src/words"));
+  const words = () => catalogues(here("./src/words"), mode === PSEUDO ? [PSEUDO] : languagesIn(here("./src/words")));
   return {
     root: here("./src/web"),
     plugins: [words(), react(), serviceWorkerList(here("./src/web/public"))],
@@ -26,7 +29,7 @@ export default defineConfig(({ mode }) => {
     },
     worker: { format: "es", plugins: () => [words()] },
     build: {
-      outDir: here(language === "en" ? "./dist/web" : `./dist/web-${language}`),
+      outDir: here(mode === PSEUDO ? "./dist/web-pseudo" : "./dist/web"),
       emptyOutDir: true,
       target: "es2022",
       rolldownOptions: {
@@ -34,7 +37,7 @@ export default defineConfig(({ mode }) => {
         // A service worker is asked for by one name for ever.
         output: {
           entryFileNames: ({ name }) => (name === "sw" ? "sw.js" : "assets/[name]-[hash].js"),
-          codeSplitting: { groups: [FRAME] },
+          codeSplitting: { groups: [FIRST, ENGINE, FRAME] },
         },
       },
     },
