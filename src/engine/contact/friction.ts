@@ -45,7 +45,11 @@ export function contactOf(cover: CoverId, ballRaUm: number, a: Assumed): Contact
  * where the law is taken exponential: one half at the same film, but with a thinner tail.
  */
 export function frictionCoefficient(contact: Contact, filmUm: number): number {
-  const ratio = (filmUm / contact.halfFilmUm) ** contact.exponent;
+  return frictionAt(contact, (filmUm / contact.halfFilmUm) ** contact.exponent);
+}
+
+/** @param ratio r = (h/h_½)ⁿ */
+function frictionAt(contact: Contact, ratio: number): number {
   const share = (1 - contact.exponential) / (1 + ratio) + contact.exponential * 2 ** -ratio;
   return share * contact.dry + (1 - share) * contact.oil;
 }
@@ -133,8 +137,20 @@ function lawTable(contact: Contact, met: Float64Array): Float64Array {
   let thickest = 0;
   for (let i = 0; i < met.length; i++) if (met[i] > thickest) thickest = met[i];
   const table = new Float64Array(Math.ceil(thickest / TABLE_STEP_UM) + 3);
-  for (let i = 0; i < table.length; i++) table[i] = frictionCoefficient(contact, i * TABLE_STEP_UM);
+  table[0] = frictionAt(contact, 0);
+  // Powers of an even row of films, by logarithms that are worked out once: an exponential costs a third of a power.
+  const logs = logarithms(table.length);
+  const half = Math.log(contact.halfFilmUm / TABLE_STEP_UM);
+  for (let i = 1; i < table.length; i++) table[i] = frictionAt(contact, Math.exp(contact.exponent * (logs[i] - half)));
   return table;
+}
+
+let keptLogs = new Float64Array(0);
+
+/** ln i, for i from 1 to below at least so many. */
+function logarithms(count: number): Float64Array {
+  if (keptLogs.length < count) keptLogs = Float64Array.from({ length: count }, (_, i) => Math.log(i));
+  return keptLogs;
 }
 
 export function constantFriction(mu: number): FrictionField {

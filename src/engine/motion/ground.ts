@@ -1,5 +1,5 @@
 import { type Assumed, assume } from "../assumptions.ts";
-import type { Ball } from "../ball/ball.ts";
+import type { Ball, CoverId } from "../ball/ball.ts";
 import { bodyOf, effectiveMoment, inertiaRatio } from "../ball/body.ts";
 import { constantFriction, contactOf, type FrictionField, filmMet, laneFriction, tabulated, twoZoneFriction } from "../contact/friction.ts";
 import type { FilmMap } from "../lane/filmMap.ts";
@@ -10,14 +10,25 @@ import type { AveragedBall } from "./averaged.ts";
 /** Slip regularisation of everything but closed-form checks, m/s. */
 export const USUAL_SLIP_REGULARISATION = 0.02;
 
+/** The film that was met last on a map: every finish of a plan meets the same one on the lane as found, and the map of lines meets what the tracks do. */
+const met = new WeakMap<FilmMap, { readonly cover: CoverId; readonly assumed: Assumed; readonly um: Float64Array }>();
+
+function filmMetOn(film: FilmMap, cover: CoverId, assumed: Assumed): Float64Array {
+  const last = met.get(film);
+  if (last?.cover === cover && last.assumed === assumed) return last.um;
+  const um = filmMet(film, cover, assumed);
+  met.set(film, { cover, assumed, um });
+  return um;
+}
+
 /** Friction of a ball of given effective roughness on an oiled lane (in the right-hander's frame). */
 export function frictionOnLane(film: FilmMap, ball: Pick<Ball, "cover">, ballRaUm: number, a: Assumed = assume()): FrictionField {
-  return laneFriction(filmMet(film, ball.cover, a), contactOf(ball.cover, ballRaUm, a));
+  return laneFriction(filmMetOn(film, ball.cover, a), contactOf(ball.cover, ballRaUm, a));
 }
 
 /** The same friction times gravity, as a {@link ShotKernel} takes it. */
 export function gripOnLane(film: FilmMap, ball: Pick<Ball, "cover">, ballRaUm: number, a: Assumed, into: Float32Array): void {
-  tabulated(filmMet(film, ball.cover, a), contactOf(ball.cover, ballRaUm, a), STANDARD_GRAVITY, into);
+  tabulated(filmMetOn(film, ball.cover, a), contactOf(ball.cover, ballRaUm, a), STANDARD_GRAVITY, into);
 }
 
 export function givenFriction(friction: GivenFriction): FrictionField {
