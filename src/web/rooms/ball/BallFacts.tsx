@@ -1,9 +1,9 @@
 import type { ReactNode } from "react";
 import { type Ball, ballKept } from "#contract/records/ball";
+import { gamesSinceWork, knownFinish } from "#contract/records/benchBall";
 import { BALL_LOG } from "#words/en/rooms/ball";
 import { INTAKE } from "#words/en/rooms/intake";
 import { BALL_JOB_WORDS, COVER_WORDS } from "#words/en/screens";
-import { gamesSinceWork, knownFinish } from "../../benchWork/benchBall.ts";
 import type { EditField } from "../../pieces/EditForm.tsx";
 import { EditPlate } from "../../pieces/EditPlate.tsx";
 import { ownerLink } from "../../pieces/ownerLink.tsx";

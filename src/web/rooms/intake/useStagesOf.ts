@@ -1,7 +1,7 @@
 import { useQueries } from "@tanstack/react-query";
 import { type Ball, ballWritten } from "#contract/records/ball";
+import { benchBallFor } from "#contract/records/benchBall";
 import type { Ticket } from "#contract/records/ticket";
-import { benchBallFor } from "../../benchWork/benchBall.ts";
 import { plannedStages } from "../../benchWork/plannedStages.ts";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useRead } from "../../shop/useShop.ts";

@@ -1,9 +1,9 @@
 import { useState } from "react";
+import { knownFinish } from "#contract/records/benchBall";
 import type { Pattern } from "#contract/records/place";
 import { PIECES_A_GAME } from "#engine/planning/oilInPlay/session";
 import { CHART } from "#words/en/charts";
 import { OIL_IN_PLAY } from "#words/en/rooms/oilInPlay";
-import { knownFinish } from "../../benchWork/benchBall.ts";
 import { usePool } from "../../client/poolHere.ts";
 import { Computing } from "../../pieces/Computing.tsx";
 import { OneOf } from "../../pieces/OneOf.tsx";

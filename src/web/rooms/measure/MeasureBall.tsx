@@ -1,9 +1,9 @@
 import { useEffect, useState } from "react";
 import { Link } from "wouter";
+import { knownFinish } from "#contract/records/benchBall";
 import { parseFinish } from "#engine/surface/finish";
 import { OFF_TRACK, type Place, TRACK } from "#engine/surface/readings/places";
 import { MEASURE } from "#words/en/rooms/measure";
-import { knownFinish } from "../../benchWork/benchBall.ts";
 import { abrasiveName } from "../../benchWork/plannedStages.ts";
 import { OneOf } from "../../pieces/OneOf.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";

@@ -1,10 +1,10 @@
 import { lazy, Suspense, useMemo } from "react";
 import type { Ball } from "#contract/records/ball";
+import { benchBallOf } from "#contract/records/benchBall";
 import { SIDE_IDS, type SideId } from "#engine/surface/padWork/sides";
 import { BALL_IN_SPACE } from "#words/en/rooms/ballInSpace";
 import { SHOP_FRAME } from "#words/en/rooms/frame";
 import { placeText } from "#words/en/rooms/measure";
-import { benchBallOf } from "../../../benchWork/benchBall.ts";
 import { useComputed } from "../../../client/poolHere.ts";
 import { Chart } from "../../../pieces/Chart.tsx";
 import { Guard } from "../../../pieces/Guard.tsx";

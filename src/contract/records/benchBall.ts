@@ -1,11 +1,11 @@
-import type { Ball } from "#contract/records/ball";
-import type { Ticket } from "#contract/records/ticket";
 import { grainOf, isCut } from "#engine/signed/abrasives";
 import type { Work } from "#engine/signed/work";
 import type { BenchBall } from "#engine/surface/benchBall";
 import { parseFinish } from "#engine/surface/finish";
 import { GAMES_WORDS, type GamesWord } from "#engine/surface/gamesWords";
 import { CUT_BACK_TO } from "#engine/surface/stages";
+import type { Ball } from "./ball.ts";
+import type { Ticket } from "./ticket.ts";
 
 /** A ball sold today is about this large (USBC allows 8.500 to 8.595 in, published). */
 const USUAL_DIAMETER_IN = 8.55;
