@@ -8,11 +8,48 @@ const here = (path: string): string => fileURLToPath(new URL(path, import.meta.u
 /** `vite build --mode de` builds the page in German beside the English one; see docs/decisions/languages.md. */
 const OTHER_LANGUAGES = ["de", "pseudo"];
 
+const web = (file: string): string => here(`./src/web/${file}`);
+/** Loads the rest, one piece after the other, and waits for each: what it needs itself must not lie in a piece that it waits for. */
+const BEGINNING = [web("main.tsx")];
+/** The frame of every room, and the shop's first room. */
+const OPENING = [web("App.tsx"), web("rooms/today/TodayRoom.tsx")];
+
+interface Modules {
+  getModuleInfo(id: string): { readonly importedIds: readonly string[] } | null;
+}
+
+function reachedFrom(first: readonly string[], modules: Modules): Set<string> {
+  const reached = new Set<string>();
+  const left = [...first];
+  for (let id = left.pop(); id !== undefined; id = left.pop()) {
+    if (reached.has(id)) continue;
+    reached.add(id);
+    left.push(...(modules.getModuleInfo(id)?.importedIds ?? []));
+  }
+  return reached;
+}
+
+/** Names the piece that a module lies in: which pieces want it is known once all have been read. */
+function pieceOf(): (id: string, modules: Modules) => string | null {
+  let pieces: { readonly beginning: Set<string>; readonly opening: Set<string> } | null = null;
+  return (id, modules) => {
+    pieces ??= { beginning: reachedFrom(BEGINNING, modules), opening: reachedFrom(OPENING, modules) };
+    if (BEGINNING.includes(id)) return null;
+    if (pieces.beginning.has(id)) return "beginning";
+    if (/node_modules\/(react|react-dom|scheduler)\//.test(id)) return "react";
+    if (pieces.opening.has(id)) return "opening";
+    return /node_modules\/zod\/|src\/contract\/(records|job)\/fields/.test(id) ? "schemas" : null;
+  };
+}
+
 /**
- * What most rooms want is one file: in pieces by who wants what there are some fifty of a kilobyte or two on every first visit, and each costs a request with
- * its heads. A room's own, and what a few rooms share, is loaded where somebody goes there.
+ * What the page opens with is few files, and one more what many rooms want beside it, schemas apart for the forms that check by them: in pieces by who wants what there are some fifty of a
+ * kilobyte or two on every first visit, and each costs a request with its heads. A room's own, and what a few rooms share, is loaded where somebody goes there.
  */
-const FRAME = { name: "frame", minShareCount: 6 };
+const FEW_FILES = () => [
+  { name: pieceOf(), debugName: "pieces", priority: 2 },
+  { name: "rooms", minShareCount: 6, priority: 1 },
+];
 
 export default defineConfig(({ mode }) => {
   const language = OTHER_LANGUAGES.includes(mode) ? mode : "en";
@@ -34,7 +71,7 @@ export default defineConfig(({ mode }) => {
         // A service worker is asked for by one name for ever.
         output: {
           entryFileNames: ({ name }) => (name === "sw" ? "sw.js" : "assets/[name]-[hash].js"),
-          codeSplitting: { groups: [FRAME] },
+          codeSplitting: { groups: FEW_FILES() },
         },
       },
     },

@@ -8,7 +8,7 @@ import { everything } from "./everything.ts";
 import { UNREADABLE_NAME } from "./nameOf.ts";
 
 /** More than anybody calls in a quiet hour. */
-const MOST = 20;
+const MOST = 8;
 
 /** Whose balls are due by their games and not in the shop, the most overdue first. */
 export async function dueBalls({ balls, bowlers, tickets }: Records): Promise<DueByGames> {

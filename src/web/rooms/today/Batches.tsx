@@ -1,4 +1,4 @@
-import { useEffect } from "react";
+import { useEffect, useRef } from "react";
 import { Link } from "wouter";
 import type { Ticket } from "#contract/records/ticket";
 import type { Queue } from "#contract/routes/work";
@@ -55,9 +55,12 @@ export function Batches({ items }: { readonly items: Queue["items"] }) {
 
 /** What has been signed on the queue's tickets; read again where there are others. */
 function useSignedOnQueue(ids: string) {
-  const { data, refetch } = useRead(["stages-done", "of queue"], () => answered(shop.queue["stages-done"].$get()));
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another set of tickets is the reason to ask again
-  useEffect(() => void refetch({ cancelRefetch: false }), [ids, refetch]);
+  const { data, refetch } = useRead(["stages-done", "of queue"], () => answered(shop.queue["stages-done"].$get()), { enabled: ids !== "" });
+  const asked = useRef(ids);
+  useEffect(() => {
+    if (asked.current !== "" && asked.current !== ids) void refetch({ cancelRefetch: false });
+    asked.current = ids;
+  }, [ids, refetch]);
   return data?.items;
 }
 

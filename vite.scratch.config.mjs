@@ -1,4 +1,0 @@
-import base from "./vite.config.ts";
-import fs from "node:fs";
-export default (env) => { const c = base(env); c.build.outDir = "/tmp/fastw/webout"; c.plugins.push({ name: "sizes", generateBundle(_, bundle) { const short = (id) => id.replace("/tmp/wt-fast/", "").replace(/.*node_modules\//, "nm/"); const sizes = {}; for (const ch of Object.values(bundle)) if (ch.type === "chunk") for (const [id, m] of Object.entries(ch.modules)) sizes[id] = [m.renderedLength ?? m.code?.length ?? 0, ch.fileName];
- const graph = {}; for (const id of this.getModuleIds()) { const i = this.getModuleInfo(id); graph[short(id)] = { size: sizes[id]?.[0] ?? 0, chunk: sizes[id]?.[1] ?? "", imports: i.importedIds.map(short), dynamic: i.dynamicallyImportedIds.map(short) }; } fs.writeFileSync("/tmp/fastw/graph.json", JSON.stringify(graph)); } }); return c; };
