@@ -73,8 +73,9 @@ function setup() {
   const ball = { ...TYPICAL_BALL, cover: "hybrid", finish: { number: 2000, polished: false }, intermediateDifferentialIn: 0.01 } as const;
   const body = bodyOf(ball);
   const contact = contactOf("hybrid", 0.45, a);
-  const met = filmMet(filmOfPattern({ kind: "named", id: "medium-41" }), "hybrid", a);
-  const friction = laneFriction(met, contact);
+  const film = filmOfPattern({ kind: "named", id: "medium-41" });
+  const met = filmMet(film, "hybrid", a);
+  const friction = laneFriction(film, "hybrid", 0.45, a)(a);
   const start = release(STYLES.matched, { laydownBoard: 19, launchAngleDeg: 1.7 });
   const kappa = inertiaRatio(body, effectiveMoment(body));
   const mechanics: FullMechanics = { body, rollingResistance: 0.003, slipRegularisation: 0.02, gravity: STANDARD_GRAVITY };

@@ -13,8 +13,8 @@ export async function correct(file: string, options: Options, world: World): Pro
   const read = await readChecked(file, correctFileSchema);
   const resolved = resolveCorrection(options.seed === null ? read : { ...read, seed: options.seed });
   const run = learn(resolved.question);
-  const next = nextShots(run.emulators, run.places, resolved.question.eye);
-  const plans = planChanges(resolved, jobHouseOf(run.correction));
+  const next = nextShots(run, resolved.question.eye);
+  const plans = planChanges(resolved, run.correction.house);
   world.print(
     options.json ? `${JSON.stringify(documentOf(run, next, plans, resolved), null, 2)}\n` : correctText(run, next, plans, resolved),
   );
@@ -27,7 +27,7 @@ function documentOf(
   plans: readonly PlanChange[],
   { names, defaults }: ResolvedCorrection,
 ) {
-  const { draws: _, ...told } = correction;
+  const { house: _, ...told } = correction;
   return {
     gritwright: 1,
     kind: "correct",

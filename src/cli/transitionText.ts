@@ -7,7 +7,7 @@ import { type Column, paragraph, textColumns, textTable } from "./textTable.ts";
 const WIDTH = 100;
 
 /** A lane in play as text: oil game by game, then everybody's lines. */
-export function transitionText({ games }: TransitionDocument, question: PlayQuestion): string {
+export function transitionText({ games, worlds }: TransitionDocument, question: PlayQuestion): string {
   const first = games[0];
   const last = games[games.length - 1];
   const sections = [
@@ -19,6 +19,7 @@ export function transitionText({ games }: TransitionDocument, question: PlayQues
       TRANSITION.side(question.players[0].bowler.hand),
     ],
     [`${TRANSITION.linesHeading}:`, ...lineRows(games, question)],
+    inWorlds(last, worlds, question),
     paragraph(TRANSITION.chosen, "", WIDTH),
   ];
   return `${sections.map((section) => section.join("\n")).join("\n\n")}\n`;
@@ -48,6 +49,20 @@ function oilTable(games: readonly GameDocument[]): string[] {
     ],
     3,
   );
+}
+
+/** What else the last moment may be, where other worlds were asked. */
+function inWorlds({ game, change, players, ranges }: GameDocument, worlds: number, question: PlayQuestion): readonly string[] {
+  if (ranges === null) return [];
+  const track = change.left.findIndex(({ along, boards }) => along === "middle" && boards[0] === 9);
+  const [first] = question.players;
+  const sentences = [
+    TRANSITION.inWorlds(worlds, momentName(game), ranges.takenMl, ranges.left[track], ranges.burnBoard),
+    ...(players[0].isSensible
+      ? [TRANSITION.moved(first.bowler.name === "" ? TRANSITION.noName(0) : first.bowler.name, ranges.movedBoards[0])]
+      : []),
+  ];
+  return paragraph(sentences.join(" "), "", WIDTH);
 }
 
 function momentName(game: number): string {

@@ -1,14 +1,13 @@
 import { z } from "zod";
-import { ASSUMPTIONS } from "#engine/assumptions";
 import type { Bowler } from "#engine/delivery/bowler";
 import { KNOWN_BY_WORD } from "#engine/delivery/words";
 import type { Correction, CorrectQuestion } from "#engine/learning/house/correct";
 import { ARRIVED, type ShotSeen, type SituationSeen, TURNED, USUAL_EYE } from "#engine/learning/house/notes";
-import { HOUSE_IDS, type MeanKnown, PARAMETER_IDS } from "#engine/learning/house/parameters";
+import type { MeanKnown } from "#engine/learning/house/parameters";
 import type { Taught } from "#engine/learning/house/planChanges";
 import { leaveSeen } from "#engine/pins/carry";
 import { groundOf } from "#engine/planning/ground";
-import type { PlanQuestion } from "#engine/planning/question";
+import type { HandNumbers, PlanQuestion } from "#engine/planning/question";
 import { filmFound, lineNow } from "#engine/planning/session";
 import { STRAIGHT } from "#engine/planning/straight";
 import { leaveField } from "./carryFile.ts";
@@ -210,12 +209,27 @@ function defined<T extends object>(given: T | undefined): { [Key in keyof T]?: N
   };
 }
 
-/** What a job file takes over: draws of the house's parameters, held to their ranges as they are written. */
-export function jobHouseOf({ shots, draws }: Correction): JobHouse {
-  const columns = HOUSE_IDS.map((id) => PARAMETER_IDS.indexOf(id));
-  const rounded = (value: number, i: number) => {
-    const { low, high } = ASSUMPTIONS[HOUSE_IDS[i]];
-    return Math.min(high, Math.max(low, Number(value.toPrecision(4))));
+/** What a job file takes over, to as many figures as are worth keeping. */
+export function jobHouseOf({ house: { shots, ids, draws, inWorlds } }: Correction): JobHouse {
+  const rounded = (value: number) => Number(value.toPrecision(5));
+  const hand = ([speed, revs, rotation]: HandNumbers): [number, number, number] => [rounded(speed), rounded(revs), rounded(rotation)];
+  return {
+    shots,
+    ids: [...ids],
+    draws: draws.map((row) => row.map(rounded)),
+    ...(inWorlds === undefined
+      ? {}
+      : {
+          inWorlds: {
+            ensemble: inWorlds.ensemble,
+            bowler: [...inWorlds.bowler],
+            worlds: inWorlds.worlds.map(({ world, weight, lane, delivery }) => ({
+              world,
+              weight,
+              lane: lane.map(rounded),
+              delivery: hand(delivery),
+            })),
+          },
+        }),
   };
-  return { shots, ids: [...HOUSE_IDS], draws: draws.map((row) => columns.map((column, i) => rounded(row[column], i))) };
 }

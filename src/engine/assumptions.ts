@@ -216,7 +216,7 @@ export const ASSUMPTIONS = {
   "film.scale": {
     value: 1,
     low: 0.85,
-    high: 1.15,
+    high: 1.18,
     unit: "1",
     mark: "chosen",
     source: "oil laid against oil stated: temperature, machine, lane",

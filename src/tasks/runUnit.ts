@@ -3,6 +3,7 @@ import { bowlerWith, laneAfterPractice, stageLane } from "#engine/planning/bag/f
 import { referenceStates } from "#engine/planning/bag/references";
 import { statesOf } from "#engine/planning/bag/states";
 import { drawsOn, worthOn } from "#engine/planning/bag/worth";
+import { playedInWorld } from "#engine/planning/oilInPlay/inWorlds";
 import { laneAsLaid, playPiece } from "#engine/planning/oilInPlay/session";
 import { decide, rate, scoreWorlds, wantedOf } from "#engine/planning/steps";
 import type { ResultOf, Unit } from "./unit.ts";
@@ -41,5 +42,7 @@ function compute(unit: Unit): ResultOf<Unit> {
       return laneAsLaid(unit.question);
     case "playPiece":
       return playPiece(unit.question, unit.now);
+    case "playedInWorld":
+      return playedInWorld(unit.question, unit.world);
   }
 }

@@ -1,3 +1,4 @@
+import { type GameRanges, rangesOver, WORLDS_PLAYED } from "#engine/planning/oilInPlay/inWorlds";
 import { type LaneNow, PIECES_A_GAME, type PlayQuestion } from "#engine/planning/oilInPlay/session";
 import type { Executor, StopSignal } from "./executor.ts";
 
@@ -30,4 +31,15 @@ export async function runTransition(question: PlayQuestion, { executor, onProgre
     onProgress?.({ done: piece + 1, of, lanes: [...lanes] });
   }
   return lanes;
+}
+
+/** What else a lane that was played through may come to: the same session in other worlds, side by side. */
+export async function rangesOfTransition(
+  question: PlayQuestion,
+  lanes: readonly LaneNow[],
+  { executor, signal }: Pick<TransitionRun, "executor" | "signal">,
+): Promise<readonly GameRanges[]> {
+  const worlds = Array.from({ length: WORLDS_PLAYED }, (_, world) => world);
+  const played = await Promise.all(worlds.map((world) => executor.run({ kind: "playedInWorld", question, world }, signal ?? null)));
+  return rangesOver(played, question, lanes);
 }

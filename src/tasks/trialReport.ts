@@ -4,6 +4,7 @@ import type { Interval } from "#engine/planning/plan";
 import type { PlanQuestion, TrialShot } from "#engine/planning/question";
 import { STYLES } from "#engine/planning/situations";
 import { predictedBoard, type TrialMean, trialMeans, weighedBy } from "#engine/planning/trial";
+import { worldsAsked } from "#engine/planning/worldsAsked";
 import { effectiveNumber } from "#engine/worlds/effectiveNumber";
 import { ensemble, type World } from "#engine/worlds/ensemble";
 import type { Executor } from "./executor.ts";
@@ -48,7 +49,7 @@ export async function trialReport(shots: readonly TrialShot[], question: PlanQue
 /** The question's trial against the worlds: some seconds, where few of them say it. @throws EngineFault where no line is named */
 export function trialInWorlds(question: PlanQuestion): TrialInWorlds {
   const means = trialMeans(question);
-  const { digest, worlds } = ensemble();
+  const { own: worlds } = worldsAsked(question);
   const before = worlds.map(({ weight }) => weight);
   const weighed = weighedBy(question).filter(({ weight }) => weight > NOTHING);
   const after = weighed.map(({ weight }) => weight);
@@ -64,7 +65,7 @@ export function trialInWorlds(question: PlanQuestion): TrialInWorlds {
         ),
       };
     }),
-    ensemble: digest,
+    ensemble: ensemble().digest,
     effectiveBefore: effectiveNumber(before),
     effectiveAfter: effectiveNumber(after),
     isThin: effectiveNumber(after) < ROUGH_BELOW,

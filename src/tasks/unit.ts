@@ -6,6 +6,7 @@ import type { StageLane } from "#engine/planning/bag/films";
 import type { BagQuestion } from "#engine/planning/bag/question";
 import type { BallState } from "#engine/planning/bag/states";
 import type { StageWorth, StateDraws } from "#engine/planning/bag/worth";
+import type { PlayedInWorld } from "#engine/planning/oilInPlay/inWorlds";
 import type { LaneNow, PlayQuestion } from "#engine/planning/oilInPlay/session";
 import type { FinishPlan } from "#engine/planning/plan";
 import type { PlanQuestion } from "#engine/planning/question";
@@ -35,7 +36,8 @@ export type Unit =
     }
   | BagUnit
   | { readonly kind: "laneAsLaid"; readonly question: PlayQuestion }
-  | { readonly kind: "playPiece"; readonly question: PlayQuestion; readonly now: LaneNow };
+  | { readonly kind: "playPiece"; readonly question: PlayQuestion; readonly now: LaneNow }
+  | { readonly kind: "playedInWorld"; readonly question: PlayQuestion; readonly world: number };
 
 /** A piece of a bag plan. */
 export type BagUnit =
@@ -73,6 +75,7 @@ export interface UnitResults {
   readonly bagDecide: { readonly plan: BagPlan; readonly thrown: readonly Thrown[] };
   readonly laneAsLaid: LaneNow;
   readonly playPiece: LaneNow;
+  readonly playedInWorld: PlayedInWorld;
 }
 
 export type ResultOf<U extends Unit> = UnitResults[U["kind"]];

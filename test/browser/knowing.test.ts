@@ -148,6 +148,9 @@ test("the oil in play is stepped by button and by arrow key; what was laid is th
   const [left, taken] = [await fact(page, "Oil on it"), await fact(page, "Taken off by balls")];
   expect(taken).toBeGreaterThan(0);
   expect(Math.abs(laid - left - taken)).toBeLessThan(0.02);
+  await expect(page.getByText(/After game 1, in 8 worlds that fit what is known: balls took [\d.]+ to [\d.]+ mL/)).toBeVisible({
+    timeout: 60_000,
+  });
   const lines = page.getByRole("table", { name: "Everybody's lines" });
   await expect(lines.getByRole("row")).toHaveCount(4);
   await expect(lines).toContainText("left-handed");

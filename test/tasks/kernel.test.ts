@@ -4,7 +4,7 @@ import { assume } from "#engine/assumptions";
 import type { CoverId } from "#engine/ball/ball";
 import { COVERS } from "#engine/ball/covers";
 import { TYPICAL_BALL } from "#engine/ball/typical";
-import { contactOf, filmMet, laneFriction } from "#engine/contact/friction";
+import { laneFriction } from "#engine/contact/friction";
 import { release } from "#engine/delivery/release";
 import { filmOfPattern } from "#engine/lane/film";
 import { PINS_PLANE, xToBoard } from "#engine/lane/geometry";
@@ -98,7 +98,7 @@ describe("shots of a kernel against the averaged model in steps of 0.02 ft", () 
   const shots = LANES.flatMap(({ id, cover, roughnessUm }, seed) => {
     const kernel = plainKernel();
     const film = filmOfPattern({ kind: "named", id });
-    const friction = laneFriction(filmMet(film, cover, assumed), contactOf(cover, roughnessUm, assumed));
+    const friction = laneFriction(film, cover, roughnessUm, assumed)(assumed);
     const ball = averagedBall({ ...TYPICAL_BALL, cover }, assumed["roll.resistance"]);
     const styles = evenPoints(24, 5, seed + 1);
     const from = Array.from({ length: 24 }, (_, i) => {

@@ -113,9 +113,7 @@ export const TERMS: readonly Term[] = [
     name: "film of oil",
     page: "friction",
     file: "contact/friction.ts",
-    edits: [
-      ["const share = (1 - contact.exponential) / (1 + ratio) + contact.exponential * 2 ** -ratio;", "const share = ratio < 0 ? 0 : 1;"],
-    ],
+    edits: [["return (1 - exponential) / (1 + ratio) + exponential * 2 ** -ratio;", "return 1 + 0 * ratio * exponential;"]],
   },
   {
     name: "roughness of the ball",
@@ -150,7 +148,7 @@ export const TERMS: readonly Term[] = [
     name: "oil carried by the ball",
     page: "friction",
     file: "contact/friction.ts",
-    edits: [["met[at] = scaled * (here + share * carried[column]);", "met[at] = scaled * (here + 0 * share * carried[column]);"]],
+    edits: [["met[to] = here + share * carried[column];", "met[to] = here + 0 * share * carried[column];"]],
   },
   {
     name: "oil taken by the ball",
@@ -241,7 +239,10 @@ export const TERMS: readonly Term[] = [
     name: "oil at the front of a house's lanes against the back",
     page: "house-correction",
     file: "contact/friction.ts",
-    edits: [["const scaled = scale * tilt[row];", "const scaled = scale * (1 + 0 * tilt[row]);"]],
+    edits: [
+      ["const aRow = f ** ((-2 * CELL_Y) / TILT_OVER);", "f = 1;\n  const aRow = 1;"],
+      ["new Float64Array(ROWS).fill(1 / f);", "new Float64Array(ROWS).fill(1);"],
+    ],
   },
   {
     name: "friction of a house's dry boards",

@@ -37,7 +37,7 @@ export function resolvePlan(job: CheckedJob): Resolved<PlanQuestion> {
     candidates: defaults.or<PlanQuestion["candidates"]>("candidates", job.candidates, null),
     outsideRangeReason: job.reason ?? null,
     assumptions: setOtherwise(job),
-    house: job.house ?? null,
+    house: houseOf(job),
     trial: trialShotsOf(job.trial?.shots ?? []),
   };
   return { question, defaults: defaults.paths };
@@ -74,4 +74,11 @@ export function resolveShot(job: CheckedJob, atFt: readonly number[]): Resolved<
 /** Only the assumptions that the file names: an absent key and an undefined one are not the same to the engine. */
 export function setOtherwise(job: Pick<CheckedJob, "assumptions">): PlanQuestion["assumptions"] {
   return Object.fromEntries(Object.entries(job.assumptions ?? {}).filter(([, value]) => value !== undefined));
+}
+
+/** What was learned of the house; a key that is absent and one that is undefined are not the same to the engine. */
+function houseOf({ house }: Pick<CheckedJob, "house">): PlanQuestion["house"] {
+  if (house === undefined) return null;
+  const { inWorlds, ...rest } = house;
+  return inWorlds === undefined ? rest : { ...rest, inWorlds };
 }

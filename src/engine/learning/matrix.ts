@@ -58,14 +58,19 @@ export function logDet(lower: Matrix): number {
   return 2 * lower.reduce((sum, row, i) => sum + Math.log(row[i]), 0);
 }
 
-/** Mean and covariance of rows. @param rows two or more */
-export function meanAndCovariance(rows: readonly (readonly number[])[]): { mean: number[]; covariance: number[][] } {
+/** Mean and covariance of rows, each by its weight. @param weights 0 or more, not all 0 */
+export function weightedCovariance(
+  rows: readonly (readonly number[])[],
+  weights: readonly number[],
+): { mean: number[]; covariance: number[][] } {
   const size = rows[0].length;
-  const mean = Array.from({ length: size }, (_, i) => rows.reduce((sum, row) => sum + row[i], 0) / rows.length);
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  const mean = Array.from({ length: size }, (_, i) => rows.reduce((sum, row, r) => sum + weights[r] * row[i], 0) / total);
   const covariance = Array.from({ length: size }, () => new Array<number>(size).fill(0));
-  for (const row of rows)
+  rows.forEach((row, r) => {
     for (let i = 0; i < size; i++)
-      for (let j = 0; j <= i; j++) covariance[i][j] += ((row[i] - mean[i]) * (row[j] - mean[j])) / (rows.length - 1);
+      for (let j = 0; j <= i; j++) covariance[i][j] += (weights[r] / total) * (row[i] - mean[i]) * (row[j] - mean[j]);
+  });
   for (let i = 0; i < size; i++) for (let j = 0; j < i; j++) covariance[j][i] = covariance[i][j];
   return { mean, covariance };
 }

@@ -1,7 +1,16 @@
 import { type Assumed, assume } from "../assumptions.ts";
 import type { Ball, CoverId } from "../ball/ball.ts";
 import { bodyOf, effectiveMoment, inertiaRatio } from "../ball/body.ts";
-import { constantFriction, contactOf, type FrictionField, filmMet, laneFriction, tabulated, twoZoneFriction } from "../contact/friction.ts";
+import {
+  constantFriction,
+  contactOf,
+  type FrictionField,
+  filmMet,
+  type HouseNight,
+  laneFriction,
+  tabulated,
+  twoZoneFriction,
+} from "../contact/friction.ts";
 import type { FilmMap } from "../lane/filmMap.ts";
 import type { GivenFriction } from "../lane/lane.ts";
 import { FOOT, STANDARD_GRAVITY } from "../units.ts";
@@ -10,7 +19,7 @@ import type { AveragedBall } from "./averaged.ts";
 /** Slip regularisation of everything but closed-form checks, m/s. */
 export const USUAL_SLIP_REGULARISATION = 0.02;
 
-/** The film that was met last on a map: every finish of a plan meets the same one on the lane as found, and the map of lines meets what the tracks do. */
+/** The film that was met last on a map: every finish of a plan meets the same one on the lane as found. */
 const met = new WeakMap<FilmMap, { readonly cover: CoverId; readonly assumed: Assumed; readonly um: Float64Array }>();
 
 function filmMetOn(film: FilmMap, cover: CoverId, assumed: Assumed): Float64Array {
@@ -23,7 +32,17 @@ function filmMetOn(film: FilmMap, cover: CoverId, assumed: Assumed): Float64Arra
 
 /** Friction of a ball of given effective roughness on an oiled lane (in the right-hander's frame). */
 export function frictionOnLane(film: FilmMap, ball: Pick<Ball, "cover">, ballRaUm: number, a: Assumed = assume()): FrictionField {
-  return laneFriction(filmMetOn(film, ball.cover, a), contactOf(ball.cover, ballRaUm, a));
+  return houseFriction(film, ball, ballRaUm, a)(a);
+}
+
+/** The same for one house after another: what does not differ between them is worked out once. */
+export function houseFriction(
+  film: FilmMap,
+  ball: Pick<Ball, "cover">,
+  ballRaUm: number,
+  a: Assumed,
+): (house: HouseNight) => FrictionField {
+  return laneFriction(film, ball.cover, ballRaUm, a);
 }
 
 /** The same friction times gravity, as a {@link ShotKernel} takes it. */

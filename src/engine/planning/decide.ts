@@ -23,6 +23,7 @@ import type { FinishRating } from "./rating.ts";
 import { reasonsFor } from "./reasons.ts";
 import { ruleVerdicts } from "./ruleVerdicts.ts";
 import type { WorldBlock } from "./worldScores.ts";
+import { worldsAsked } from "./worldsAsked.ts";
 import { worthMeasuring } from "./worthMeasuring.ts";
 
 const SURE_FROM = 0.9;
@@ -262,7 +263,7 @@ function besidePick({ question }: Ground, { standings, pick: index, metric }: Co
 function assumptionsUsed({ question, assumed }: Ground): readonly AssumptionUse[] {
   const measuredFilm: readonly AssumptionId[] = question.lane.pattern.kind === "filmPoints" ? ["film.unit"] : [];
   const learned = question.house?.ids ?? [];
-  const { worlds } = ensemble();
+  const { own: worlds } = worldsAsked(question);
   const inWorlds = worlds.map((world) => assumedIn(world, question));
   const weights = worlds.map(({ weight }) => weight);
   const ids = [...new Set([...assumptionsOfBall(question.ball), ...measuredFilm, ...learned])];

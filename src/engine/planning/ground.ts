@@ -11,6 +11,7 @@ import { coverIn, type World } from "../worlds/ensemble.ts";
 import { MEASURED_DELIVERY } from "../worlds/parameters.ts";
 import { behavingAs } from "./planAssumptions.ts";
 import { type HouseLearned, houseMeans, type PlanQuestion } from "./question.ts";
+import { bowlerLearned, isTaughtInWorlds } from "./worldsAsked.ts";
 
 /** What stays the same for every finish of a plan, in one world. */
 export interface Ground {
@@ -22,7 +23,7 @@ export interface Ground {
 
 /** The ground of the middle world: what is drawn and told in words. */
 export function groundOf(question: PlanQuestion): Ground {
-  return standingOn(question, assume({ ...question.assumptions, ...houseMeans(question.house) }));
+  return standingOn({ ...question, bowler: bowlerLearned(question) }, assume({ ...question.assumptions, ...houseMeans(question.house) }));
 }
 
 /**
@@ -38,13 +39,14 @@ export function groundIn(world: World, question: PlanQuestion): Ground {
     revRateRpm: Math.max(0, by("revRateRpm")),
     axisRotationDeg: by("axisRotationDeg"),
     axisTiltDeg: by("axisTiltDeg"),
+    ...world.night.thrown,
   };
   return standingOn({ ...question, bowler: off }, assumedIn(world, question));
 }
 
 /** What is assumed in a world: its own constants and night, what was set otherwise, what the house has taught, and the cover it says where nobody knows it. */
 export function assumedIn(world: World, { ball, house, assumptions }: Pick<PlanQuestion, "ball" | "house" | "assumptions">): Assumed {
-  const learned = house === null ? {} : learnedBy(house, world.id);
+  const learned = house === null ? {} : isTaughtInWorlds(house) ? world.night.lane : learnedBy(house, world.id);
   const all = assume({ ...world.values, ...world.night.lane, ...assumptions, ...learned });
   return behavingAs(all, ball.cover, coverIn(world, ball));
 }

@@ -14,12 +14,38 @@ export interface Limits {
 /** Lines that most bowlers can play on most approaches: common practice. */
 export const USUAL_LIMITS: Limits = { laydownBoard: [9, 36], launchAngleDeg: [-1.5, 4.5], breakpointBoard: [4, 39] };
 
-/** What a house has taught: draws of some assumptions, each row in the order of `ids`, from shots that were seen there. */
+/** Speed, mph, rev rate, rpm, and axis rotation, degrees. */
+export type HandNumbers = readonly [number, number, number];
+
+/** A house and a hand that may have thrown what was seen, in one of the ensemble's worlds. */
+export interface LearnedWorld {
+  /** Id of the world. */
+  readonly world: number;
+  /** Shares of all sum to one. */
+  readonly weight: number;
+  /** The house's own numbers, in the order of `NIGHT_IDS`. */
+  readonly lane: readonly number[];
+  /** In the mean. */
+  readonly delivery: HandNumbers;
+}
+
+/** What a house has taught: draws of some assumptions in the middle world, each row in the order of `ids`, from shots that were seen there. */
 export interface HouseLearned {
   readonly ids: readonly AssumptionId[];
   /** At least one. */
   readonly draws: readonly (readonly number[])[];
   readonly shots: number;
+  /** The same in worlds; not there in what was learned before there were any. */
+  readonly inWorlds?: LearnedInWorlds;
+}
+
+/** What a house has taught in the worlds of an ensemble. */
+export interface LearnedInWorlds {
+  /** Its digest. */
+  readonly ensemble: string;
+  /** Whose hand it was: speed, rev rate and rotation as they were given. */
+  readonly bowler: HandNumbers;
+  readonly worlds: readonly LearnedWorld[];
 }
 
 /** A shot of a trial: one ball on one line. */

@@ -1,7 +1,6 @@
 import { isKnown } from "../ball/ball.ts";
 import { EngineFault, type Problem } from "../fault.ts";
 import { type Finish, sameFinish } from "../surface/finish.ts";
-import { ensemble } from "../worlds/ensemble.ts";
 import { ratingsWanted } from "./candidates.ts";
 import { type Decided, decide as decideOn } from "./decide.ts";
 import { groundOf } from "./ground.ts";
@@ -14,6 +13,7 @@ import { STRAIGHT } from "./straight.ts";
 import { todaysLine } from "./todaysLine.ts";
 import { weighedBy } from "./trial.ts";
 import { scoresIn, type WorldBlock } from "./worldScores.ts";
+import { worldsAsked } from "./worldsAsked.ts";
 
 /**
  * The finish plan in steps that can be run anywhere and in any order, so that an answer comes at once and gets better: look at the question, rate every
@@ -44,7 +44,7 @@ export function wantedOf(question: PlanQuestion): Wanted {
 
 /** Where shots were seen few worlds say it; so that not only the first few are asked, those that do are taken first. */
 function orderFor(question: PlanQuestion): readonly number[] {
-  if (question.trial.length === 0) return ensemble().worlds.map(({ id }) => id);
+  if (question.trial.length === 0) return worldsAsked(question).own.map(({ id }) => id);
   const weighed = weighedBy(question);
   return weighed.toSorted((a, b) => b.weight - a.weight || a.world.id - b.world.id).map(({ world }) => world.id);
 }
@@ -64,7 +64,7 @@ export function scoreWorlds(
   to: number,
 ): WorldBlock {
   const today = isKnown(question.ball, "finish") ? question.ball.finish : null;
-  const worlds = order.slice(from, to).map((id) => ensemble().drawn(id));
+  const worlds = order.slice(from, to).map(worldsAsked(question).drawn);
   return scoresIn(worlds, from, question, { finishes, today, todaysLine, metric, span });
 }
 

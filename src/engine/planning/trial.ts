@@ -2,11 +2,12 @@ import { refuse } from "../fault.ts";
 import { emptyRun } from "../motion/averaged.ts";
 import { type Finish, finishText, sameFinish } from "../surface/finish.ts";
 import { effectiveNumber } from "../worlds/effectiveNumber.ts";
-import { ensemble, type World } from "../worlds/ensemble.ts";
+import type { World } from "../worlds/ensemble.ts";
 import { type Ground, groundIn, throwerOn } from "./ground.ts";
 import type { PlanQuestion, TrialShot } from "./question.ts";
 import { filmFound } from "./session.ts";
 import { boardAtPins, throwBall } from "./thrown.ts";
+import { worldsAsked } from "./worldsAsked.ts";
 
 /** What the model itself may be off by on one line, boards, standard deviation: chosen, so that ten shots are not believed to a tenth of a board. */
 const MODEL_SD = 0.3;
@@ -86,7 +87,7 @@ const LEAST_EFFECTIVE = 50;
  * speak for all, each is asked on its further nights too: what a house's lanes and a hand are like that night is no world's to know.
  */
 export function weighedBy(question: PlanQuestion): readonly Weighed[] {
-  const { worlds, draws, drawn } = ensemble();
+  const { own: worlds, draws, drawn } = worldsAsked(question);
   if (question.trial.length === 0) return worlds.map((world) => ({ world, weight: world.weight }));
   const logOf = (world: World) => Math.log(world.weight) + fitOf(groundIn(world, question));
   let all = worlds.map((world) => ({ world, log: logOf(world) }));

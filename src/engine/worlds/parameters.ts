@@ -70,7 +70,8 @@ export const NIGHT = {
 export const MEASURED_DELIVERY: DeliveryKnown = { speedMph: 0.3, revRateRpm: 15, axisRotationDeg: 3, axisTiltDeg: 2 };
 
 type DeliveryError = keyof DeliveryKnown;
-const NIGHT_IDS = Object.keys(NIGHT) as readonly (keyof typeof NIGHT)[];
+export type NightId = keyof typeof NIGHT;
+export const NIGHT_IDS = Object.keys(NIGHT) as readonly NightId[];
 const DELIVERY_IDS = Object.keys(MEASURED_DELIVERY) as readonly DeliveryError[];
 /** How many numbers a night takes. */
 export const NIGHT_SIZE = NIGHT_IDS.length + DELIVERY_IDS.length;
@@ -95,13 +96,20 @@ export function worldAt(unit: ArrayLike<number>): Partial<Assumed> {
 export interface Night {
   readonly lane: Partial<Assumed>;
   readonly delivery: Readonly<Record<DeliveryError, number>>;
+  /** The delivery itself, where shots have told of it. */
+  readonly thrown?: Pick<DeliveryKnown, "speedMph" | "revRateRpm" | "axisRotationDeg">;
+}
+
+/** One number of a night at a share of the way, 0–1, between its ends. */
+export function nightValue(id: NightId, unit: number): number {
+  return valueAt(NIGHT[id], unit, {});
 }
 
 /** @param unit {@link NIGHT_SIZE} numbers in [0, 1), from `offset` on */
 export function nightAt(unit: ArrayLike<number>, offset: number): Night {
   const lane: Partial<Record<AssumptionId, number>> = {};
   NIGHT_IDS.forEach((id, i) => {
-    lane[id] = valueAt(NIGHT[id], unit[offset + i], {});
+    lane[id] = nightValue(id, unit[offset + i]);
   });
   const delivery = Object.fromEntries(DELIVERY_IDS.map((id, i) => [id, normalDeviate(unit[offset + NIGHT_IDS.length + i])])) as Record<
     DeliveryError,

@@ -12,15 +12,16 @@ import type { HouseTold } from "./protocol.ts";
 export function houseTold(file: unknown): HouseTold {
   try {
     const resolved = resolveCorrection(checkFile(correctFileSchema, file));
-    const { correction, emulators, places } = correct(resolved.question);
-    const { draws: _, ...told } = correction;
+    const run = correct(resolved.question);
+    const { correction } = run;
+    const { house: learned, ...told } = correction;
     const house = jobHouseOf(correction);
     return {
       kind: "told",
       correction: told,
       house,
-      next: nextShots(emulators, places, resolved.question.eye).map((shot) => ({ ball: resolved.names[shot.situation], shot })),
-      plans: planChanges(resolved, house).map((change) => ({
+      next: nextShots(run, resolved.question.eye).map((shot) => ({ ball: resolved.names[shot.situation], shot })),
+      plans: planChanges(resolved, learned).map((change) => ({
         ball: change.ball,
         before: change.before.pick?.finish ?? null,
         after: change.after.pick?.finish ?? null,

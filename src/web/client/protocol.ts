@@ -176,7 +176,7 @@ export type Diagnosed =
 export type HouseTold =
   | {
       readonly kind: "told";
-      readonly correction: Omit<Correction, "draws">;
+      readonly correction: Omit<Correction, "house">;
       /** What a plan takes in place of the ranges. */
       readonly house: JobHouse;
       /** Kinds of shot that would tell most next, most first. */

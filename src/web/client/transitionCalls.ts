@@ -25,7 +25,7 @@ export function askedTransition(file: unknown): AskedTransition {
 
 /** The last of some lanes in play, on the whole chart and in figures. */
 export function drawPlayedGame({ question, lanes }: PlayedLanes, title: string): PlayedGame {
-  const document = transitionDocumentOf({ question, defaults: [] }, lanes, "");
+  const document = transitionDocumentOf({ question, defaults: [] }, lanes, null, "");
   const { hand } = question.players[0].bowler;
   const last = lanes[lanes.length - 1];
   const film = toFilmSheet(last.film);

@@ -1,25 +1,29 @@
 import { type Assumed, assume } from "../../assumptions.ts";
 import type { Bowler } from "../../delivery/bowler.ts";
 import { EngineFault, type Problem } from "../../fault.ts";
-import { deriveSeed } from "../../random.ts";
-import { cholesky, meanAndCovariance } from "../matrix.ts";
-import { sample } from "../sampler.ts";
-import { type Emulator, emulate, emulated, type Region } from "./emulator.ts";
-import { shotLikelihood } from "./likelihood.ts";
+import { weightedMean } from "../../planning/comparison.ts";
+import type { HandNumbers, HouseLearned, LearnedWorld } from "../../planning/question.ts";
+import { deriveSeed, normalDeviate } from "../../random.ts";
+import { ensemble, type World } from "../../worlds/ensemble.ts";
+import { NIGHT_IDS } from "../../worlds/parameters.ts";
+import { weightedCovariance } from "../matrix.ts";
+import { cloudOf, type Particle } from "./cloud.ts";
+import { type InWorld, type Looking, type Shown, seenIn } from "./inWorld.ts";
 import type { Eye, SituationSeen } from "./notes.ts";
-import { distancesOf } from "./observe.ts";
+import { LATENT, observe, throwerFor } from "./observe.ts";
 import {
   DELIVERY_IDS,
-  HOUSE_IDS,
-  houseRange,
-  logPrior,
+  type DeliveryId,
+  deliveryAt,
+  laneAt,
   type MeanKnown,
+  MIDDLE,
   PARAMETER_IDS,
   type ParameterId,
   type Place,
-  usualPlace,
   valuesAt,
 } from "./parameters.ts";
+import type { Scatter } from "./scatter.ts";
 
 /** Everything a house is learned from. */
 export interface CorrectQuestion {
@@ -51,96 +55,125 @@ export interface Correction {
   readonly tied: readonly { readonly pair: readonly [ParameterId, ParameterId]; readonly correlation: number }[];
   /** Parameters of which the shots say next to nothing. */
   readonly untold: readonly ParameterId[];
-  /** Draws of the parameters, in the order of `PARAMETER_IDS`: what a plan takes in place of the ranges. */
-  readonly draws: readonly (readonly number[])[];
+  /** How well clouds that know nothing of one another agree: 1 is wholly. */
   readonly worstRhat: number;
+  /** What a plan takes in place of the worlds' own nights. */
+  readonly house: HouseLearned;
 }
 
-/** Rounds of fitting the emulators, over the prior, then where the shots point, and how far each chain goes in them. */
-const STEPS = [2000, 2000, 10_000];
-const DRAWS_OUT = 200;
+/** A correction with what it was computed from, for asking on. */
+export interface CorrectionRun {
+  readonly correction: Correction;
+  /** By situation, in the middle world. */
+  readonly scatters: readonly Scatter[];
+  /** Each counts alike. */
+  readonly drawn: readonly Drawn[];
+}
+
+/** A house and a hand in one of the worlds. */
+export interface Drawn {
+  readonly world: World;
+  readonly place: Place;
+  /** Every parameter, in the order of `PARAMETER_IDS`. */
+  readonly values: readonly number[];
+  readonly shown: Shown;
+}
+
+/** So many worlds are asked. */
+const WORLDS = 160;
+/** Clouds that know nothing of one another, and the houses and hands in each; and in the middle world, which is what is drawn and told in words. */
+const CLOUDS = 2;
+const IN_CLOUD = 512;
+const IN_MIDDLE = 128;
+/** So many are kept for plans, and for asking what to look at next. */
+const KEPT = 128;
 /** Told to less than so much of the prior's width nothing was learned. */
 const UNTOLD_FROM = 0.9;
 const TIED_FROM = 0.5;
-/** The region of a later round is wider than the posterior of the one before by so much. */
-const WIDER = 1.6;
-
-/** Chains that agree worse than this have not settled (Gelman and Rubin 1992: "near 1, say below 1.2"; from memory). */
+/** Clouds that agree worse than this have not settled (Gelman and Rubin 1992: "near 1, say below 1.2"; from memory). */
 const SETTLED = 1.2;
 
-/** Whether the chains agree so well that what they say may be used. */
+/** Whether the clouds agree so well that what they say may be used. */
 export function hasSettled({ worstRhat }: Pick<Correction, "worstRhat">): boolean {
   return worstRhat <= SETTLED;
 }
 
-/** A correction with what it was computed with, for asking on. */
-export interface CorrectionRun {
-  readonly correction: Correction;
-  readonly emulators: readonly Emulator[];
-  readonly places: readonly Place[];
-}
-
-/** The house's parameters and the bowler's mean delivery, from shots that were seen. @throws EngineFault where there is no shot */
+/**
+ * A house, and the bowler's mean delivery, from shots that were seen: which houses and hands may have thrown them, in which of the worlds that plans draw from.
+ *
+ * @throws EngineFault where there is no shot
+ */
 export function correct(question: CorrectQuestion): CorrectionRun {
   checkQuestion(question);
-  let region = priorRegion();
-  let run: { emulators: readonly Emulator[]; draws: readonly Place[]; worstRhat: number } | null = null;
-  for (const [round, steps] of STEPS.entries()) {
-    run = learnOver(question, region, steps, deriveSeed(question.seed, 30 + round));
-    region = regionOf(run.draws);
-  }
-  if (run === null) throw new EngineFault([]);
-  return { correction: told(question, run.draws, run.worstRhat), emulators: run.emulators, places: run.draws };
-}
-
-function learnOver(question: CorrectQuestion, region: Region, steps: number, seed: number) {
-  const { bowler, known, assumptions, situations, eye } = question;
-  const about = { bowler, known, centre: assume(assumptions), usual: usualPlace() };
-  const emulators = situations.map((situation, i) => emulate(situation, about, region, deriveSeed(seed, i)));
-  const likelihoods = situations.map((situation, i) =>
-    situation.shots.map((shot) => shotLikelihood(shot, emulators[i], distancesOf(situation), eye)),
-  );
-  const logDensity = (place: Place): number => {
-    let sum = logPrior(place);
-    if (sum === Number.NEGATIVE_INFINITY) return sum;
-    emulators.forEach((emulator, i) => {
-      const shown = emulated(emulator, place);
-      for (const likelihood of likelihoods[i]) sum += likelihood(shown);
-    });
-    return sum;
-  };
-  const start = region.middle.map((value, i) => (i < HOUSE_IDS.length ? Math.min(0.95, Math.max(-0.95, value)) : value));
-  const firstSd = region.lower.map((row, i) => Math.min(0.3, 0.5 * Math.hypot(...row.slice(0, i + 1))));
-  const { draws, worstRhat } = sample(logDensity, start, firstSd, steps, deriveSeed(seed, 1000));
-  return { emulators, draws, worstRhat };
-}
-
-/** The prior: even over −1 … 1 has the standard deviation 1/√3. */
-function priorRegion(): Region {
-  const sds = PARAMETER_IDS.map((_, i) => (i < HOUSE_IDS.length ? 1 / Math.sqrt(3) : 1));
-  return { middle: PARAMETER_IDS.map(() => 0), lower: sds.map((sd, i) => sds.map((_, k) => (i === k ? sd : 0))) };
-}
-
-function regionOf(draws: readonly Place[]): Region {
-  const { mean, covariance } = meanAndCovariance(draws);
-  const prior = priorRegion();
-  const wide = covariance.map((row, i) => row.map((value, k) => WIDER ** 2 * value + (i === k ? 0.01 * prior.lower[i][i] ** 2 : 0)));
-  return { middle: mean, lower: cholesky(wide) };
-}
-
-function told({ bowler, known, situations }: CorrectQuestion, places: readonly Place[], worstRhat: number): Correction {
-  const rows = places.map((place) => {
-    const values = valuesAt(place, bowler, known);
-    return PARAMETER_IDS.map((id) => values[id]);
+  const { seed } = question;
+  const middle = assume(question.assumptions);
+  const worlds = ensemble().worlds.slice(0, WORLDS);
+  const constants = worlds.map((world) => assumedOf(world, question));
+  const askedWith = (looking: Looking) => constants.map((assumed, i) => asked(assumed, worlds[i].weight, looking));
+  const first: Looking = { ...question, expectedFt: expectedFt(question, middle), near: MIDDLE };
+  const looking: Looking = { ...first, near: meanPlace(cloudOf(askedWith(first), WORLDS, deriveSeed(seed, 30))) };
+  const inWorlds = askedWith(looking);
+  const clouds = Array.from({ length: CLOUDS }, (_, i) => cloudOf(inWorlds, IN_CLOUD, deriveSeed(seed, 31 + i)));
+  const rows = clouds.map((cloud) => cloud.map(({ world, place }) => valuesIn(question, constants[world], place)));
+  const drawn = everySo(clouds.flat(), KEPT).map(({ world, place }): Drawn => {
+    const values = valuesIn(question, constants[world], place);
+    return { world: worlds[world], place, values, shown: inWorlds[world].seen().shown(place) };
   });
-  const { covariance } = meanAndCovariance(rows);
+  const inMiddle = asked(middle, 1, looking);
+  const house = houseOf(question, drawn, cloudOf([inMiddle], IN_MIDDLE, deriveSeed(seed, 40)));
+  return { correction: told(question, rows, house, worlds), scatters: inMiddle.seen().scatters, drawn };
+}
+
+/** A world that is asked; what the shots say in it is worked out once it is. */
+function asked(assumed: Assumed, weight: number, looking: Looking) {
+  let known: InWorld | null = null;
+  return {
+    weight,
+    seen: (): InWorld => {
+      known ??= seenIn(assumed, looking);
+      return known;
+    },
+  };
+}
+
+function valuesIn({ bowler, known }: CorrectQuestion, assumed: Assumed, place: Place): readonly number[] {
+  const values = valuesAt(place, assumed, bowler, known);
+  return PARAMETER_IDS.map((id) => values[id]);
+}
+
+/** So many of all, as far apart as can be. */
+function everySo<T>(all: readonly T[], count: number): readonly T[] {
+  return Array.from({ length: count }, (_, i) => all[Math.floor(((i + 0.5) * all.length) / count)]);
+}
+
+/** What is assumed in a world, but for its night. */
+export function assumedOf({ values }: Pick<World, "values">, { assumptions }: Pick<CorrectQuestion, "assumptions">): Assumed {
+  return assume({ ...values, ...assumptions });
+}
+
+/** Where each situation's ball is expected to turn by the middle world: what whoever notes "early" has in mind. */
+function expectedFt({ bowler, situations }: CorrectQuestion, middle: Assumed): readonly number[] {
+  return situations.map((situation) => observe(throwerFor(situation, bowler, middle), situation, [])[LATENT.hookFt]);
+}
+
+function meanPlace(cloud: readonly Particle[]): Place {
+  return MIDDLE.map((_, k) => cloud.reduce((sum, { place }) => sum + place[k], 0) / cloud.length);
+}
+
+/** @param clouds of each cloud, the parameters of its houses and hands */
+function told(question: CorrectQuestion, clouds: readonly Rows[], house: HouseLearned, worlds: readonly World[]): Correction {
+  const rows = clouds.flat();
+  const alike = rows.map(() => 1);
+  const { covariance } = weightedCovariance(rows, alike);
   const sds = covariance.map((row, i) => Math.sqrt(row[i]));
+  const priors = priorsOf(question, worlds);
   const parameters = PARAMETER_IDS.map((id, i): Learned => {
-    const before = priorOf(id, bowler, known);
-    const sorted = rows.map((row) => row[i]).sort((a, b) => a - b);
-    const at = (share: number) => sorted[Math.round(share * (sorted.length - 1))];
-    const value = sorted.reduce((sum, one) => sum + one, 0) / sorted.length;
-    return { id, value, low: at(0.05), high: at(0.95), before, left: sds[i] / before.sd };
+    const { sd, ...before } = priors[i];
+    const after = summary(
+      rows.map((row) => row[i]),
+      alike,
+    );
+    return { id, value: after.value, low: after.low, high: after.high, before, left: sds[i] / sd };
   });
   const tied = PARAMETER_IDS.flatMap((a, i) =>
     PARAMETER_IDS.slice(i + 1).flatMap((b, k) => {
@@ -149,26 +182,119 @@ function told({ bowler, known, situations }: CorrectQuestion, places: readonly P
       return Math.abs(correlation) >= TIED_FROM ? [{ pair: [a, b] as const, correlation }] : [];
     }),
   );
-  const every = Math.max(1, Math.floor(rows.length / DRAWS_OUT));
   return {
-    shots: situations.reduce((sum, { shots }) => sum + shots.length, 0),
+    shots: house.shots,
     parameters,
     tied: tied.toSorted((a, b) => Math.abs(b.correlation) - Math.abs(a.correlation)),
     untold: parameters.filter(({ left }) => left >= UNTOLD_FROM).map(({ id }) => id),
-    draws: rows.filter((_, i) => i % every === 0).slice(0, DRAWS_OUT),
-    worstRhat,
+    worstRhat: worstRhat(clouds),
+    house,
   };
 }
 
-function priorOf(id: ParameterId, bowler: Bowler, known: MeanKnown): { value: number; low: number; high: number; sd: number } {
-  if (isDelivery(id))
-    return { value: bowler[id], low: bowler[id] - 1.645 * known[id], high: bowler[id] + 1.645 * known[id], sd: known[id] };
-  const { value, low, high } = houseRange(id);
-  return { value, low, high, sd: (high - low) / Math.sqrt(12) };
+/** Gelman & Rubin (1992): spread within clouds against spread of their means. */
+function worstRhat(clouds: readonly Rows[]): number {
+  const length = clouds[0].length;
+  const each = clouds.map((rows) =>
+    weightedCovariance(
+      rows,
+      rows.map(() => 1),
+    ),
+  );
+  return Math.max(
+    ...PARAMETER_IDS.map((_, i) => {
+      const means = each.map(({ mean }) => mean[i]);
+      const all = means.reduce((sum, mean) => sum + mean, 0) / means.length;
+      const between = means.reduce((sum, mean) => sum + (mean - all) ** 2, 0) / (means.length - 1);
+      const within = each.reduce((sum, { covariance }) => sum + covariance[i][i], 0) / each.length;
+      return within > 0 ? Math.sqrt((length - 1) / length + between / within) : 1;
+    }),
+  );
 }
 
-function isDelivery(id: ParameterId): id is (typeof DELIVERY_IDS)[number] {
-  return DELIVERY_IDS.some((one) => one === id);
+type Rows = readonly (readonly number[])[];
+
+const EVEN = 200;
+
+/** What was believed of each parameter before: over the worlds that were asked, and houses and hands as they may be. */
+function priorsOf({ bowler, known, assumptions }: CorrectQuestion, worlds: readonly World[]) {
+  const weights = worlds.map(({ weight }) => weight);
+  const constants = worlds.map((world) => assumedOf(world, { assumptions }));
+  const ends = (share: number) =>
+    valuesAt(
+      MIDDLE.map(() => share),
+      constants[0],
+      bowler,
+      known,
+    );
+  // Places are standard normal: their 5, 50 and 95 % points, and the deviation of an even or normal prior by even points.
+  const [low, value, high] = [-1.6449, 0, 1.6449].map(ends);
+  const even = Array.from({ length: EVEN }, (_, i) => ends(normalDeviate((i + 0.5) / EVEN)));
+  return PARAMETER_IDS.map((id) => {
+    if (!isOwn(id))
+      return summary(
+        constants.map((assumed) => assumed[id]),
+        weights,
+      );
+    const values = even.map((of) => of[id]);
+    return {
+      value: value[id],
+      low: low[id],
+      high: high[id],
+      sd: summary(
+        values,
+        values.map(() => 1),
+      ).sd,
+    };
+  });
+}
+
+/** Whether a parameter is of the house that night or of the hand, and no constant of a world. */
+function isOwn(id: ParameterId): id is Exclude<ParameterId, "friction.oil" | "carriedOil.share" | "friction.laneRoughness"> {
+  return NIGHT_IDS.some((one) => one === id) || DELIVERY_IDS.some((one) => one === id);
+}
+
+function summary(values: readonly number[], weights: readonly number[]) {
+  const value = weightedMean(values, weights);
+  const sd = Math.sqrt(
+    weightedMean(
+      values.map((one) => (one - value) ** 2),
+      weights,
+    ),
+  );
+  const sorted = values.map((one, i) => ({ one, weight: weights[i] })).sort((a, b) => a.one - b.one);
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  const at = (share: number) => {
+    let passed = 0;
+    for (const { one, weight } of sorted) {
+      passed += weight;
+      if (passed >= share * total) return one;
+    }
+    return sorted[sorted.length - 1].one;
+  };
+  return { value, sd, low: at(0.05), high: at(0.95) };
+}
+
+function handOf({ speedMph, revRateRpm, axisRotationDeg }: Readonly<Record<DeliveryId, number>>): HandNumbers {
+  return [speedMph, revRateRpm, axisRotationDeg];
+}
+
+/** What a plan takes: houses and hands, each in its world; and those of the middle world, for what is drawn. */
+function houseOf({ bowler, known, situations }: CorrectQuestion, drawn: readonly Drawn[], inMiddle: readonly Particle[]): HouseLearned {
+  const numbersOf = (place: Place) => {
+    const lane = laneAt(place);
+    return NIGHT_IDS.map((id) => lane[id]);
+  };
+  const worlds = drawn.map(({ world, place }): LearnedWorld => {
+    const delivery = deliveryAt(place, bowler, known);
+    return { world: world.id, weight: 1 / drawn.length, lane: numbersOf(place), delivery: handOf(delivery) };
+  });
+  return {
+    shots: situations.reduce((sum, { shots }) => sum + shots.length, 0),
+    ids: [...NIGHT_IDS],
+    draws: inMiddle.map(({ place }) => numbersOf(place)),
+    inWorlds: { ensemble: ensemble().digest, bowler: handOf(bowler), worlds },
+  };
 }
 
 function checkQuestion({ situations, known, eye }: CorrectQuestion): void {

@@ -1,12 +1,12 @@
 import { leaveChanceAt } from "../../pins/carry.ts";
 import { cholesky, dotProduct, logDet, solveCholesky } from "../matrix.ts";
 import { truncated } from "../normal.ts";
-import { type Emulator, lifts, scatter } from "./emulator.ts";
 import { ARROWS_TO_FT, type Arrived, type Eye, FLUSH, RIGHT_FT, type ShotSeen, type Turned } from "./notes.ts";
 import { LATENT } from "./observe.ts";
+import { lifts, type Scatter, scatter } from "./scatter.ts";
 
 /** Logarithm of the chance of what was seen of one shot, given what the model shows at a place. */
-export type ShotLikelihood = (shown: readonly number[]) => number;
+export type ShotLikelihood = (shown: ArrayLike<number>) => number;
 
 /** One shot in so many is something else altogether: another line, a slip, a wrong note. Its figures may then lie anywhere within five times the scatter. */
 const OUTLIERS = 0.05;
@@ -26,9 +26,9 @@ interface Read {
  * mean and the covariance of off·z + bend·z² for normal z (second-order delta method); "early" and "high"
  * are intervals of what lies behind them, taken one after the other given the figures (a normal is put for the truncated one in between).
  */
-export function shotLikelihood(shot: ShotSeen, emulator: Emulator, distances: readonly number[], eye: Eye): ShotLikelihood {
-  const covariance: Covariance = (a, b) => scatter(emulator, a, b);
-  const lift = lifts(emulator);
+export function shotLikelihood(shot: ShotSeen, about: Scatter, expectedFt: number, distances: readonly number[], eye: Eye): ShotLikelihood {
+  const covariance: Covariance = (a, b) => scatter(about, a, b);
+  const lift = lifts(about);
   const reads = readsOf(shot, distances, eye);
   const figures = figuresPart(reads, covariance);
   const { hookFt, boardAtPins, entryDeg } = LATENT;
@@ -45,9 +45,8 @@ export function shotLikelihood(shot: ShotSeen, emulator: Emulator, distances: re
     );
   const variances = [left(0, 0), left(1, 1)];
   const shared = left(0, 1);
-  const expectedFt = emulator.expected[hookFt];
   return (meant) => {
-    const shown = meant.map((value, latent) => value + lift[latent]);
+    const shown = lift.map((by, latent) => meant[latent] + by);
     const off = reads.map(({ latent, value }) => value - shown[latent]);
     let log = figures.log(off);
     const hook = shown[hookFt] + dotProduct(gains[0], off);

@@ -1,8 +1,8 @@
 import type { Assumed } from "../../assumptions.ts";
 import type { Bowler, Line } from "../../delivery/bowler.ts";
 import { release } from "../../delivery/release.ts";
-import { xToBoard } from "../../lane/geometry.ts";
-import { type AveragedRun, emptyRun, runAveraged, TRACE_WIDTH, type Trace } from "../../motion/averaged.ts";
+import { PINS_PLANE, xToBoard } from "../../lane/geometry.ts";
+import { type AveragedRun, emptyRun, runAveraged, SCORED_STEP, TRACE_WIDTH, type Trace } from "../../motion/averaged.ts";
 import { averagedBall, frictionOnLane } from "../../motion/ground.ts";
 import type { Thrower } from "../../motion/track.ts";
 import { effectiveRaOfReadingUm, effectiveRaUm } from "../../surface/finish.ts";
@@ -31,8 +31,14 @@ export const NOT_OFF: Off = [0, 0, 0, 0, 0];
 /** Scatter of a line that nobody noted, standard deviations: wide enough to be found anywhere near it. */
 export const UNKNOWN_LINE = { launchAngleDeg: 1.2, laydownBoards: 2.5 };
 
-export function throwerFor({ ball, film }: SituationSeen, bowler: Bowler, assumed: Assumed): Thrower {
-  const ra = ball.raMicroinch === null ? effectiveRaUm(ball.finish, assumed) : effectiveRaOfReadingUm(ball.raMicroinch, assumed);
+/** Effective roughness of a situation's ball in a world, µm: as it was read, or by its finish. */
+export function roughnessSeen({ ball }: SituationSeen, assumed: Assumed): number {
+  return ball.raMicroinch === null ? effectiveRaUm(ball.finish, assumed) : effectiveRaOfReadingUm(ball.raMicroinch, assumed);
+}
+
+export function throwerFor(situation: SituationSeen, bowler: Bowler, assumed: Assumed): Thrower {
+  const { ball, film } = situation;
+  const ra = roughnessSeen(situation, assumed);
   return { bowler, ball: averagedBall(ball, assumed["roll.resistance"]), friction: frictionOnLane(film, ball, ra, assumed) };
 }
 
@@ -58,7 +64,7 @@ export function observe(thrower: Thrower, situation: SituationSeen, distances: r
   };
   const run = emptyRun();
   const trace: Trace | null = distances.length > 0 ? [] : null;
-  runAveraged(thrower.ball, thrower.friction, release(delivery, line), 0, run, trace);
+  runAveraged(thrower.ball, thrower.friction, release(delivery, line), 0, run, trace, PINS_PLANE, SCORED_STEP);
   const seen = new Float64Array(LATENT.boards + distances.length);
   tell(run, delivery.speedMph, seen);
   distances.forEach((ft, i) => {

@@ -1,6 +1,7 @@
 import { useState } from "react";
 import type { GameDocument } from "#contract/transitionDocument";
 import type { FilmChange } from "#engine/planning/oilInPlay/filmChange";
+import { type GameRanges, WORLDS_PLAYED } from "#engine/planning/oilInPlay/inWorlds";
 import type { PlayerNow, PlayQuestion } from "#engine/planning/oilInPlay/session";
 import { CHART } from "#words/en/charts";
 import { OIL } from "#words/en/rooms/lanes";
@@ -21,7 +22,7 @@ interface AnswerProps {
 }
 
 /** The lane through a session: one moment at a time on the whole chart and in figures, then all of them side by side. */
-export function OilInPlayAnswer({ answer: { played, games, strips }, isOld }: AnswerProps) {
+export function OilInPlayAnswer({ answer: { played, games, strips, ranges }, isOld }: AnswerProps) {
   const [wanted, setWanted] = useState(0);
   const at = Math.min(wanted, games.length - 1);
   const { lane, game } = games[at];
@@ -34,6 +35,7 @@ export function OilInPlayAnswer({ answer: { played, games, strips }, isOld }: An
         <Steps at={at} last={games.length - 1} onStep={setWanted} />
         <Chart svg={lane} className="lane-chart" file={`oil-after-game-${at}`} />
         <Figures game={game} />
+        {at > 0 && <InWorlds game={at} ranges={ranges?.[at] ?? null} left={game.change.left} who={playerName(first.name, 0)} />}
         <p className="note">
           {OIL_IN_PLAY.thick(playerName(first.name, 0))} {OIL_IN_PLAY.side[first.hand]}
         </p>
@@ -95,6 +97,29 @@ function Figures({ game: { game, shots, volumeMl, takenMl, ratio, change } }: { 
     />
   );
 }
+
+interface InWorldsProps {
+  readonly game: number;
+  readonly ranges: GameRanges | null;
+  readonly left: FilmChange["left"];
+  /** The player whose move is told. */
+  readonly who: string;
+}
+
+/** What the moment may be in other worlds: the picture shows one of them. */
+function InWorlds({ game, ranges, left, who }: InWorldsProps) {
+  if (ranges === null) return <p className="reading">{OIL_IN_PLAY.inWorldsSoon}</p>;
+  const track = left.findIndex(({ along, boards }) => along === "middle" && boards[0] === TRACK_FROM);
+  return (
+    <p>
+      {OIL_IN_PLAY.inWorlds(WORLDS_PLAYED, momentName(game), ranges.takenMl, ranges.left[track], ranges.burnBoard)}{" "}
+      {OIL_IN_PLAY.moved(who, ranges.movedBoards[0])}
+    </p>
+  );
+}
+
+/** The boards about the second arrow begin here. */
+const TRACK_FROM = 9;
 
 function Shares({ left }: { readonly left: FilmChange["left"] }) {
   const first = left.filter(({ along }) => along === left[0].along);

@@ -1,5 +1,7 @@
 import { startTransition, useEffect, useRef, useState } from "react";
-import { runTransition, type TransitionProgress } from "#tasks/transitionTask";
+import type { GameRanges } from "#engine/planning/oilInPlay/inWorlds";
+import type { LaneNow } from "#engine/planning/oilInPlay/session";
+import { rangesOfTransition, runTransition, type TransitionProgress } from "#tasks/transitionTask";
 import type { FieldProblem, PlayedGame, PlayedLanes, TwoLayouts } from "../../client/protocol.ts";
 import type { WorkerPool } from "../../client/workerPool.ts";
 import { Refused } from "../../client/workerQueue.ts";
@@ -12,6 +14,8 @@ export interface PlayedAnswer {
   /** As laid, and after each game that is through. */
   readonly games: readonly PlayedGame[];
   readonly strips: TwoLayouts;
+  /** As far as the games are through, what each may come to in other worlds; null while they are being played. */
+  readonly ranges: readonly GameRanges[] | null;
 }
 
 export interface TransitionState {
@@ -56,7 +60,7 @@ async function play(file: Json, titleOf: (game: number) => string, pool: WorkerP
     const title = titleOf(played.lanes.length - 1);
     games = [...games, await pool.call({ kind: "playedGame", played, title }, null)];
     const strips = await pool.call({ kind: "playedStrips", played }, null);
-    const answer = { file: JSON.stringify(file), played, games, strips };
+    const answer = { file: JSON.stringify(file), played, games, strips, ranges: null };
     update((old) => ({ ...old, answer }));
   };
   // One game is drawn after the other, while the next is being played.
@@ -68,12 +72,15 @@ async function play(file: Json, titleOf: (game: number) => string, pool: WorkerP
     told = lanes.length;
     drawn = drawn.then(() => show({ question, lanes }));
   };
+  let lanes: readonly LaneNow[];
   try {
-    await runTransition(question, { executor: pool, signal, onProgress });
+    lanes = await runTransition(question, { executor: pool, signal, onProgress });
   } finally {
     await drawn;
   }
   update((old) => ({ ...old, status: "done", progress: null }));
+  const ranges = await rangesOfTransition(question, lanes, { executor: pool, signal });
+  update((old) => ({ ...old, answer: old.answer && { ...old.answer, ranges } }));
 }
 
 function failed(old: TransitionState, error: unknown): TransitionState {
