@@ -68,7 +68,11 @@ function scoreLine({ isThere, told }: Outcomes, strikes: StrikeMap, map: LineMap
   for (let column = 0; column < isThere.length; column++) {
     if (isThere[column] === 0) continue;
     const from = TOLD_NUMBERS * column;
-    let [struck, down, board, entry, breakpoint] = [0, 0, 0, 0, 0];
+    let struck = 0;
+    let down = 0;
+    let board = 0;
+    let entry = 0;
+    let breakpoint = 0;
     for (let n = from; n < from + TOLD_DELIVERIES; n++) {
       const hitBoard = told[n + TOLD.board];
       const hitEntry = told[n + TOLD.entry];
