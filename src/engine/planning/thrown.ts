@@ -55,8 +55,7 @@ export function qualityOf(run: AveragedRun, massLb: number): HitQuality {
  */
 export function nudged(chance: number, shift: number): number {
   const room = chance * (1 - chance);
-  const moved = chance + shift * room * (1 + shift * (0.5 - chance));
-  return moved > 1 ? 1 : moved < 0 ? 0 : moved;
+  return Math.min(1, Math.max(0, chance + shift * room * (1 + shift * (0.5 - chance))));
 }
 
 /** A ball whose centre passes the outer edge of board 1 has left the lane. */
