@@ -137,7 +137,7 @@ writeFileSync(
     id: "work-precision",
     title: "The full model: error against work",
     description:
-      "Error of a shot at the pins against processor seconds for one shot: the full model in steps of 4 to half a millisecond, and a general solver of high order at tolerances from 1e-3 to 1e-8.",
+      "Error of a shot at the pins against processor seconds for one shot: the full model in steps of 4 to half a millisecond, and a general solver of high order at tolerances from 1e-3 to 1e-10.",
     across: "processor seconds a shot",
     up: "error, boards",
     series: [
@@ -180,7 +180,7 @@ ${[
   ),
 ].join("\n")}
 
-At an error no larger than the model's own the solver takes ${fewer.map((times) => times.toFixed(0)).join(", ")} times as many seconds.`,
+For the same error (between its points in the logarithms) the solver takes ${fewer.map((times) => times.toFixed(1)).join(", ")} times as many seconds as the model in those steps, the longest first.`,
 );
 writeSection(
   "Memory",

@@ -27,10 +27,20 @@ const COMMANDS = [
   "limits examples/limits.yaml",
 ] as const;
 
-/** Asks the program itself as it ends: the system's own tools for it are not everywhere. */
-const TELL = `data:text/javascript,${encodeURIComponent(
-  'import { isMainThread } from "node:worker_threads"; if (isMainThread) process.on("exit", () => process.stderr.write("\\n" + JSON.stringify(process.resourceUsage())));',
-)}`;
+/**
+ * Asks the program itself as it ends. What the system says of the most it held begins with what its parent held, where it does not say it of the program alone.
+ */
+const SAYS = `import { readFileSync } from "node:fs";
+import { isMainThread } from "node:worker_threads";
+const own = () => {
+  try {
+    return Number(/VmHWM:\\s*(\\d+)/.exec(readFileSync("/proc/self/status", "utf8"))[1]);
+  } catch {
+    return process.resourceUsage().maxRSS;
+  }
+};
+if (isMainThread) process.on("exit", () => process.stderr.write("\\n" + JSON.stringify({ ...process.resourceUsage(), maxRSS: own() })));`;
+const TELL = `data:text/javascript,${encodeURIComponent(SAYS)}`;
 
 export async function peaks(): Promise<readonly Peak[]> {
   const found: Peak[] = [];

@@ -18,11 +18,13 @@ export interface WorkPrecision {
 }
 
 const STEPS_S = [0.004, 0.002, 0.001, 0.0005];
-const TOLERANCES = [1e-3, 1e-4, 1e-5, 1e-6, 1e-7, 1e-8];
+const TOLERANCES = [1e-3, 1e-4, 1e-5, 1e-6, 1e-7, 1e-8, 1e-9, 1e-10];
 const CLOSEST = { tolerance: 1e-12, longest: 0.0005 };
 /** The solver chooses its own steps. */
 const ANY_STEP = 1;
-const SHOTS = 20;
+/** The least of some rounds, after one that nobody counts: until it has run often, a program is not yet compiled. */
+const ROUNDS = 4;
+const SHOTS = 100;
 
 /** The full model on an oiled lane, against a general solver of high order (extrapolation, npm `odex`): the same equations, from the same start to the same time. */
 export function workPrecision(): { readonly ours: readonly WorkPrecision[]; readonly general: readonly WorkPrecision[] } {
@@ -41,10 +43,13 @@ export function workPrecision(): { readonly ours: readonly WorkPrecision[]; read
   const [until] = arrived;
   const truth = byOdex(mechanics, friction, start, until, CLOSEST);
   const point = (run: () => readonly [x: number, y: number]): WorkPrecision => {
-    let end = run();
-    const seconds = processorSecondsOf(() => {
-      for (let shot = 0; shot < SHOTS; shot++) end = run();
-    });
+    const end = run();
+    const round = () =>
+      processorSecondsOf(() => {
+        for (let shot = 0; shot < SHOTS; shot++) run();
+      });
+    round();
+    const seconds = Math.min(...Array.from({ length: ROUNDS }, round));
     return { boards: Math.hypot(end[0] - truth[0], end[1] - truth[1]) / BOARD, seconds: seconds / SHOTS };
   };
   return {
@@ -64,8 +69,11 @@ export function workPrecision(): { readonly ours: readonly WorkPrecision[]; read
   };
 }
 
-/** How many times as many seconds the general solver takes for an error no larger than one of ours, where it gets there. */
+/** How many times as many seconds the general solver takes for the same error as one of ours, between its own points in the logarithms; null where it does not get there. */
 export function timesFewer({ boards, seconds }: WorkPrecision, general: readonly WorkPrecision[]): number | null {
-  const asGood = general.filter((one) => one.boards <= boards);
-  return asGood.length === 0 ? null : Math.min(...asGood.map((one) => one.seconds)) / seconds;
+  const after = general.findIndex((one) => one.boards <= boards);
+  if (after < 1) return null;
+  const [coarse, fine] = [general[after - 1], general[after]];
+  const share = Math.log(coarse.boards / boards) / Math.log(coarse.boards / fine.boards);
+  return (coarse.seconds * (fine.seconds / coarse.seconds) ** share) / seconds;
 }

@@ -181,6 +181,38 @@ export function laneFriction(film: FilmMap, cover: CoverId, ballRaUm: number, a:
   };
 }
 
+/**
+ * Friction over the lane for whoever runs many shots on one film, or has the film that is met already: the whole map and the whole law at once, an evaluation
+ * two interpolations.
+ *
+ * @param met from {@link filmMet}
+ */
+export function filmFriction(met: Float64Array, contact: Contact): FrictionField {
+  const table = lawTable(contact, met);
+  const perX = 1 / CELL_X;
+  const perY = 1 / CELL_Y;
+  const perFilm = 1 / TABLE_STEP_UM;
+  const lastColumn = COLUMNS - 1.000001;
+  const lastRow = ROWS - 1.000001;
+  return (x, y) => {
+    let across = (x - FIRST_X) * perX;
+    if (!(across > 0)) across = 0;
+    else if (across > lastColumn) across = lastColumn;
+    let along = y * perY;
+    if (!(along > 0)) along = 0;
+    else if (along > lastRow) along = lastRow;
+    const column = across | 0;
+    const row = along | 0;
+    const right = across - column;
+    const at = row * COLUMNS + column;
+    const near = met[at] + (met[at + 1] - met[at]) * right;
+    const far = met[at + COLUMNS] + (met[at + COLUMNS + 1] - met[at + COLUMNS]) * right;
+    const place = (near + (far - near) * (along - row)) * perFilm;
+    const cell = place | 0;
+    return table[cell] + (table[cell + 1] - table[cell]) * (place - cell);
+  };
+}
+
 /** The same law in the cells of the film map, each times `by`: for those who run many shots and take straight lines between the cells. */
 export function tabulated(met: Float64Array, contact: Contact, by: number, into: Float32Array): void {
   const table = lawTable(contact, met);

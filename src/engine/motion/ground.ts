@@ -5,6 +5,7 @@ import {
   constantFriction,
   contactOf,
   type FrictionField,
+  filmFriction,
   filmMet,
   type HouseNight,
   laneFriction,
@@ -19,7 +20,7 @@ import type { AveragedBall } from "./averaged.ts";
 /** Slip regularisation of everything but closed-form checks, m/s. */
 export const USUAL_SLIP_REGULARISATION = 0.02;
 
-/** The film that was met last on a map: every finish of a plan meets the same one on the lane as found. */
+/** The film that was met last on a map: every finish of a plan meets the same one on the lane as found, and tracks meet what the map of lines did. */
 const met = new WeakMap<FilmMap, { readonly cover: CoverId; readonly assumed: Assumed; readonly um: Float64Array }>();
 
 function filmMetOn(film: FilmMap, cover: CoverId, assumed: Assumed): Float64Array {
@@ -32,10 +33,10 @@ function filmMetOn(film: FilmMap, cover: CoverId, assumed: Assumed): Float64Arra
 
 /** Friction of a ball of given effective roughness on an oiled lane (in the right-hander's frame). */
 export function frictionOnLane(film: FilmMap, ball: Pick<Ball, "cover">, ballRaUm: number, a: Assumed = assume()): FrictionField {
-  return houseFriction(film, ball, ballRaUm, a)(a);
+  return filmFriction(filmMetOn(film, ball.cover, a), contactOf(ball.cover, ballRaUm, a));
 }
 
-/** The same for one house after another: what does not differ between them is worked out once. */
+/** The same for one house after another, a few shots in each: what does not differ between them is worked out once, and the rest where it is asked for. */
 export function houseFriction(
   film: FilmMap,
   ball: Pick<Ball, "cover">,
