@@ -1,25 +1,71 @@
 import { fileURLToPath } from "node:url";
 import react from "@vitejs/plugin-react";
 import { defineConfig } from "vite";
-import { catalogues, languagesIn } from "./tools/page/languages.ts";
+import { catalogueOf, catalogues, languagesIn } from "./tools/page/languages.ts";
 import { serviceWorkerList } from "./tools/page/serviceWorkerList.ts";
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 /** `vite build --mode pseudo` builds the page in a language for tests; see docs/decisions/languages.md. */
 const PSEUDO = "pseudo";
-/** What has to be there before a language is chosen: nothing in it reads a word. */
-const FIRST = { name: "first", test: /\0catalogue$|preload-helper|client\/pageFile|offline\/install/, priority: 10 };
+const WORDS = here("./src/words");
+const CATALOGUES = [...languagesIn(WORDS), PSEUDO].map(catalogueOf);
+const web = (file: string): string => here(`./src/web/${file}`);
+/** Takes the language, then loads the rest, one piece after the other, and waits for each: what it needs itself must not lie in a piece that it waits for. */
+const BEGINNING = [web("main.ts")];
+/** The frame of every room, and the shop's first room. */
+const OPENING = [web("App.tsx"), web("rooms/today/TodayRoom.tsx")];
+
+interface Modules {
+  getModuleInfo(id: string): { readonly importedIds: readonly string[] } | null;
+}
+
+function reachedFrom(first: readonly string[], modules: Modules): Set<string> {
+  const reached = new Set<string>();
+  const left = [...first];
+  for (let id = left.pop(); id !== undefined; id = left.pop()) {
+    if (reached.has(id)) continue;
+    reached.add(id);
+    left.push(...(modules.getModuleInfo(id)?.importedIds ?? []));
+  }
+  return reached;
+}
+
+/** Names the piece that a module lies in: which pieces want it is known once all have been read. */
+function pieceOf(): (id: string, modules: Modules) => string | null {
+  let pieces: Record<"beginning" | "catalogues" | "opening", Set<string>> | null = null;
+  return (id, modules) => {
+    pieces ??= {
+      beginning: reachedFrom(BEGINNING, modules),
+      catalogues: reachedFrom(CATALOGUES, modules),
+      opening: reachedFrom(OPENING, modules),
+    };
+    if (BEGINNING.includes(id)) return null;
+    if (pieces.beginning.has(id) || id.includes("preload-helper")) return "beginning";
+    // Each language is a piece of its own; what they read of the engine must not lie beside rooms, which read words.
+    if (pieces.catalogues.has(id)) return CATALOGUES.includes(id) || isWords(id) ? null : "engine";
+    if (/node_modules\/(react|react-dom|scheduler)\//.test(id)) return "react";
+    if (pieces.opening.has(id)) return "opening";
+    return /node_modules\/zod\/|src\/contract\/(records|job)\/fields/.test(id) ? "schemas" : null;
+  };
+}
+
+/** The words of one language, in its own folder or, for English figures, beside them. */
+function isWords(id: string): boolean {
+  return id === `${WORDS}/figures.ts` || languagesIn(WORDS).some((language) => id.startsWith(`${WORDS}/${language}/`));
+}
 
 /**
- * What most rooms want is one file: in pieces by who wants what there are some fifty of a kilobyte or two on every first visit, and each costs a request with
- * its heads. A room's own, and what a few rooms share, is loaded where somebody goes there.
+ * What the page opens with is few files, and one more what many rooms want beside it, schemas apart for the forms that check by them: in pieces by who wants
+ * what there are some fifty of a kilobyte or two on every first visit, and each costs a request with its heads. A room's own, and what a few rooms share, is
+ * loaded where somebody goes there.
  */
-const FRAME = { name: "frame", minShareCount: 6 };
-/** What the catalogues read of the engine must not lie beside rooms, which read words. */
-const ENGINE = { name: "engine", minShareCount: 6, test: /\/src\/(engine|words\/(params|numberedNames|numbers))\b/, priority: 5 };
+const FEW_FILES = () => [
+  { name: pieceOf(), debugName: "pieces", priority: 2 },
+  { name: "rooms", minShareCount: 6, priority: 1 },
+];
 
 export default defineConfig(({ mode }) => {
-  const words = () => catalogues(here("./src/words"), mode === PSEUDO ? [PSEUDO] : languagesIn(here("./src/words")));
+  const words = () => catalogues(WORDS, mode === PSEUDO ? [PSEUDO] : languagesIn(WORDS));
   return {
     root: here("./src/web"),
     plugins: [words(), react(), serviceWorkerList(here("./src/web/public"))],
@@ -37,7 +83,7 @@ export default defineConfig(({ mode }) => {
         // A service worker is asked for by one name for ever.
         output: {
           entryFileNames: ({ name }) => (name === "sw" ? "sw.js" : "assets/[name]-[hash].js"),
-          codeSplitting: { groups: [FIRST, ENGINE, FRAME] },
+          codeSplitting: { groups: FEW_FILES() },
         },
       },
     },

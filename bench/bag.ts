@@ -35,7 +35,7 @@ const BALLS: readonly BagBall[] = (
   finishes: FINISHES,
 }));
 
-const QUESTION: BagQuestion = {
+export const BAG_QUESTION: BagQuestion = {
   seed: 1,
   bowler: STYLES.matched,
   limits: USUAL_LIMITS,
@@ -56,12 +56,12 @@ const QUESTION: BagQuestion = {
 /** First and final answer of a bag of eight balls, seven finishes and twelve stages on two threads, against the same bag in one. */
 export async function bagRows(): Promise<readonly Row[]> {
   const pool = computePool(2);
-  await pool.run({ kind: "bagStates", question: QUESTION }, null);
+  await pool.run({ kind: "bagStates", question: BAG_QUESTION }, null);
   const pairs: { two: Timing; one: Timing }[] = [];
   for (let round = 0; round < ROUNDS; round++) pairs.push({ two: await timedBag(pool), one: await timedBag(inlineExecutor) });
   await pool.close();
-  const states = QUESTION.balls.reduce((sum, _, ball) => sum + statesOf(QUESTION, ball).length, 0);
-  const size = `bag of ${QUESTION.balls.length} balls in ${states} states over ${stageCount(QUESTION.session)} stages`;
+  const states = BAG_QUESTION.balls.reduce((sum, _, ball) => sum + statesOf(BAG_QUESTION, ball).length, 0);
+  const size = `bag of ${BAG_QUESTION.balls.length} balls in ${states} states over ${stageCount(BAG_QUESTION.session)} stages`;
   const processor = median(pairs.map(({ two }) => two.processor));
   const row = (what: string, pick: (timing: Timing) => number): Row => ({
     what: `${size}, ${what}`,
@@ -87,7 +87,7 @@ async function timedBag(executor: Executor): Promise<Timing> {
   const start = performance.now();
   const used = process.cpuUsage();
   let first = 0;
-  await runBag(QUESTION, {
+  await runBag(BAG_QUESTION, {
     executor,
     onProgress: ({ plan }) => {
       if (plan !== null && first === 0) first = (performance.now() - start) / 1000;

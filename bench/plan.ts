@@ -8,7 +8,7 @@ import { median, type Row } from "./rows.ts";
 
 const ROUNDS = 3;
 
-const QUESTION: PlanQuestion = {
+export const PLAN_QUESTION: PlanQuestion = {
   seed: 1,
   bowler: STYLES.matched,
   ball: { ...TYPICAL_BALL, cover: "hybrid", finish: { number: 2000, polished: false } },
@@ -53,7 +53,7 @@ interface Timing {
 async function timedPlan(executor: Parameters<typeof runPlan>[1]["executor"]): Promise<Timing> {
   const start = performance.now();
   let first = 0;
-  await runPlan(QUESTION, {
+  await runPlan(PLAN_QUESTION, {
     executor,
     onProgress: ({ plan }) => {
       if (plan && first === 0) first = performance.now() - start;

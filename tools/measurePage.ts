@@ -1,6 +1,6 @@
 /**
  * `npm run measure-page`: how soon the page is there and how soon it answers, on this machine, as a table in docs/performance.md.
- * Medians of five runs in a browser without a cache; what is asked of the engine is the example that the plan opens with.
+ * Medians of five runs in a browser without a cache; what is asked of the engine is the example that the plan opens with. `-- --wire`: only what is on the wire.
  */
 import { rmSync } from "node:fs";
 import { join } from "node:path";
@@ -39,8 +39,19 @@ rmSync(SHOP, { recursive: true, force: true });
 const server = await childServer(["--demonstration", "--data", SHOP]);
 const browser = await chromium.launch({ executablePath, args: ["--no-sandbox", "--disable-gpu"] });
 try {
+  if (!process.argv.includes("--wire")) await pageMeasured(browser, server.address);
+  const wire = await wireSection(browser, server.address);
+  writeSection("On the wire", wire);
+  console.log(wire);
+} finally {
+  await browser.close();
+  await server.stop();
+}
+
+/** How soon the page is there, and how soon it answers. */
+async function pageMeasured(browser: Browser, address: string): Promise<void> {
   const runs: Run[] = [];
-  for (let run = 0; run < RUNS; run++) runs.push(await measured(browser, server.address));
+  for (let run = 0; run < RUNS; run++) runs.push(await measured(browser, address));
   const rows = (Object.keys(WORDS) as (keyof Run)[]).map((key) => {
     const sorted = runs.map((run) => run[key]).sort((a, b) => a - b);
     return `| ${WORDS[key]} | ${Math.round(sorted[(RUNS - 1) / 2])} | ${Math.round(sorted[0])}–${Math.round(sorted[RUNS - 1])} |`;
@@ -52,12 +63,6 @@ try {
 ${rows.join("\n")}`;
   writeSection("The page", section);
   console.log(section);
-  const wire = await wireSection(browser, server.address);
-  writeSection("On the wire", wire);
-  console.log(wire);
-} finally {
-  await browser.close();
-  await server.stop();
 }
 
 /** What a first visit costs, room by room. */

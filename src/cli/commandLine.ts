@@ -15,7 +15,7 @@ interface Entry {
 
 /** A command is its own file and one line here. */
 const COMMANDS = new Map<string, Entry>([
-  ["plan", { load: async () => oneFile((await import("./plan.ts")).plan), takes: ["svg", "seed", "workers"] }],
+  ["plan", { load: async () => oneFile((await import("./plan.ts")).plan), takes: ["svg", "seed", "workers", "worlds"] }],
   ["shot", { load: async () => oneFile((await import("./shot.ts")).shot), takes: ["svg", "seed", "at"] }],
   ["carry", { load: async () => oneFile((await import("./carry.ts")).carry), takes: ["svg"] }],
   ["bag", { load: async () => oneFile((await import("./bag.ts")).bag), takes: ["svg", "seed", "workers"] }],

@@ -35,6 +35,7 @@ FILE is a job file (plan, shot), a bench file (stages, fade) or a file of the co
   --svg FILE        draw the picture into a file (plan, shot: lane chart; carry: strikes; fade: curve; padwork: ball)
   --seed N          draw at random from this seed instead of the job file's
   --workers N       plan, bag, trial: threads to compute in
+  --worlds N        plan: in how many worlds (64), or as many as there are
   --at FT,FT,…      shot: where to take samples, ft from the foul line (15,30,45,59.5,60)
   --taps FILE       video: FILE is a film (ffmpeg decodes it); where the lane is in its first picture
   --cutoff MM       profile: λc; else by the standard's table

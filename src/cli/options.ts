@@ -7,6 +7,8 @@ import { UNITS } from "#exchange/measured/units";
 
 /** Most threads that are of any use; a plan has no more pieces that can be computed side by side. */
 const MOST_WORKERS = 64;
+/** More than any ensemble holds that a plan draws from. */
+const MOST_WORLDS = 10_000;
 const MOST_SEED = 4294967295;
 
 const KNOWN = {
@@ -14,6 +16,7 @@ const KNOWN = {
   svg: { type: "string" },
   seed: { type: "string" },
   workers: { type: "string" },
+  worlds: { type: "string" },
   at: { type: "string" },
   taps: { type: "string" },
   on: { type: "string" },
@@ -48,6 +51,8 @@ export interface Options {
   readonly svg: string | null;
   readonly seed: number | null;
   readonly workers: number | null;
+  /** In how many worlds a plan is computed, or as many as there are. */
+  readonly worlds: number | null;
   /** Distances along the lane, ft. */
   readonly at: readonly number[] | null;
   /** File of the points of the lane in a video. */
@@ -98,6 +103,7 @@ export function readOptions(args: readonly string[]): Options {
     svg: values.svg ?? null,
     seed: values.seed === undefined ? null : wholeNumber("--seed", values.seed, 0, MOST_SEED),
     workers: values.workers === undefined ? null : wholeNumber("--workers", values.workers, 1, MOST_WORKERS),
+    worlds: values.worlds === undefined ? null : wholeNumber("--worlds", values.worlds, 1, MOST_WORLDS),
     at: values.at === undefined ? null : distances(values.at),
     taps: values.taps ?? null,
     measure: {

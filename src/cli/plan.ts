@@ -2,6 +2,7 @@ import { type Resolved, resolvePlan } from "#contract/resolve/question";
 import { laneChart } from "#drawing/laneChart";
 import type { FinishPlan } from "#engine/planning/plan";
 import type { PlanQuestion } from "#engine/planning/question";
+import { WORLDS } from "#engine/planning/worldCounts";
 import { planDocumentOf } from "#server/plans/planDocumentOf";
 import { programVersion } from "#server/version";
 import { type PlanProgress, runPlan } from "#tasks/planTask";
@@ -19,7 +20,10 @@ export async function plan(file: string, options: Options, world: World): Promis
   const job = await readJob(file);
   const asked = resolvePlan(options.seed === null ? job : { ...job, seed: options.seed });
   const onProgress = progressOn(world, STAGES);
-  const found = await withExecutor(options.workers ?? world.workers, (executor) => runPlan(asked.question, { executor, onProgress }));
+  const worlds = options.worlds ?? WORLDS.final;
+  const found = await withExecutor(options.workers ?? world.workers, (executor) =>
+    runPlan(asked.question, { executor, onProgress, worlds }),
+  );
   if (options.svg !== null) await writePicture(options.svg, laneChart(planChart(asked.question, found)));
   world.print(options.json ? `${JSON.stringify(planDocumentOf(found, asked, programVersion()), null, 2)}\n` : text(found, asked));
   return 0;

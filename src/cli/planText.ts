@@ -103,7 +103,7 @@ function pickLines(plan: FinishPlan): string[] {
       WIDTH,
     ),
     ...paragraph(cliffText(cliff), "  ", WIDTH),
-    ...paragraph(sureText(sure, sureShare), "  ", WIDTH),
+    ...paragraph(sureText(sure, sureShare, plan.worlds), "  ", WIDTH),
   ];
 }
 

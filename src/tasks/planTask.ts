@@ -10,6 +10,8 @@ import { type FinishLoss, lossesOf } from "./losses.ts";
 export interface PlanProgress {
   /** The lane as found, in the middle world and then in a few; the whole session in the middle world; the whole session in many. */
   readonly stage: "sketch" | "session" | "draws";
+  /** The whole answer stands; further worlds only make it surer. */
+  readonly isRefining: boolean;
   /** Units done and units in all, over every stage. */
   readonly done: number;
   readonly of: number;
@@ -22,6 +24,8 @@ export interface PlanRun {
   readonly executor: Executor;
   /** Over how many worlds, ≥ 0, where the usual number is not wanted. */
   readonly worlds?: number;
+  /** Goes on after the answer is there, up to so many worlds or as many as there are. */
+  readonly refinedTo?: number;
   readonly onProgress?: (progress: PlanProgress) => void;
   readonly signal?: StopSignal;
 }
@@ -46,17 +50,19 @@ export async function runPlan(question: PlanQuestion, run: PlanRun): Promise<Fin
   const decide = (ratings: readonly FinishRating[], blocks: readonly WorldBlock[]): Promise<FinishPlan> =>
     executor.run({ kind: "decide", question, wanted, ratings, blocks }, signal);
   const worlds = Math.min(run.worlds ?? WORLDS.final, wanted.order.length);
-  const first = blocksOf(Math.min(worlds, WORLDS.first), WORLDS_A_UNIT.fresh);
-  const whole = blocksOf(worlds, WORLDS_A_UNIT.session);
-  const tell = counter(run, 2 * finishes.length + first.length + whole.length);
+  const most = Math.max(worlds, Math.min(run.refinedTo ?? 0, wanted.order.length));
+  const first = blocksOf(0, Math.min(worlds, WORLDS.first), WORLDS_A_UNIT.fresh);
+  const whole = blocksOf(0, worlds, WORLDS_A_UNIT.session);
+  const further = blocksOf(worlds, most, WORLDS_A_UNIT.session);
+  const tell = counter(run, 2 * finishes.length + first.length + whole.length + further.length);
   const rated = (stage: PlanProgress["stage"], span: WorldBlock["span"]) =>
     Promise.all(
       finishes.map((finish) =>
         tell.unit(stage, executor.run({ kind: "rate", question, finish, asked: { metric, todaysLine, span } }, signal)),
       ),
     );
-  const scored = (stage: PlanProgress["stage"], span: WorldBlock["span"], blocks: readonly [number, number][]) =>
-    blocks.map(([from, to]) => tell.unit(stage, executor.run({ kind: "worlds", question, wanted, span, from, to }, signal)));
+  const scored = (stage: PlanProgress["stage"], span: WorldBlock["span"], spans: readonly [number, number][]) =>
+    spans.map(([from, to]) => tell.unit(stage, executor.run({ kind: "worlds", question, wanted, span, from, to }, signal)));
 
   const sketches = await rated("sketch", "fresh");
   tell.plan("sketch", await decide(sketches, []));
@@ -65,23 +71,28 @@ export async function runPlan(question: PlanQuestion, run: PlanRun): Promise<Fin
   const ratings = await rated("session", "session");
   let plan = await decide(ratings, []);
   tell.plan("session", plan);
-  // All blocks are asked for at once, so that no worker waits.
-  const asked = scored("draws", "session", whole);
-  Promise.all(asked).catch(() => undefined);
   const blocks: WorldBlock[] = [];
-  for (const [index, block] of asked.entries()) {
-    blocks.push(await block);
-    const isNews = index === asked.length - 1 || (index + 1) % Math.ceil(asked.length / RENEWED) === 0;
-    if (!isNews) continue;
-    plan = await decide(ratings, blocks);
-    tell.plan("draws", plan, blocks);
-  }
+  const through = async (spans: readonly [number, number][]) => {
+    // All blocks are asked for at once, so that no worker waits.
+    const asked = scored("draws", "session", spans);
+    Promise.all(asked).catch(() => undefined);
+    for (const [index, block] of asked.entries()) {
+      blocks.push(await block);
+      const isNews = index === asked.length - 1 || (index + 1) % Math.ceil(asked.length / RENEWED) === 0;
+      if (!isNews) continue;
+      plan = await decide(ratings, blocks);
+      tell.plan("draws", plan, blocks);
+    }
+  };
+  await through(whole);
+  if (further.length > 0) tell.refining("draws");
+  await through(further);
   return plan;
 }
 
-function blocksOf(worlds: number, aUnit: number): [number, number][] {
+function blocksOf(first: number, worlds: number, aUnit: number): [number, number][] {
   const blocks: [number, number][] = [];
-  for (let from = 0; from < worlds; from += aUnit) blocks.push([from, Math.min(worlds, from + aUnit)]);
+  for (let from = first; from < worlds; from += aUnit) blocks.push([from, Math.min(worlds, from + aUnit)]);
   return blocks;
 }
 
@@ -90,8 +101,9 @@ function counter(run: PlanRun, of: number) {
   let done = 0;
   let latest: FinishPlan | null = null;
   let losses: readonly FinishLoss[] = [];
+  let isRefining = false;
   const tell = (stage: PlanProgress["stage"]): void => {
-    if (run.signal?.aborted !== true) run.onProgress?.({ stage, done, of, plan: latest, losses });
+    if (run.signal?.aborted !== true) run.onProgress?.({ stage, isRefining, done, of, plan: latest, losses });
   };
   return {
     async unit<T>(stage: PlanProgress["stage"], result: Promise<T>): Promise<T> {
@@ -99,6 +111,10 @@ function counter(run: PlanRun, of: number) {
       done += 1;
       tell(stage);
       return value;
+    },
+    refining(stage: PlanProgress["stage"]): void {
+      isRefining = true;
+      tell(stage);
     },
     plan(stage: PlanProgress["stage"], plan: FinishPlan, blocks: readonly WorldBlock[] = []): void {
       latest = plan;

@@ -1,7 +1,7 @@
 import { QueryClientProvider } from "@tanstack/react-query";
 import { Suspense, useState } from "react";
 import { Link, Route, Switch, useLocation, useRoute } from "wouter";
-import type { Role } from "#contract/records/account";
+import type { Role } from "#contract/records/roles";
 import { ACCESS } from "#words/en/rooms/access";
 import { FRAME } from "#words/en/screens";
 import { lazyRoom } from "./client/lazyRoom.ts";

@@ -22,6 +22,12 @@ describe("plan of the league night", () => {
     document = planDocumentSchema.parse(JSON.parse(json.stdout));
   }, 120_000);
 
+  it("says in how many worlds it was computed: the usual 64, or as many as are asked for", async () => {
+    expect(document.worlds).toBe(64);
+    expect(text.stdout.replace(/\s+/g, " ")).toContain("; 64 were computed)");
+    expect((await inProcess("plan", LEAGUE_NIGHT, "--worlds", "3")).stdout.replace(/\s+/g, " ")).toContain("; 3 were computed)");
+  });
+
   it("is one document on stdout, with progress beside it", () => {
     expect(json.code).toBe(0);
     expect(json.stderr).not.toBe("");

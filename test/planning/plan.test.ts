@@ -264,7 +264,7 @@ describe("the line played today", () => {
     const ground = groundOf(question);
     for (const { finish, line, onTodaysLine } of plan.candidates) {
       const map = mapOf(ground, parseFinish(finish), filmFound(ground), "strikeChance");
-      const best = Math.max(...Array.from(playableLines(map, question.limits), ({ at }) => map.chance[at]));
+      const best = Math.max(...playableLines(map, question.limits).map((at) => map.chance[at]));
       expect(line).not.toBeNull();
       if (line === null || plan.today.line === null) continue;
       expect(chanceAt(map, line)).toBeGreaterThanOrEqual(best - 0.005);

@@ -1,7 +1,7 @@
 import { Hono } from "hono";
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
-import type { Role } from "#contract/records/account";
-import { problemType } from "#contract/routes/problemDocument";
+import type { Role } from "#contract/records/roles";
+import { problemType } from "#contract/routes/problemKinds";
 import { PERSON_HEADER } from "#server/actor";
 import { networkOf } from "#server/http/address";
 import { ended, eventStreams } from "#server/http/events";

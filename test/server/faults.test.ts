@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { RECORDS_FAULT_KINDS, RecordsFault } from "#contract/records/fault";
-import { PROBLEM_KINDS } from "#contract/routes/problemDocument";
+import { PROBLEM_KINDS } from "#contract/routes/problemKinds";
 import { refusalOf } from "#server/http/faults";
 import { refusalResponse } from "#server/http/refusal";
 

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
-import type { Role } from "#contract/records/account";
+import type { Role } from "#contract/records/roles";
 import { PASSWORD_HEADER } from "#contract/routes/route";
 import { onTheCounter } from "../records/shop.ts";
 import { problemOf, type ShopServer, shopServer } from "./shopServer.ts";

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { ROLES, type Role } from "#contract/records/account";
+import { ROLES, type Role } from "#contract/records/roles";
 import { API } from "#contract/routes/api";
 import type { Route } from "#contract/routes/route";
 import { twoShops } from "../records/shop.ts";

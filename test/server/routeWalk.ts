@@ -1,6 +1,6 @@
-import { mayDo, type Role } from "#contract/records/account";
+import { mayDo, type Role } from "#contract/records/roles";
 import { API } from "#contract/routes/api";
-import { problemType } from "#contract/routes/problemDocument";
+import { problemType } from "#contract/routes/problemKinds";
 import type { Route } from "#contract/routes/route";
 
 /** Every route of the table. Whoever signs out asks nothing more, so that comes last. */

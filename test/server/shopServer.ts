@@ -1,7 +1,8 @@
 import { randomUUID } from "node:crypto";
 import { expect } from "vitest";
 import { API } from "#contract/routes/api";
-import { type ProblemDocument, type ProblemKind, problemDocumentSchema, problemType } from "#contract/routes/problemDocument";
+import { type ProblemDocument, problemDocumentSchema } from "#contract/routes/problemDocument";
+import { type ProblemKind, problemType } from "#contract/routes/problemKinds";
 import type { Route } from "#contract/routes/route";
 import type { Records } from "#records/records";
 import { type Config, type Limits, USUAL } from "#server/config/configSchema";

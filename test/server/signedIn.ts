@@ -1,5 +1,5 @@
-import type { Role } from "#contract/records/account";
-import { ROLES } from "#contract/records/account";
+import type { Role } from "#contract/records/roles";
+import { ROLES } from "#contract/records/roles";
 import { PASSWORD_HEADER } from "#contract/routes/route";
 import type { Records } from "#records/records";
 import { HOST } from "./shopServer.ts";

@@ -191,3 +191,32 @@ test("every stage signed on a ball is told in the order of the work, whichever t
   expect([told[0], told.at(-1)]).toEqual(["Earlier", "Later"]);
   problemOf(await shop.ask("ballStagesDone", { params: { id: visit.id } }), "notFound");
 });
+
+test("what is signed on the queue's tickets comes in one answer, and as each ticket's own list has it", async () => {
+  const { items: queued } = (await shop.ask("queue")).body;
+  const { items } = (await shop.ask("queueStagesDone")).body;
+  const ids = (entries: readonly { id: string }[]) => entries.map(({ id }) => id).toSorted();
+  const own = [];
+  for (const { ticket } of queued)
+    own.push(...(await shop.ask("listStagesDone", { query: { ticketId: ticket.id, limit: "200" } })).body.items);
+  expect(items.length).toBeGreaterThan(1);
+  expect(ids(items)).toEqual(ids(own));
+  const times = items.map(({ doneAt }: { doneAt: string }) => doneAt);
+  expect(times).toEqual(times.toSorted());
+});
+
+test("whose balls are due by their games is told with name and number, the balls on the counter left out", async () => {
+  const bowler = (await shop.ask("createBowler", { body: { name: "Wilma Sandpiper", phone: "555 0144" } })).body;
+  const used = { cover: "solid", surface: [{ at: "2026-01-01T00:00:00.000Z", who: "shop", finish: "1000" }], bowlerId: bowler.id };
+  const games = (count: number) => [{ at: "2026-02-01T00:00:00.000Z", games: count }];
+  const [due, , here] = [
+    (await shop.ask("createBall", { body: { ...used, name: "Old Gull", games: games(90) } })).body,
+    (await shop.ask("createBall", { body: { ...used, name: "Young Gull", games: games(1) } })).body,
+    (await shop.ask("createBall", { body: { ...used, name: "Gull Here", games: games(95) } })).body,
+  ];
+  await shop.ask("createTicket", { body: { visitId: counter.visit.id, ballId: here.id, receivedAt: AT } });
+  const { items, of } = (await shop.ask("dueBalls")).body;
+  expect(of).toBe(1);
+  expect(items).toMatchObject([{ bowlerId: bowler.id, bowlerName: "Wilma Sandpiper", phone: "555 0144" }]);
+  expect(items[0].balls).toMatchObject([{ ball: { id: due.id }, games: 90 }]);
+});

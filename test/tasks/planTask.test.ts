@@ -57,6 +57,23 @@ describe("a finish plan as a task", () => {
     expect(last?.done).toBe(last?.of);
   });
 
+  test("goes on in further worlds where it is asked to, with the whole answer standing, and ends as if all had been asked at once", async () => {
+    const question = exampleQuestion();
+    const told: PlanProgress[] = [];
+    const refined = await runPlan(question, {
+      executor: inlineExecutor,
+      worlds: WORLDS,
+      refinedTo: WORLDS + 3,
+      onProgress: (p) => told.push(p),
+    });
+    const stands = told.findIndex(({ isRefining }) => isRefining);
+    expect(told[stands].plan).toEqual(await runPlan(question, { executor: inlineExecutor, worlds: WORLDS }));
+    expect(told.slice(stands).every(({ isRefining }) => isRefining)).toBe(true);
+    expect(refined).toEqual(await runPlan(question, { executor: inlineExecutor, worlds: WORLDS + 3 }));
+    expect(refined.worlds).toBe(WORLDS + 3);
+    expect(told.at(-1)?.done).toBe(told.at(-1)?.of);
+  });
+
   test.each(["here", "in threads"])("stops when asked to, %s, with the reason that was given", async (where) => {
     const control = new AbortController();
     const reason = new Error("enough");

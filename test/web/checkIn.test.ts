@@ -1,9 +1,9 @@
 import { describe, expect, it, vi } from "vitest";
 import type { Ball } from "#contract/records/ball";
+import { benchBallFor, countedSinceWork, gamesSinceWork, gamesWord } from "#contract/records/benchBall";
 import type { Bowler } from "#contract/records/bowler";
 import { ARROW_BOARDS } from "#engine/delivery/arrows";
 import { hookWordOf, speedWordOf } from "#engine/delivery/words";
-import { benchBallFor, countedSinceWork, gamesSinceWork, gamesWord } from "../../src/web/benchWork/benchBall.ts";
 import { hitsOf, ticketOfCode } from "../../src/web/rooms/intake/hit.ts";
 import {
   changedBall,

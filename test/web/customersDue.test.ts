@@ -1,9 +1,9 @@
 import { expect, it } from "vitest";
 import { ballKept } from "#contract/records/ball";
+import { dueByGames } from "#contract/records/dueByGames";
 import { assume } from "#engine/assumptions";
 import { careOf, usualRefreshGames } from "#engine/surface/care";
 import { effectiveRaUm } from "#engine/surface/finish";
-import { dueByGames } from "../../src/web/rooms/today/dueByGames.ts";
 
 const id = (n: number) => `01890000-0000-7000-8000-00000000000${n}`;
 const AT = "2026-01-01T00:00:00.000Z";

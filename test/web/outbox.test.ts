@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import type { Ticket } from "#contract/records/ticket";
 import type { Signed } from "#contract/records/ticketWork";
-import { problemType } from "#contract/routes/problemDocument";
+import { problemType } from "#contract/routes/problemKinds";
 import { workHere } from "../../src/web/benchWork/onTheBench.ts";
 import { Outbox, type Waiting } from "../../src/web/shop/outbox.ts";
 

@@ -167,7 +167,7 @@ export const TERMS: readonly Term[] = [
     name: "scatter of the shots widens their track",
     page: "wear",
     file: "lane/wear.ts",
-    edits: [["const width = Math.hypot(law.footprint, scatter[row]);", "const width = law.footprint;"]],
+    edits: [["const width = Math.sqrt(law.footprint * law.footprint + scatter[row] * scatter[row]);", "const width = law.footprint;"]],
   },
   {
     name: "pattern runs out along the lane",

@@ -15,8 +15,13 @@ const FIRST = "en";
 const PSEUDO = "pseudo";
 const HERE = "\0catalogue";
 /** What every room wants; asked for while the page gets its language. */
-const SOONER = ["engine", "frame"];
+const SOONER = ["engine", "react", "opening"];
 const FROM_CATALOGUE = "?from-catalogue";
+
+/** The module that is a language's whole catalogue. */
+export function catalogueOf(language: string): string {
+  return `${HERE}/${language}`;
+}
 
 /** Languages that the page is written in: English, and each folder that has figures of its own. @param words folder of the catalogues */
 export function languagesIn(words: string): readonly string[] {
@@ -44,7 +49,7 @@ export function catalogues(words: string, languages: readonly string[]): Plugin 
   const nameOf = (path: string) => (path === join(words, "figures.ts") ? "figures" : relative(english, path).slice(0, -".ts".length));
   const isEnglish = (path: string) => path.startsWith(`${english}/`) || path === join(words, "figures.ts");
   /** A catalogue reads its own words. */
-  const isCatalogue = (importer: string | undefined) =>
+  const readsOwn = (importer: string | undefined) =>
     importer !== undefined &&
     (importer.startsWith(HERE) || languagesIn(words).some((language) => importer.startsWith(`${join(words, language)}/`)));
   return {
@@ -53,7 +58,7 @@ export function catalogues(words: string, languages: readonly string[]): Plugin 
     async resolveId(source, importer, options) {
       if (source === CHOSEN || source.startsWith(`${CHOSEN}/`)) return HERE + source.slice(CHOSEN.length);
       const found = await this.resolve(source, importer, { ...options, skipSelf: true });
-      if (found === null || isCatalogue(importer) || !isEnglish(found.id)) return found;
+      if (found === null || readsOwn(importer) || !isEnglish(found.id)) return found;
       if (!names.includes(nameOf(found.id))) throw new Error(`${source} is read by the page and not written in "${pattern}".`);
       return found.id + FROM_CATALOGUE;
     },
@@ -73,7 +78,7 @@ export function catalogues(words: string, languages: readonly string[]): Plugin 
         const html = String(page.source);
         for (const language of languages) {
           const sooner = chunksOf(bundle).filter(
-            ({ name, moduleIds }) => SOONER.includes(name) || moduleIds.includes(`${HERE}/${language}`),
+            ({ name, moduleIds }) => SOONER.includes(name) || moduleIds.includes(catalogueOf(language)),
           );
           const source = inLanguage(
             html,

@@ -2,7 +2,7 @@ import { randomBytes } from "node:crypto";
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { ROLES, type Role } from "#contract/records/account";
+import { ROLES, type Role } from "#contract/records/roles";
 import { addShopTo } from "#records/shopsOf";
 import { isAsTheTableSays, kindOf, ROUTES } from "../../../test/server/routeWalk.ts";
 import { cookieOf, PASSWORDS } from "../../../test/server/signedIn.ts";

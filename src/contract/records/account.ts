@@ -1,19 +1,9 @@
 import { z } from "zod";
 import { oneOf, text } from "../job/fields.ts";
 import { id, instant } from "./fields.ts";
+import { ROLES } from "./roles.ts";
 
-/** What somebody may do in the shop; each may do what those before may. */
-export const ROLES = ["reader", "counter", "technician", "owner"] as const;
-export type Role = (typeof ROLES)[number];
 export const role = oneOf(ROLES, "What the person may do");
-
-/** Who may use a route at the least; `anybody` needs no session. */
-export type Least = Role | "anybody";
-
-/** Whether somebody of a role may do what wants at least another. */
-export function mayDo(has: Role, least: Least): boolean {
-  return least === "anybody" || ROLES.indexOf(has) >= ROLES.indexOf(least);
-}
 
 /** The name that somebody signs in with; case, width and accents' spelling do not matter. */
 export const signInName = text("Name to sign in with");

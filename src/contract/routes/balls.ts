@@ -28,6 +28,20 @@ const profileQuery = mapping({ ...belongsTo, name: text("Name of the file"), not
 
 const lastTimeSchema = z.strictObject({ ticket: ticketKept, stagesDone: z.array(stageDoneKept) });
 
+const dueBallSchema = z.strictObject({ ball: ballKept, games: z.number(), dueAt: z.number() });
+const dueSchema = z.strictObject({
+  items: z.array(
+    z.strictObject({
+      bowlerId: z.string(),
+      bowlerName: z.string(),
+      phone: z.string().nullable(),
+      balls: z.array(dueBallSchema).readonly(),
+    }),
+  ),
+  of: z.number(),
+});
+export type DueByGames = z.output<typeof dueSchema>;
+
 /** Balls, what was measured on them, and their photos and files. */
 export const ballRoutes = {
   listBalls: listRoute("reader", "/api/balls", "balls", ballKept, ["bowlerId", "state", "job"]),
@@ -41,6 +55,13 @@ export const ballRoutes = {
     params: idParams,
     does: "The last finished work on a ball, with its stages as they were done; `last` is null where there is none",
     answer: answers(z.strictObject({ last: lastTimeSchema.nullable() })),
+  }),
+  dueBalls: route({
+    least: "reader",
+    method: "get",
+    path: "/api/balls-due",
+    does: "Whose balls have seen more games than their finish usually keeps and are not in the shop: the most overdue bowlers first, and how many there are in all",
+    answer: answers(dueSchema),
   }),
   ballStagesDone: route({
     least: "reader",

@@ -1,6 +1,6 @@
 import type { z } from "zod";
 import { mapping, oneOf, text } from "../job/fields.ts";
-import type { Least } from "../records/account.ts";
+import type { Least } from "../records/roles.ts";
 import { changesOf } from "./changes.ts";
 import { idParams, pageOf, pageQuery } from "./parts.ts";
 import { answers, json, NOTHING, type Route, route } from "./route.ts";

@@ -1,6 +1,7 @@
 import { z } from "zod";
-import { ROLES } from "../records/account.ts";
-import { PROBLEM_KINDS, problemDocumentSchema } from "./problemDocument.ts";
+import { ROLES } from "../records/roles.ts";
+import { problemDocumentSchema } from "./problemDocument.ts";
+import { PROBLEM_KINDS } from "./problemKinds.ts";
 import { PASSWORD_HEADER, type Route, type RouteAnswer, type RouteBody } from "./route.ts";
 
 /** Name of the cookie of a session: with the prefix that browsers hold to its terms (RFC 6265bis, 4.1.3.2) where the connection is encrypted. */

@@ -1,5 +1,5 @@
 import type { z } from "zod";
-import type { Least } from "../records/account.ts";
+import type { Least } from "../records/roles.ts";
 
 /** What a request carries beside its address. */
 export type RouteBody =

@@ -101,6 +101,13 @@ export const workRoutes = {
     does: "The tickets that are not collected or cancelled, by promise",
     answer: answers(queueSchema),
   }),
+  queueStagesDone: route({
+    least: "reader",
+    method: "get",
+    path: "/api/queue/stages-done",
+    does: "Every stage that has been signed on the tickets of the queue, oldest first",
+    answer: answers(z.strictObject({ items: z.array(stageDoneKept) })),
+  }),
   hearQueue: route({
     least: "reader",
     method: "get",

@@ -50,8 +50,12 @@ export function frictionCoefficient(contact: Contact, filmUm: number): number {
 }
 
 /** The share of the load that asperities carry. */
-function asperityShare({ halfFilmUm, exponent, exponential }: Contact, filmUm: number): number {
-  const ratio = (filmUm / halfFilmUm) ** exponent;
+function asperityShare(contact: Contact, filmUm: number): number {
+  return shareAtRatio(contact, (filmUm / contact.halfFilmUm) ** contact.exponent);
+}
+
+/** @param ratio r = (h/h_½)ⁿ */
+function shareAtRatio({ exponential }: Contact, ratio: number): number {
   return (1 - exponential) / (1 + ratio) + exponential * 2 ** -ratio;
 }
 
@@ -178,6 +182,38 @@ export function laneFriction(film: FilmMap, cover: CoverId, ballRaUm: number, a:
   };
 }
 
+/**
+ * Friction over the lane for whoever runs many shots on one film, or has the film that is met already: the whole map and the whole law at once, an evaluation
+ * two interpolations.
+ *
+ * @param met from {@link filmMet}
+ */
+export function filmFriction(met: Float64Array, contact: Contact): FrictionField {
+  const table = lawTable(contact, met);
+  const perX = 1 / CELL_X;
+  const perY = 1 / CELL_Y;
+  const perFilm = 1 / TABLE_STEP_UM;
+  const lastColumn = COLUMNS - 1.000001;
+  const lastRow = ROWS - 1.000001;
+  return (x, y) => {
+    let across = (x - FIRST_X) * perX;
+    if (!(across > 0)) across = 0;
+    else if (across > lastColumn) across = lastColumn;
+    let along = y * perY;
+    if (!(along > 0)) along = 0;
+    else if (along > lastRow) along = lastRow;
+    const column = across | 0;
+    const row = along | 0;
+    const right = across - column;
+    const at = row * COLUMNS + column;
+    const near = met[at] + (met[at + 1] - met[at]) * right;
+    const far = met[at + COLUMNS] + (met[at + COLUMNS + 1] - met[at + COLUMNS]) * right;
+    const place = (near + (far - near) * (along - row)) * perFilm;
+    const cell = place | 0;
+    return table[cell] + (table[cell + 1] - table[cell]) * (place - cell);
+  };
+}
+
 /** The same law in the cells of the film map, each times `by`: for those who run many shots and take straight lines between the cells. */
 export function tabulated(met: Float64Array, contact: Contact, by: number, into: Float32Array): void {
   const table = lawTable(contact, met);
@@ -192,8 +228,22 @@ function lawTable(contact: Contact, met: Float64Array): Float64Array {
   let thickest = 0;
   for (let i = 0; i < met.length; i++) if (met[i] > thickest) thickest = met[i];
   const table = new Float64Array(Math.ceil(thickest / TABLE_STEP_UM) + 3);
-  for (let i = 0; i < table.length; i++) table[i] = frictionCoefficient(contact, i * TABLE_STEP_UM);
+  table[0] = frictionCoefficient(contact, 0);
+  // Powers of an even row of films, by logarithms that are worked out once: an exponential costs a third of a power.
+  const logs = logarithms(table.length);
+  const half = Math.log(contact.halfFilmUm / TABLE_STEP_UM);
+  for (let i = 1; i < table.length; i++) {
+    table[i] = blended(contact, shareAtRatio(contact, Math.exp(contact.exponent * (logs[i] - half))));
+  }
   return table;
+}
+
+let keptLogs = new Float64Array(0);
+
+/** ln i, for i from 1 to below at least so many. */
+function logarithms(count: number): Float64Array {
+  if (keptLogs.length < count) keptLogs = Float64Array.from({ length: count }, (_, i) => Math.log(i));
+  return keptLogs;
 }
 
 export function constantFriction(mu: number): FrictionField {

@@ -1,10 +1,11 @@
 import { type Assumed, assume } from "../assumptions.ts";
-import type { Ball } from "../ball/ball.ts";
+import type { Ball, CoverId } from "../ball/ball.ts";
 import { bodyOf, effectiveMoment, inertiaRatio } from "../ball/body.ts";
 import {
   constantFriction,
   contactOf,
   type FrictionField,
+  filmFriction,
   filmMet,
   type HouseNight,
   laneFriction,
@@ -19,12 +20,23 @@ import type { AveragedBall } from "./averaged.ts";
 /** Slip regularisation of everything but closed-form checks, m/s. */
 export const USUAL_SLIP_REGULARISATION = 0.02;
 
-/** Friction of a ball of given effective roughness on an oiled lane (in the right-hander's frame). */
-export function frictionOnLane(film: FilmMap, ball: Pick<Ball, "cover">, ballRaUm: number, a: Assumed = assume()): FrictionField {
-  return houseFriction(film, ball, ballRaUm, a)(a);
+/** The film that was met last on a map: every finish of a plan meets the same one on the lane as found, and tracks meet what the map of lines did. */
+const met = new WeakMap<FilmMap, { readonly cover: CoverId; readonly assumed: Assumed; readonly um: Float64Array }>();
+
+function filmMetOn(film: FilmMap, cover: CoverId, assumed: Assumed): Float64Array {
+  const last = met.get(film);
+  if (last?.cover === cover && last.assumed === assumed) return last.um;
+  const um = filmMet(film, cover, assumed);
+  met.set(film, { cover, assumed, um });
+  return um;
 }
 
-/** The same for one house after another: what does not differ between them is worked out once. */
+/** Friction of a ball of given effective roughness on an oiled lane (in the right-hander's frame). */
+export function frictionOnLane(film: FilmMap, ball: Pick<Ball, "cover">, ballRaUm: number, a: Assumed = assume()): FrictionField {
+  return filmFriction(filmMetOn(film, ball.cover, a), contactOf(ball.cover, ballRaUm, a));
+}
+
+/** The same for one house after another, a few shots in each: what does not differ between them is worked out once, and the rest where it is asked for. */
 export function houseFriction(
   film: FilmMap,
   ball: Pick<Ball, "cover">,
@@ -36,7 +48,7 @@ export function houseFriction(
 
 /** The same friction times gravity, as a {@link ShotKernel} takes it. */
 export function gripOnLane(film: FilmMap, ball: Pick<Ball, "cover">, ballRaUm: number, a: Assumed, into: Float32Array): void {
-  tabulated(filmMet(film, ball.cover, a), contactOf(ball.cover, ballRaUm, a), STANDARD_GRAVITY, into);
+  tabulated(filmMetOn(film, ball.cover, a), contactOf(ball.cover, ballRaUm, a), STANDARD_GRAVITY, into);
 }
 
 export function givenFriction(friction: GivenFriction): FrictionField {

@@ -30,6 +30,7 @@ export function trackOf(thrower: Thrower, line: Line, among = ALONE): Track {
   const { spread } = thrower.bowler;
   const laydownBoards = Math.hypot(spread.laydownBoards, among.sdLaydownBoards);
   const launchAngleDeg = Math.hypot(spread.launchAngleDeg, among.sdLaunchDeg);
+  const standing = laydownBoards * BOARD;
   let at = 0;
   for (let row = 0; row < ROWS; row++) {
     const y = row * CELL_Y;
@@ -38,7 +39,8 @@ export function trackOf(thrower: Thrower, line: Line, among = ALONE): Track {
     const span = trace[next] - trace[at];
     const share = span > 0 ? Math.min(1, Math.max(0, (y - trace[at]) / span)) : 0;
     x[row] = trace[at + 1] + (trace[next + 1] - trace[at + 1]) * share;
-    scatter[row] = Math.hypot(laydownBoards * BOARD, launchAngleDeg * DEGREE * y);
+    const across = launchAngleDeg * DEGREE * y;
+    scatter[row] = Math.sqrt(standing * standing + across * across);
   }
   return { x, scatter, share: among.share };
 }

@@ -105,18 +105,31 @@ export function boardOf(offsetIn: number): number {
   return 20 - offsetIn / BOARD_IN;
 }
 
+/** The axes of the table, for the innermost loop. */
+const OFFSET_FROM = OFFSET_AXIS.from;
+const AN_OFFSET = 1 / OFFSET_AXIS.step;
+const LAST_OFFSET = OFFSET_AXIS.count - 1.000001;
+const ENTRY_FROM = ENTRY_AXIS.from;
+const AN_ENTRY = 1 / ENTRY_AXIS.step;
+const LAST_ENTRY = ENTRY_AXIS.count - 1.000001;
+const ENTRIES = ENTRY_AXIS.count;
+
 /**
  * Strike chance of one hit, 0–1: board (from the bowler's hand side) in the pins' plane, entry angle in degrees towards the middle, negative for a ball
  * that comes the other way. This is the plan's innermost loop: straight lines between cells, no allocation.
  */
 export function strikeAt({ chance }: StrikeMap, board: number, entryDeg: number): number {
   const side = entryDeg < 0 ? -1 : 1;
-  const i = Math.min(OFFSET_AXIS.count - 1.000001, Math.max(0, (side * (20 - board) * BOARD_IN - OFFSET_AXIS.from) / OFFSET_AXIS.step));
-  const j = Math.min(ENTRY_AXIS.count - 1.000001, Math.max(0, (side * entryDeg - ENTRY_AXIS.from) / ENTRY_AXIS.step));
+  let i = (side * (20 - board) * BOARD_IN - OFFSET_FROM) * AN_OFFSET;
+  if (i < 0) i = 0;
+  else if (i > LAST_OFFSET) i = LAST_OFFSET;
+  let j = (side * entryDeg - ENTRY_FROM) * AN_ENTRY;
+  if (j < 0) j = 0;
+  else if (j > LAST_ENTRY) j = LAST_ENTRY;
   const row = i | 0;
   const column = j | 0;
-  const near = row * ENTRY_AXIS.count + column;
-  const far = near + ENTRY_AXIS.count;
+  const near = row * ENTRIES + column;
+  const far = near + ENTRIES;
   const a = chance[near] + (chance[near + 1] - chance[near]) * (j - column);
   const b = chance[far] + (chance[far + 1] - chance[far]) * (j - column);
   return a + (b - a) * (i - row);

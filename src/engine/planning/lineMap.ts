@@ -5,19 +5,21 @@ import type { GridAxis, HitQuality } from "../pins/carryGrid.ts";
 import type { Volley } from "./ground.ts";
 import type { Limits } from "./question.ts";
 import {
-  type AtPlace,
   FINE_A_NODE_ACROSS,
   FINE_A_NODE_ROUND,
   finer,
   type NodeGrid,
-  noneAlong,
-  noOutcomes,
+  type Outcomes,
   raiseAcross,
   raiseAlong,
+  roomFor,
+  TOLD,
+  TOLD_DELIVERIES,
+  TOLD_NUMBERS,
 } from "./raised.ts";
 import { MARGIN_SD, smear } from "./smear.ts";
-import { NOWHERE, nudged, OFF_LANE_BOARD, type Off } from "./thrown.ts";
-import { nearThePins, SCAN_EVERY, throwNodes } from "./thrownNodes.ts";
+import { NOWHERE, nudged, OFF_LANE_BOARD } from "./thrown.ts";
+import { SCAN_EVERY, throwNodes } from "./thrownNodes.ts";
 
 /**
  * The chance of a strike on every line a bowler can play, without a die: shots of eight deliveries are thrown from a coarse grid of lines, raised to a fine
@@ -41,53 +43,62 @@ export interface LineMap {
 const NODE_BOARDS = 2;
 const NODE_DEGREES = 0.3;
 
-/** All signs of one standard deviation of speed, rev rate and rotation: the same means and variances as the bowler's own scatter. */
-const DELIVERIES: readonly Off[] = [1, -1].flatMap((speed) =>
-  [1, -1].flatMap((revs) => [1, -1].map((rotation): Off => [speed, revs, rotation])),
-);
-
 /** @param everywhere true throws every node, for who rarely strikes: four times the work, and pins besides strikes */
 export function lineMap(volley: Volley, usual: HitQuality, strikes: StrikeMap, limits: Limits, everywhere = false): LineMap {
   const nodes = nodeGrid(limits, volley.bowler.spread);
   volley.layGrip(shotKernel().grip);
-  const wanted = everywhere ? null : nearThePins(volley, usual, nodes);
+  const thrown = throwNodes(volley, usual, nodes, everywhere);
   const map = emptyMap(nodes, everywhere);
-  const { laydown, launch, chance, pins, board, entry, breakpoint } = map;
-  const seen = new Uint8Array(chance.length);
-  const score: AtPlace = (at, hitBoard, hitEntry, outermost, shift) => {
-    seen[at]++;
-    board[at] += hitBoard;
-    entry[at] += hitEntry;
-    breakpoint[at] += outermost;
-    if (outermost < OFF_LANE_BOARD) return;
-    chance[at] += nudged(strikeAt(strikes, hitBoard, hitEntry), shift);
-    if (pins !== null) pins[at] += pinsAt(hitBoard, hitEntry);
-  };
-  const thrown = noOutcomes(nodes.laydown.count * nodes.launch.count);
-  const along = noneAlong(nodes);
-  for (const delivery of DELIVERIES) {
-    throwNodes(volley, usual, nodes, wanted, delivery, thrown);
-    raiseAlong(thrown, nodes, along);
-    raiseAcross(along, nodes, score);
-  }
-  for (let at = 0; at < chance.length; at++) {
-    const share = seen[at] === DELIVERIES.length ? 1 / DELIVERIES.length : 0;
-    board[at] = share > 0 ? board[at] * share : NOWHERE;
-    entry[at] *= share;
-    breakpoint[at] = share > 0 ? breakpoint[at] * share : NOWHERE;
-    chance[at] /= DELIVERIES.length;
-    if (pins !== null) pins[at] /= DELIVERIES.length;
+  const { laydown, launch, chance, pins } = map;
+  const along = roomFor("along", nodes.laydown.count * launch.count);
+  raiseAlong(thrown, nodes, along);
+  const line = roomFor("line", launch.count);
+  for (let row = 0; row < laydown.count; row++) {
+    raiseAcross(along, nodes, Math.floor(row / FINE_A_NODE_ACROSS), row % FINE_A_NODE_ACROSS, line);
+    scoreLine(line, strikes, map, row * launch.count);
   }
   smear(chance, laydown, launch, volley.bowler.spread);
   if (pins !== null) smear(pins, laydown, launch, volley.bowler.spread);
   return map;
 }
 
+/** What comes of one row of the fine grid: the mean over the deliveries. */
+function scoreLine({ isThere, told }: Outcomes, strikes: StrikeMap, map: LineMap, first: number): void {
+  const { chance, pins } = map;
+  for (let column = 0; column < isThere.length; column++) {
+    if (isThere[column] === 0) continue;
+    const from = TOLD_NUMBERS * column;
+    let struck = 0;
+    let down = 0;
+    let board = 0;
+    let entry = 0;
+    let breakpoint = 0;
+    for (let n = from; n < from + TOLD_DELIVERIES; n++) {
+      const hitBoard = told[n + TOLD.board];
+      const hitEntry = told[n + TOLD.entry];
+      const outermost = told[n + TOLD.breakpoint];
+      board += hitBoard;
+      entry += hitEntry;
+      breakpoint += outermost;
+      if (outermost < OFF_LANE_BOARD) continue;
+      struck += nudged(strikeAt(strikes, hitBoard, hitEntry), told[n + TOLD.shift]);
+      if (pins !== null) down += pinsAt(hitBoard, hitEntry);
+    }
+    const at = first + column;
+    chance[at] = struck / TOLD_DELIVERIES;
+    if (pins !== null) pins[at] = down / TOLD_DELIVERIES;
+    map.board[at] = board / TOLD_DELIVERIES;
+    map.entry[at] = entry / TOLD_DELIVERIES;
+    map.breakpoint[at] = breakpoint / TOLD_DELIVERIES;
+  }
+}
+
 function emptyMap(nodes: NodeGrid, everywhere: boolean): LineMap {
   const [laydown, launch] = [finer(nodes.laydown, FINE_A_NODE_ACROSS), finer(nodes.launch, FINE_A_NODE_ROUND)];
   const numbers = () => new Float64Array(laydown.count * launch.count);
+  const nowhere = () => numbers().fill(NOWHERE);
   const pins = everywhere ? numbers() : null;
-  return { laydown, launch, chance: numbers(), pins, board: numbers(), entry: numbers(), breakpoint: numbers() };
+  return { laydown, launch, chance: numbers(), pins, board: nowhere(), entry: numbers(), breakpoint: nowhere() };
 }
 
 function nodeGrid({ laydownBoard, launchAngleDeg }: Limits, spread: Spread): NodeGrid {

@@ -10,91 +10,93 @@ export interface NodeGrid {
   readonly launch: GridAxis;
 }
 
-/** Where shots ended, {@link OUTCOME} numbers a place; `isThere` 0 where none was thrown or its ball does not get to the pins. */
+/** Deliveries that are told at each place. */
+export const TOLD_DELIVERIES = 8;
+/** Where each kind of number begins at a place, a number a delivery: board at the pins, entry angle, breakpoint's board, and by how much speed and slip left move the log odds of a strike. */
+export const TOLD = { board: 0, entry: 8, breakpoint: 16, shift: 24 } as const;
+export const TOLD_NUMBERS = 32;
+
+/** Where shots ended, {@link TOLD_NUMBERS} a place; `isThere` 0 where none was thrown or one of them does not get to the pins. */
 export interface Outcomes {
   readonly isThere: Uint8Array;
-  /** Board at the pins, entry angle, breakpoint's board, and by how much speed and slip left move the log odds of a strike. */
   readonly told: Float64Array;
 }
-export const OUTCOME = 4;
 
-export function noOutcomes(places: number): Outcomes {
-  return { isThere: new Uint8Array(places), told: new Float64Array(OUTCOME * places) };
+const rooms = new Map<string, Outcomes>();
+
+/** Room for outcomes, empty: the same again for the same purpose, since a plan makes a thousand maps one after the other. */
+export function roomFor(purpose: "nodes" | "along" | "line", places: number): Outcomes {
+  const last = rooms.get(purpose);
+  const room = last?.isThere.length === places ? last : { isThere: new Uint8Array(places), told: new Float64Array(TOLD_NUMBERS * places) };
+  rooms.set(purpose, room);
+  room.isThere.fill(0);
+  return room;
 }
-
-/** A place of the fine grid with what a shot of one delivery comes to there. */
-export type AtPlace = (at: number, board: number, entry: number, breakpoint: number, shift: number) => void;
 
 export function finer({ from, step, count }: GridAxis, by: number): GridAxis {
   return { from, step: step / by, count: (count - 1) * by + 1 };
 }
 
-/** Room for what {@link raiseAlong} makes. */
-export function noneAlong({ laydown, launch }: NodeGrid): Outcomes {
-  return noOutcomes(laydown.count * finer(launch, FINE_A_NODE_ROUND).count);
-}
-
 /** From nodes to the fine grid along the launch angle: rows stay those of the nodes. */
 export function raiseAlong(thrown: Outcomes, { laydown, launch }: NodeGrid, along: Outcomes): void {
   const fine = finer(launch, FINE_A_NODE_ROUND).count;
-  along.isThere.fill(0);
   for (let row = 0; row < laydown.count; row++) {
-    const put: AtPlace = (place, board, entry, breakpoint, shift) => {
-      const at = row * fine + place;
-      along.isThere[at] = 1;
-      along.told[OUTCOME * at] = board;
-      along.told[OUTCOME * at + 1] = entry;
-      along.told[OUTCOME * at + 2] = breakpoint;
-      along.told[OUTCOME * at + 3] = shift;
-    };
-    raiseLine(thrown, row * launch.count, 1, launch.count, FINE_A_NODE_ROUND, 0, 1, put);
+    for (let node = 0; node < launch.count; node++) {
+      const here = row * launch.count + node;
+      for (let step = 0; step < FINE_A_NODE_ROUND; step++) {
+        raise(thrown, here, 1, node, launch.count, step / FINE_A_NODE_ROUND, along, row * fine + node * FINE_A_NODE_ROUND + step);
+      }
+    }
   }
 }
 
-/** The rest of the way, across. */
-export function raiseAcross(along: Outcomes, { laydown, launch }: NodeGrid, each: AtPlace): void {
+/** The rest of the way, across: one row of the fine grid, `step` of them past a row of nodes. */
+export function raiseAcross(along: Outcomes, { laydown, launch }: NodeGrid, row: number, step: number, line: Outcomes): void {
   const fine = finer(launch, FINE_A_NODE_ROUND).count;
-  for (let column = 0; column < fine; column++) raiseLine(along, column, fine, laydown.count, FINE_A_NODE_ACROSS, column, fine, each);
+  line.isThere.fill(0);
+  for (let column = 0; column < fine; column++) {
+    raise(along, row * fine + column, fine, row, laydown.count, step / FINE_A_NODE_ACROSS, line, column);
+  }
 }
 
 /**
- * A line of nodes, `stride` apart, raised to `by` steps between two: boards by cubics through thrown nodes only, the rest by straight lines; nothing beside
- * a node that is missing. Places begin at `place` and lie `apart`.
+ * One place between the node `here` and the next, `stride` places on, of `count` in their line: boards by cubics through thrown nodes only, the rest by
+ * straight lines; nothing beside a node that is missing.
  */
-function raiseLine(
+function raise(
   { isThere, told }: Outcomes,
-  first: number,
+  here: number,
   stride: number,
+  node: number,
   count: number,
-  by: number,
+  share: number,
+  into: Outcomes,
   place: number,
-  apart: number,
-  each: AtPlace,
 ): void {
-  for (let node = 0; node < count; node++) {
-    const here = first + node * stride;
-    if (isThere[here] === 0) continue;
-    const at = OUTCOME * here;
-    const a = told[at];
-    each(place + node * by * apart, a, told[at + 1], told[at + 2], told[at + 3]);
-    const next = here + stride;
-    if (node + 1 === count || isThere[next] === 0) continue;
-    const to = OUTCOME * next;
-    const b = told[to];
+  if (isThere[here] === 0) return;
+  const next = here + stride;
+  if (share > 0 && (node + 1 === count || isThere[next] === 0)) return;
+  into.isThere[place] = 1;
+  const from = TOLD_NUMBERS * here;
+  const at = TOLD_NUMBERS * place;
+  const raised = into.told;
+  if (share === 0) {
+    for (let n = 0; n < TOLD_NUMBERS; n++) raised[at + n] = told[from + n];
+    return;
+  }
+  const to = TOLD_NUMBERS * next;
+  const hasBefore = node > 0 && isThere[here - stride] === 1;
+  const hasAfter = node + 2 < count && isThere[next + stride] === 1;
+  const far = TOLD_NUMBERS * stride;
+  for (let n = 0; n < TOLD_DELIVERIES; n++) {
     // Catmull and Rom's cubic (1974): through both nodes, with the slopes of their neighbours.
-    const before = node > 0 && isThere[here - stride] === 1 ? told[at - OUTCOME * stride] : 2 * a - b;
-    const after = node + 2 < count && isThere[next + stride] === 1 ? told[to + OUTCOME * stride] : 2 * b - a;
+    const a = told[from + n];
+    const b = told[to + n];
+    const before = hasBefore ? told[from + n - far] : 2 * a - b;
+    const after = hasAfter ? told[to + n + far] : 2 * b - a;
     const squared = 2 * before - 5 * a + 4 * b - after;
     const cubed = 3 * (a - b) + after - before;
-    for (let step = 1; step < by; step++) {
-      const share = step / by;
-      each(
-        place + (node * by + step) * apart,
-        a + 0.5 * share * (b - before + share * (squared + share * cubed)),
-        told[at + 1] + (told[to + 1] - told[at + 1]) * share,
-        told[at + 2] + (told[to + 2] - told[at + 2]) * share,
-        told[at + 3] + (told[to + 3] - told[at + 3]) * share,
-      );
-    }
+    raised[at + n] = a + 0.5 * share * (b - before + share * (squared + share * cubed));
   }
+  for (let n = TOLD_DELIVERIES; n < TOLD_NUMBERS; n++) raised[at + n] = told[from + n] + (told[to + n] - told[from + n]) * share;
 }

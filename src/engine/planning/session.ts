@@ -59,8 +59,8 @@ function reachingLine({ limits, line }: Ground["question"]): Limits {
 
 /** The near-best lines: of those at the pocket by their strikes; for who rarely strikes of all lines by their pins. */
 export function chosen(map: LineMap, limits: Limits, metric: Metric): SoftChoice {
-  if (metric === "expectedPins") return map.pins === null ? NO_CHOICE : softChoice(linesWithin(map, limits), map.pins, NEARLY_PINS);
-  return softChoice(playableLines(map, limits), map.chance);
+  if (metric === "expectedPins") return map.pins === null ? NO_CHOICE : softChoice(map, linesWithin(map, limits), map.pins, NEARLY_PINS);
+  return softChoice(map, playableLines(map, limits), map.chance);
 }
 
 /** The film after so many shots over the near-best lines; unchanged where there is none. */
@@ -82,7 +82,7 @@ export function wornBy(ground: Ground, finish: Finish, film: FilmMap, choice: So
 export function heldThrough(session: readonly Stage[], limits: Limits): SoftChoice {
   const [first] = session;
   const mean = first.map.chance.map((_, at) => session.reduce((sum, { map }) => sum + map.chance[at], 0) / session.length);
-  return softChoice(playableLines(first.map, limits), mean);
+  return softChoice(first.map, playableLines(first.map, limits), mean);
 }
 
 /** The film as the bowler finds it: the pattern, worn by the shots already played with today's finish. Right-hander's frame. */

@@ -6,11 +6,8 @@ export const MARGIN_SD = 3;
 
 /** Smears a map by the bowler's scatter in launch and laydown, in place: what is thrown on a line lands on its neighbours too. */
 export function smear(values: Float64Array, laydown: GridAxis, launch: GridAxis, spread: Spread): void {
-  const round = weightsOf(spread.launchAngleDeg / launch.step);
-  const across = weightsOf(spread.laydownBoards / laydown.step);
-  const line = new Float64Array(Math.max(laydown.count, launch.count));
-  for (let row = 0; row < laydown.count; row++) smearLine(values, row * launch.count, 1, launch.count, round, line);
-  for (let column = 0; column < launch.count; column++) smearLine(values, column, launch.count, laydown.count, across, line);
+  smearRows(values, laydown.count, launch.count, weightsOf(spread.launchAngleDeg / launch.step));
+  smearAcross(values, laydown.count, launch.count, weightsOf(spread.laydownBoards / laydown.step));
 }
 
 /** Weights of a normal scatter of `sd` steps, from the middle outwards; they sum to one over both sides. */
@@ -21,22 +18,44 @@ function weightsOf(sd: number): Float64Array {
   return weights.map((weight) => weight / total);
 }
 
-function smearLine(values: Float64Array, first: number, stride: number, count: number, weights: Float64Array, line: Float64Array): void {
-  let [from, to] = [count, -1];
-  for (let i = 0; i < count; i++) {
-    line[i] = values[first + i * stride];
-    if (line[i] === 0) continue;
-    if (to < 0) from = i;
-    to = i;
-  }
-  // Most of a line is far from every strike, and stays as it is.
+/** Along each row. Most of a row is far from every strike, and stays as it is. */
+function smearRows(values: Float64Array, rows: number, columns: number, weights: Float64Array): void {
   const reach = weights.length - 1;
-  for (let i = Math.max(0, from - reach); i <= Math.min(count - 1, to + reach); i++) {
-    let sum = weights[0] * line[i];
-    for (let k = 1; k < weights.length; k++) {
-      if (i >= k) sum += weights[k] * line[i - k];
-      if (i + k < count) sum += weights[k] * line[i + k];
+  const line = new Float64Array(columns + 2 * reach);
+  for (let row = 0; row < rows; row++) {
+    const start = row * columns;
+    const [from, to] = filled(values, start, columns);
+    for (let i = from; i <= to; i++) line[reach + i] = values[start + i];
+    for (let i = Math.max(0, from - reach); i <= Math.min(columns - 1, to + reach); i++) {
+      const at = reach + i;
+      let sum = weights[0] * line[at];
+      for (let k = 1; k <= reach; k++) sum += weights[k] * (line[at - k] + line[at + k]);
+      values[start + i] = sum;
     }
-    values[first + i * stride] = sum;
+    line.fill(0, reach + from, reach + to + 1);
   }
+}
+
+/** From row to row. */
+function smearAcross(values: Float64Array, rows: number, columns: number, weights: Float64Array): void {
+  const before = values.slice();
+  values.fill(0);
+  for (let from = 0; from < rows; from++) {
+    const [first, last] = filled(before, from * columns, columns);
+    for (let to = Math.max(0, from - weights.length + 1); to < Math.min(rows, from + weights.length); to++) {
+      const weight = weights[Math.abs(to - from)];
+      const [source, target] = [from * columns, to * columns];
+      for (let i = first; i <= last; i++) values[target + i] += weight * before[source + i];
+    }
+  }
+}
+
+/** The first and the last place of a row that are not zero; of an empty row [count, −1]. */
+function filled(values: Float64Array, start: number, count: number): readonly [first: number, last: number] {
+  let first = 0;
+  while (first < count && values[start + first] === 0) first++;
+  if (first === count) return [count, -1];
+  let last = count - 1;
+  while (values[start + last] === 0) last--;
+  return [first, last];
 }

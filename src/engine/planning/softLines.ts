@@ -1,4 +1,5 @@
 import type { Line } from "../delivery/bowler.ts";
+import type { GridAxis } from "../pins/carryGrid.ts";
 import type { LineMap } from "./lineMap.ts";
 import type { Limits } from "./question.ts";
 import { NOWHERE } from "./thrown.ts";
@@ -29,32 +30,41 @@ export interface SoftChoice {
 
 export const NO_CHOICE: SoftChoice = { score: 0, lines: [], best: null };
 
-/** The lines of a map that a bowler may play, for a strike: within the limits, at the pocket with the mean shot. */
-export function* playableLines(map: LineMap, limits: Limits): Generator<{ readonly at: number; readonly line: Line }> {
-  for (const one of linesWithin(map, limits)) {
-    const board = map.board[one.at];
-    const breakpoint = map.breakpoint[one.at];
-    const [inner, outer] = limits.breakpointBoard;
-    if (board < POCKET_REACH[0] || board > POCKET_REACH[1] || map.entry[one.at] <= 0) continue;
-    if (breakpoint >= inner && breakpoint <= outer) yield one;
-  }
+/** The lines of a map that a bowler may play, for a strike: within the limits, at the pocket with the mean shot. By their places on the map. */
+export function playableLines(map: LineMap, limits: Limits): readonly number[] {
+  const [inner, outer] = limits.breakpointBoard;
+  const { board, entry, breakpoint } = map;
+  return linesWithin(map, limits, (at) => {
+    if (board[at] < POCKET_REACH[0] || board[at] > POCKET_REACH[1] || entry[at] <= 0) return false;
+    return breakpoint[at] >= inner && breakpoint[at] <= outer;
+  });
 }
 
-/** Every line within the limits, wherever it goes. */
-export function* linesWithin(
-  map: LineMap,
+/** The lines within the limits, wherever they go, that are wanted; every one where nothing is said. By their places on the map. */
+export function linesWithin(
+  { laydown, launch }: LineMap,
   { laydownBoard, launchAngleDeg }: Limits,
-): Generator<{ readonly at: number; readonly line: Line }> {
-  const { laydown, launch } = map;
-  for (let row = 0; row < laydown.count; row++) {
-    const board = laydown.from + row * laydown.step;
-    if (board < laydownBoard[0] - HAIR || board > laydownBoard[1] + HAIR) continue;
-    for (let column = 0; column < launch.count; column++) {
-      const angle = launch.from + column * launch.step;
-      if (angle < launchAngleDeg[0] - HAIR || angle > launchAngleDeg[1] + HAIR) continue;
-      yield { at: row * launch.count + column, line: { laydownBoard: rounded(board), launchAngleDeg: rounded(angle) } };
-    }
+  isWanted: (at: number) => boolean = () => true,
+): readonly number[] {
+  const [firstRow, lastRow] = placesOn(laydown, laydownBoard);
+  const [firstColumn, lastColumn] = placesOn(launch, launchAngleDeg);
+  const places: number[] = [];
+  for (let row = firstRow; row <= lastRow; row++) {
+    for (let at = row * launch.count + firstColumn; at <= row * launch.count + lastColumn; at++) if (isWanted(at)) places.push(at);
   }
+  return places;
+}
+
+/** The first and the last place of an axis between two values, a hair beyond them too. */
+function placesOn({ from, step, count }: GridAxis, [least, most]: readonly [number, number]): readonly [number, number] {
+  return [Math.max(0, Math.ceil((least - HAIR - from) / step)), Math.min(count - 1, Math.floor((most + HAIR - from) / step))];
+}
+
+/** The line at a place of a map. */
+export function lineAt({ laydown, launch }: LineMap, at: number): Line {
+  const column = at % launch.count;
+  const row = (at - column) / launch.count;
+  return { laydownBoard: rounded(laydown.from + row * laydown.step), launchAngleDeg: rounded(launch.from + column * launch.step) };
 }
 
 /** The grid's numbers as they were meant: halves and tenths. */
@@ -62,18 +72,14 @@ function rounded(value: number): number {
   return Math.round(value * 1e6) / 1e6;
 }
 
-/** The near-best of some lines of a map, each with its share. @param chance of what is scored, by places of the map */
-export function softChoice(
-  lines: Iterable<{ readonly at: number; readonly line: Line }>,
-  chance: Float64Array,
-  nearly = NEARLY,
-): SoftChoice {
-  const all = [...lines];
-  const top = all.reduce((most, { at }) => Math.max(most, chance[at]), 0);
+/** The near-best of some lines of a map, each with its share. @param places of the lines @param chance of what is scored, by places of the map */
+export function softChoice(map: LineMap, places: readonly number[], chance: Float64Array, nearly = NEARLY): SoftChoice {
+  const top = places.reduce((most, at) => Math.max(most, chance[at]), 0);
   if (top <= 0) return NO_CHOICE;
-  const near = all
-    .map(({ at, line }) => ({ at, line, chance: chance[at], weight: Math.exp((chance[at] - top) / nearly) }))
-    .filter(({ weight }) => weight >= LEAST_WEIGHT);
+  const near = places.flatMap((at) => {
+    const weight = Math.exp((chance[at] - top) / nearly);
+    return weight >= LEAST_WEIGHT ? [{ at, line: lineAt(map, at), chance: chance[at], weight }] : [];
+  });
   const total = near.reduce((sum, { weight }) => sum + weight, 0);
   const weighed = near.map((one) => ({ ...one, weight: one.weight / total }));
   return {

@@ -4,7 +4,7 @@ import { POCKET_BOARD } from "../lane/geometry.ts";
 import type { LineMap } from "./lineMap.ts";
 import type { Limits, PlanQuestion } from "./question.ts";
 import type { Stage } from "./session.ts";
-import { linesWithin } from "./softLines.ts";
+import { lineAt, linesWithin } from "./softLines.ts";
 
 /** Lines whose mean shot ends further than this from the pocket are not what somebody plays, boards. */
 const NEAR_POCKET = 3;
@@ -23,7 +23,8 @@ export function todaysLine({ line, bowler, limits }: PlanQuestion, { map, choice
 function bestOver(arrow: Arrow, map: LineMap, limits: Limits): Line | null {
   const [from, to] = ARROW_BOARDS[arrow];
   let best: { readonly line: Line; readonly chance: number } | null = null;
-  for (const { at, line } of linesWithin(map, limits)) {
+  for (const at of linesWithin(map, limits)) {
+    const line = lineAt(map, at);
     const target = targetBoard(line);
     if (target < from || target > to || Math.abs(map.board[at] - POCKET_BOARD) >= NEAR_POCKET) continue;
     if (best === null || map.chance[at] > best.chance) best = { line, chance: map.chance[at] };

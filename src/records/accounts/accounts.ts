@@ -1,4 +1,5 @@
-import type { Account, Role, SignedInSession } from "#contract/records/account";
+import type { Account, SignedInSession } from "#contract/records/account";
+import type { Role } from "#contract/records/roles";
 
 /** What somebody tries to come in with. */
 export interface SignInTried {

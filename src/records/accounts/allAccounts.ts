@@ -1,5 +1,6 @@
-import type { Account, Role } from "#contract/records/account";
+import type { Account } from "#contract/records/account";
 import { RecordsFault } from "#contract/records/fault";
+import type { Role } from "#contract/records/roles";
 import { withFaults } from "../database/driverFault.ts";
 import type { Db } from "../database/tables.ts";
 import { type Session, timeOf } from "../session.ts";

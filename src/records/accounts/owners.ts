@@ -1,5 +1,6 @@
-import type { Account, Role } from "#contract/records/account";
+import type { Account } from "#contract/records/account";
 import { RecordsFault } from "#contract/records/fault";
+import type { Role } from "#contract/records/roles";
 import type { Problem } from "#engine/fault";
 import type { AccountRow, Db } from "../database/tables.ts";
 import type { Session } from "../session.ts";

@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
-import { mayDo, type Role, type SignedInSession } from "#contract/records/account";
+import type { SignedInSession } from "#contract/records/account";
 import { RecordsFault, type RecordsFaultKind } from "#contract/records/fault";
+import { mayDo, type Role } from "#contract/records/roles";
 import { withFaults } from "../database/driverFault.ts";
 import type { Db, SessionRow } from "../database/tables.ts";
 import { type Session, timeOf } from "../session.ts";

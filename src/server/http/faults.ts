@@ -1,7 +1,8 @@
 import { firstOf, MOST_PROBLEMS } from "#contract/modest";
 import { fromEngine, JobFault, type JobProblem } from "#contract/problem";
 import { RecordsFault, type RecordsFaultKind } from "#contract/records/fault";
-import type { FieldProblem, ProblemKind } from "#contract/routes/problemDocument";
+import type { FieldProblem } from "#contract/routes/problemDocument";
+import type { ProblemKind } from "#contract/routes/problemKinds";
 import { EngineFault } from "#engine/fault";
 import { problemText } from "#words/problemText";
 import { Refusal } from "./refusal.ts";

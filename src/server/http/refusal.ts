@@ -1,4 +1,5 @@
-import { type FieldProblem, PROBLEM_KINDS, type ProblemDocument, type ProblemKind, problemType } from "#contract/routes/problemDocument";
+import type { FieldProblem, ProblemDocument } from "#contract/routes/problemDocument";
+import { PROBLEM_KINDS, type ProblemKind, problemType } from "#contract/routes/problemKinds";
 
 interface Details {
   /** A sentence about this one case. */

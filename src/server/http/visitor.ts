@@ -1,6 +1,6 @@
 import type { Context, MiddlewareHandler } from "hono";
 import { generateCookie, getCookie } from "hono/cookie";
-import { type Least, mayDo, type Role } from "#contract/records/account";
+import { type Least, mayDo, type Role } from "#contract/records/roles";
 import type { WhoAmI } from "#contract/routes/access";
 import { DEVICE_COOKIE, SESSION_COOKIE } from "#contract/routes/openApi";
 import type { Accounts, Begun, LiveSession } from "#records/accounts/accounts";

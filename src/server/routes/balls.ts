@@ -2,6 +2,7 @@ import type { StageDone } from "#contract/records/stageDone";
 import type { Ticket } from "#contract/records/ticket";
 import type { ballRoutes } from "#contract/routes/balls";
 import type { Records } from "#records/records";
+import { dueBalls } from "../dueBalls.ts";
 import { everything } from "../everything.ts";
 import { pictureType } from "../http/fileTypes.ts";
 import type { Handlers } from "../http/mount.ts";
@@ -21,6 +22,7 @@ export function ballHandlers(records: Records): Handlers<typeof ballRoutes> {
       const last = await search.lastTime(params.id);
       return { last: last === null ? null : { ticket: last.ticket, stagesDone: [...last.stagesDone] } };
     },
+    dueBalls: () => dueBalls(records),
     async ballStagesDone({ params }) {
       await balls.get(params.id);
       const ofBall = await everything<Ticket>((after) => tickets.list({ after, where: { ballId: params.id } }));

@@ -1,6 +1,8 @@
 import { RecordsFault } from "#contract/records/fault";
+import type { StageDone } from "#contract/records/stageDone";
 import type { workRoutes } from "#contract/routes/work";
 import type { Records } from "#records/records";
+import { everything } from "../everything.ts";
 import { recordsProblems } from "../http/faults.ts";
 import type { Handlers } from "../http/mount.ts";
 import { Refusal } from "../http/refusal.ts";
@@ -39,6 +41,13 @@ export function workHandlers(records: Records, plans: PlanBook, queue: QueueBook
     keepLaneSide: (asked) => keepLaneSide(records, asked.body, writeOf(asked)),
 
     queue: () => queue.now(),
+    async queueStagesDone() {
+      const { items } = await queue.now();
+      const signed = await Promise.all(
+        items.map(({ ticket: { id } }) => everything<StageDone>((after) => stagesDone.list({ after, where: { ticketId: id } }))),
+      );
+      return { items: signed.flat().toSorted((a, b) => a.doneAt.localeCompare(b.doneAt)) };
+    },
     hearQueue: async () => hearQueue(queue),
   };
 }

@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import type { Role } from "#contract/records/account";
+import type { Role } from "#contract/records/roles";
 import { EDITING } from "#words/en/rooms/pieces";
 import { useMay } from "../shop/useDoor.tsx";
 import type { Editing } from "../shop/useEditing.ts";

@@ -1,5 +1,5 @@
 import { type ReactNode, useState } from "react";
-import type { Role } from "#contract/records/account";
+import type { Role } from "#contract/records/roles";
 import { EDITING } from "#words/en/rooms/pieces";
 import { useMay } from "../shop/useDoor.tsx";
 import { type Typed, useEditing } from "../shop/useEditing.ts";
@@ -28,7 +28,7 @@ interface ListProps<T extends Listed> {
   nameOf(thing: T): string;
   typedOf(thing: T): Typed;
   change(thing: T, typed: Typed, made: { readonly version: number }): Promise<T>;
-  read(current: unknown): T | null;
+  read(current: unknown): Promise<T | null>;
   readonly adding: { readonly title: string; readonly empty: Typed; make(typed: Typed, once: Once): Promise<T> };
 }
 

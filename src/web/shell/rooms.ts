@@ -1,5 +1,5 @@
 import type { ComponentType, LazyExoticComponent } from "react";
-import type { Role } from "#contract/records/account";
+import type { Role } from "#contract/records/roles";
 import { SHOP_FRAME } from "#words/en/rooms/frame";
 import { lazyRoom } from "../client/lazyRoom.ts";
 

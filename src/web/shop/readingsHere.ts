@@ -1,4 +1,5 @@
-import { type Reading, type ReadingWritten, standingReadings } from "#contract/records/reading";
+import type { Reading, ReadingWritten } from "#contract/records/reading";
+import { standingReadings } from "#contract/records/standingReadings";
 import { everyPage } from "./everyPage.ts";
 import type { Waiting } from "./outbox.ts";
 import { answered, shop } from "./shopClient.ts";

@@ -1,12 +1,7 @@
 import { hc } from "hono/client";
 import type { Api } from "#contract/routes/client";
-import {
-  type FieldProblem,
-  type ProblemDocument,
-  type ProblemKind,
-  problemDocumentSchema,
-  problemType,
-} from "#contract/routes/problemDocument";
+import type { FieldProblem, ProblemDocument } from "#contract/routes/problemDocument";
+import { type ProblemKind, problemType } from "#contract/routes/problemKinds";
 import { tellHeard } from "./away.ts";
 import { tellDoor } from "./doorNews.ts";
 import { actingPerson, PERSON_HEADER } from "./person.ts";
@@ -68,7 +63,9 @@ export async function answered<R extends Answering>(asked: Promise<R>): Promise<
 
 /** Why the server refused; without a problem where it said nothing that can be read. */
 export async function refusalOf(response: Pick<Answering, "status" | "json">): Promise<ShopFault> {
-  const problem = problemDocumentSchema.safeParse(await response.json().catch(() => null));
+  const body: unknown = await response.json().catch(() => null);
+  const { problemDocumentSchema } = await import("#contract/routes/problemDocument");
+  const problem = problemDocumentSchema.safeParse(body);
   if (!problem.success) return new ShopFault(null, `Status ${response.status}`);
   const fault = new ShopFault(problem.data, problem.data.detail ?? problem.data.title);
   if (fault.isKind("notSignedIn") || fault.isKind("otherPerson")) tellDoor();

@@ -1,7 +1,7 @@
 import { useQueryClient } from "@tanstack/react-query";
 import { createContext, type ReactNode, useContext, useEffect, useRef, useState } from "react";
-import { type Least, mayDo, type Role } from "#contract/records/account";
-import { type WhoAmI, whoAmISchema } from "#contract/routes/access";
+import { type Least, mayDo, ROLES, type Role } from "#contract/records/roles";
+import type { WhoAmI } from "#contract/routes/access";
 import { recall, remember } from "../client/memory.ts";
 import { forgetRead } from "../offline/install.ts";
 import { DOOR_MEMORY, hearDoor } from "./doorNews.ts";
@@ -13,6 +13,7 @@ const SESSION = "session";
 const KEY = [SESSION];
 const OPEN: WhoAmI = { state: "no passwords", personId: null, role: null, sessionId: null };
 const SIGNED_OUT: WhoAmI = { ...OPEN, state: "signed out" };
+const STATES: readonly WhoAmI["state"][] = ["no passwords", "signed out", "signed in"];
 const LOWEST: Role = "reader";
 
 const Here = createContext<WhoAmI>(OPEN);
@@ -94,8 +95,19 @@ function lastKnown(): WhoAmI {
   const text = recall(DOOR_MEMORY);
   if (text === null) return OPEN;
   try {
-    return whoAmISchema.safeParse(JSON.parse(text)).data ?? OPEN;
+    const kept: unknown = JSON.parse(text);
+    return isWhoAmI(kept) ? kept : OPEN;
   } catch {
     return OPEN;
   }
+}
+
+/** What this browser kept may be of an older page. By hand: the schemas are not loaded for the shop's first room. */
+function isWhoAmI(kept: unknown): kept is WhoAmI {
+  if (typeof kept !== "object" || kept === null) return false;
+  const { state, personId, role, sessionId } = kept as Readonly<Record<keyof WhoAmI, unknown>>;
+  const isName = (value: unknown) => value === null || typeof value === "string";
+  return (
+    STATES.some((one) => one === state) && isName(personId) && isName(sessionId) && (role === null || ROLES.some((one) => one === role))
+  );
 }

@@ -25,8 +25,8 @@ interface EditingParts<T extends Versioned> {
   typedOf(thing: T): Typed;
   /** Writes what was typed over the version that is named. */
   send(typed: Typed, made: Versioned, changed: ReadonlySet<string>): Promise<T>;
-  /** The thing as the server has it now; null where it cannot be read. */
-  read(current: unknown): T | null;
+  /** The thing as the server has it now; null where it cannot be read. Its schema is loaded when somebody was quicker, and not with the room. */
+  read(current: unknown): Promise<T | null>;
   readonly touches: readonly string[];
   /** Called when the form has been kept or left. */
   onClose?(): void;
@@ -62,7 +62,7 @@ export function useEditing<T extends Versioned>({ memory, thing, typedOf, send, 
   const keep = (made: Draft) =>
     write.mutate(made, {
       onSuccess: close,
-      onError: (error) => setTheirs(error.isKind("changedMeanwhile") ? read(error.problem?.current) : null),
+      onError: async (error) => setTheirs(error.isKind("changedMeanwhile") ? await read(error.problem?.current) : null),
     });
   return {
     typed: draft?.typed ?? null,

@@ -1,6 +1,6 @@
 import { useQueryClient } from "@tanstack/react-query";
 import { useEffect, useState } from "react";
-import { queueSchema } from "#contract/routes/work";
+import type { Queue } from "#contract/routes/work";
 import { tellDoor } from "./doorNews.ts";
 import { answered, shop } from "./shopClient.ts";
 import { useDoor } from "./useDoor.tsx";
@@ -22,10 +22,8 @@ export function useQueue() {
   // biome-ignore lint/correctness/useExhaustiveDependencies: see above
   useEffect(() => {
     const events = new EventSource("/api/queue/events");
-    events.addEventListener("queue", ({ data }) => {
-      const queue = queueSchema.safeParse(JSON.parse(data));
-      if (queue.success) client.setQueryData(KEY, queue.data);
-    });
+    // As it was sent, like the answer to a question: it is the same server's, and schemas would be loaded for the shop's first room.
+    events.addEventListener("queue", ({ data }) => client.setQueryData(KEY, JSON.parse(data) as Queue));
     events.addEventListener("open", () => setTold(true));
     // A stream that broke is opened again by the browser; one that was turned away is closed for good: nobody is signed in any more, or too many listen.
     events.addEventListener("error", () => {

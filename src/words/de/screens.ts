@@ -151,7 +151,7 @@ export const PLAN_ANSWER = {
     likely: "Es stimmt wahrscheinlich.",
     unsure: "Wir sind nicht sicher; sehen Sie einem Wurf zu.",
   },
-  sureShare: (percent) => `Mindestens ${percent} von 100 Welten, die zum Bekannten passen, stimmen zu.`,
+  sureShare: (percent, worlds) => `Mindestens ${percent} von 100 Welten, die zum Bekannten passen, stimmen zu; ${worlds} wurden gerechnet.`,
   notYetSure: "wie sicher, wird noch gerechnet",
   metric: {
     strikeChance: "Strikechance",

@@ -59,8 +59,8 @@ const SURE_TEXTS = {
   unsure: "Not sure: watch a shot",
 } as const;
 
-export function sureText(sure: keyof typeof SURE_TEXTS, share: number): string {
-  return `${SURE_TEXTS[sure]} (at least ${fixed(100 * share, 0)} of 100 worlds that fit what is known agree).`;
+export function sureText(sure: keyof typeof SURE_TEXTS, share: number, worlds: number): string {
+  return `${SURE_TEXTS[sure]} (at least ${fixed(100 * share, 0)} of 100 worlds that fit what is known agree; ${worlds} were computed).`;
 }
 
 export function plateauText(plateau: readonly string[], pick: string): string {

@@ -144,7 +144,8 @@ export const PLAN_ANSWER = {
     likely: "It is likely right.",
     unsure: "We are not sure; watch a shot.",
   },
-  sureShare: (percent: number) => `At least ${percent} of 100 worlds that fit what is known agree.`,
+  sureShare: (percent: number, worlds: number) =>
+    `At least ${percent} of 100 worlds that fit what is known agree; ${worlds} were computed.`,
   notYetSure: "how sure is still being worked out",
   metric: {
     strikeChance: "Strike chance",

@@ -1,10 +1,10 @@
 import type { Ball } from "#contract/records/ball";
+import { gamesSinceWork, knownFinish } from "#contract/records/benchBall";
 import type { Pattern } from "#contract/records/place";
 import { PAD_NUMBERS } from "#engine/surface/pads";
 import { coverWord } from "#words/coverWord";
 import { BAG_ROOM } from "#words/en/rooms/bag";
 import { PATTERN_WORDS } from "#words/en/screens";
-import { gamesSinceWork, knownFinish } from "../../benchWork/benchBall.ts";
 import type { FieldProblem } from "../../client/protocol.ts";
 import { Choices } from "../../pieces/Choices.tsx";
 import { OneOf } from "../../pieces/OneOf.tsx";

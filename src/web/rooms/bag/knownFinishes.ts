@@ -1,7 +1,7 @@
 import type { Ball } from "#contract/records/ball";
+import { knownFinish } from "#contract/records/benchBall";
 import type { BagPlan } from "#engine/planning/bag/bagPlan";
 import { BAG_ROOM } from "#words/en/rooms/bag";
-import { knownFinish } from "../../benchWork/benchBall.ts";
 
 /** Today's finish of a ball of which nobody knows it: what stood for it in the plan is no finish of the ball. */
 export const NOT_KNOWN = BAG_ROOM.finishNotKnown;

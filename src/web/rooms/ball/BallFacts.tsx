@@ -1,9 +1,9 @@
 import type { ReactNode } from "react";
-import { type Ball, ballKept } from "#contract/records/ball";
+import type { Ball } from "#contract/records/ball";
+import { gamesSinceWork, knownFinish } from "#contract/records/benchBall";
 import { BALL_LOG } from "#words/en/rooms/ball";
 import { INTAKE } from "#words/en/rooms/intake";
 import { BALL_JOB_WORDS, COVER_WORDS } from "#words/en/screens";
-import { gamesSinceWork, knownFinish } from "../../benchWork/benchBall.ts";
 import type { EditField } from "../../pieces/EditForm.tsx";
 import { EditPlate } from "../../pieces/EditPlate.tsx";
 import { ownerLink } from "../../pieces/ownerLink.tsx";
@@ -49,7 +49,7 @@ export function BallFacts({ ball }: { readonly ball: Ball }) {
     typedOf: ballTyped,
     send: (typed, made, changed) =>
       answered(shop.balls[":id"].$patch({ param: { id: ball.id }, json: ballChange(typed, changed), header: madeOn(made) })),
-    read: (current) => ballKept.safeParse(current).data ?? null,
+    read: async (current) => (await import("#contract/records/ball")).ballKept.safeParse(current).data ?? null,
     touches: ["balls", "search", "queue"],
   });
   const typed = ballTyped(ball);

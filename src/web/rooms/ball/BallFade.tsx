@@ -1,5 +1,6 @@
 import { useMemo } from "react";
 import type { Ball } from "#contract/records/ball";
+import { benchBallOf, knownFinish } from "#contract/records/benchBall";
 import { fadeChart } from "#drawing/fadeChart";
 import { PAGE_PAINT } from "#drawing/paint";
 import { NO_FINDINGS } from "#engine/rules/stops";
@@ -7,7 +8,6 @@ import { careOf, type Due } from "#engine/surface/care";
 import { planStages, USUAL_HABITS } from "#engine/surface/stages";
 import { FADE } from "#words/en/fade";
 import { BALL_LOG } from "#words/en/rooms/ball";
-import { benchBallOf, knownFinish } from "../../benchWork/benchBall.ts";
 import { Chart } from "../../pieces/Chart.tsx";
 import { type RoughnessShown, useRoughnessUnit, useShopTimes } from "../../shop/zone.ts";
 import { type BallUse, ballUse } from "./ballUse.ts";

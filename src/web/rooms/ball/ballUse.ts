@@ -1,4 +1,5 @@
 import type { Ball } from "#contract/records/ball";
+import { benchBallOf, lastWork } from "#contract/records/benchBall";
 import type { Reading } from "#contract/records/reading";
 import type { Ticket } from "#contract/records/ticket";
 import { assume } from "#engine/assumptions";
@@ -10,7 +11,6 @@ import { effectiveRaOfReadingUm } from "#engine/surface/finish";
 import { RESURFACED_FROM } from "#engine/surface/pads";
 import { OFF_TRACK, TRACK } from "#engine/surface/readings/places";
 import { MICROINCH, MICROMETRE } from "#engine/units";
-import { benchBallOf, lastWork } from "../../benchWork/benchBall.ts";
 
 /** A ball's use as its records tell it; where nobody wrote down when something was done, it is counted from the first game. */
 export interface BallUse {

@@ -1,6 +1,7 @@
 import type { Photo } from "#contract/records/attachment";
-import { type Reading, standingReadings } from "#contract/records/reading";
+import type { Reading } from "#contract/records/reading";
 import type { StageDone } from "#contract/records/stageDone";
+import { standingReadings } from "#contract/records/standingReadings";
 import type { Ticket } from "#contract/records/ticket";
 import { everyPage } from "../../shop/everyPage.ts";
 import { answered, type ShopFault, shop } from "../../shop/shopClient.ts";

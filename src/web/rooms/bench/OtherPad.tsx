@@ -1,7 +1,7 @@
+import { benchBallNow } from "#contract/records/benchBall";
 import type { SignedEntry } from "#contract/records/ticketWork";
 import type { Work } from "#engine/signed/work";
 import { BENCH } from "#words/en/rooms/bench";
-import { benchBallNow } from "../../benchWork/benchBall.ts";
 import type { OnTheBench } from "../../benchWork/onTheBench.ts";
 import { abrasiveName, plannedStages, stageName } from "../../benchWork/plannedStages.ts";
 import { WordField } from "../../pieces/PlainFields.tsx";

@@ -1,9 +1,9 @@
 import { Link } from "wouter";
 import type { Ball } from "#contract/records/ball";
+import { gamesSinceWork, knownFinish } from "#contract/records/benchBall";
 import { coverWord } from "#words/coverWord";
 import { BOWLER } from "#words/en/rooms/bowler";
 import { BALL_JOB_WORDS } from "#words/en/screens";
-import { gamesSinceWork, knownFinish } from "../../benchWork/benchBall.ts";
 import { FinishSwatch } from "../../pieces/FinishSwatch.tsx";
 import { everyPage } from "../../shop/everyPage.ts";
 import { Reading } from "../../shop/Reading.tsx";

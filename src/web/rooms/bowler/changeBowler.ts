@@ -1,4 +1,4 @@
-import { type Bowler, bowlerKept } from "#contract/records/bowler";
+import type { Bowler } from "#contract/records/bowler";
 import { answered, madeOn, shop } from "../../shop/shopClient.ts";
 
 export type BowlerChange = Parameters<(typeof shop.bowlers)[":id"]["$patch"]>[0]["json"];
@@ -9,7 +9,8 @@ export function changeBowler(id: string, made: { readonly version: number }, jso
 }
 
 /** The bowler as another counter left it; null where that cannot be read. */
-export function readBowler(current: unknown): Bowler | null {
+export async function readBowler(current: unknown): Promise<Bowler | null> {
+  const { bowlerKept } = await import("#contract/records/bowler");
   return bowlerKept.safeParse(current).data ?? null;
 }
 

@@ -1,6 +1,6 @@
 import type { Ball } from "#contract/records/ball";
+import { knownFinish } from "#contract/records/benchBall";
 import { INTAKE } from "#words/en/rooms/intake";
-import { knownFinish } from "../../benchWork/benchBall.ts";
 import { BallSwatch } from "../../pieces/BallSwatch.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useRead } from "../../shop/useShop.ts";

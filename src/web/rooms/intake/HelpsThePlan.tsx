@@ -1,7 +1,7 @@
+import { countedSinceWork, gamesWord } from "#contract/records/benchBall";
 import type { Bowler } from "#contract/records/bowler";
 import { hookWordOf, speedWordOf } from "#engine/delivery/words";
 import { INTAKE } from "#words/en/rooms/intake";
-import { countedSinceWork, gamesWord } from "../../benchWork/benchBall.ts";
 import { Pill, PillRow, Pills } from "../../pieces/Pills.tsx";
 import { WordsField } from "../../pieces/PlainFields.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";

@@ -1,12 +1,9 @@
 import type { Ball } from "#contract/records/ball";
+import { knownFinish } from "#contract/records/benchBall";
+import type { DueBall } from "#contract/records/dueByGames";
 import { INTAKE } from "#words/en/rooms/intake";
-import { knownFinish } from "../../benchWork/benchBall.ts";
 import { BallSwatch } from "../../pieces/BallSwatch.tsx";
-import { everyPage } from "../../shop/everyPage.ts";
-import { answered, shop } from "../../shop/shopClient.ts";
-import { useQueue } from "../../shop/useQueue.ts";
-import { useRead } from "../../shop/useShop.ts";
-import { type DueBall, dueByGames } from "../today/dueByGames.ts";
+import { useDueByGames } from "../../shop/useDueByGames.ts";
 
 /** As many as find room before anybody looks further. */
 const MOST = 6;
@@ -18,11 +15,7 @@ interface HereProps {
 
 /** Before anybody has come: balls that are due by their games, to be tapped when they are brought, and somebody new. */
 export function HereThisWeek({ onBall, onNew }: HereProps) {
-  const inShop = new Set((useQueue().data?.items ?? []).map(({ ticket }) => ticket.ballId));
-  const balls = useRead(["balls", "in use"], () =>
-    everyPage((after) => answered(shop.balls.$get({ query: { state: "in use", limit: "200", order: "oldest first", ...after } }))),
-  ).data;
-  const due = dueByGames(balls ?? [], inShop).flatMap((bowler) => bowler.balls);
+  const due = (useDueByGames().data?.items ?? []).flatMap(({ bowlerName, balls }) => balls.map((one) => ({ ...one, bowlerName })));
   return (
     <section className="counter-part">
       {due.length > 0 && (
@@ -44,15 +37,18 @@ export function HereThisWeek({ onBall, onNew }: HereProps) {
   );
 }
 
-function DueCard({ due: { ball, games }, onTap }: { readonly due: DueBall; onTap(): void }) {
-  const id = ball.bowlerId ?? "";
-  const owner = useRead(["bowlers", id], () => answered(shop.bowlers[":id"].$get({ param: { id } })), { enabled: id !== "" }).data;
+interface DueCardProps {
+  readonly due: DueBall & { readonly bowlerName: string };
+  onTap(): void;
+}
+
+function DueCard({ due: { ball, games, bowlerName }, onTap }: DueCardProps) {
   return (
     <button type="button" className="ball-card" onClick={onTap}>
       <BallSwatch finish={knownFinish(ball)} />
       <span className="hit-words">
         <strong>{ball.name}</strong>
-        <small>{INTAKE.dueLine(owner?.name ?? "…", INTAKE.games(games))}</small>
+        <small>{INTAKE.dueLine(bowlerName, INTAKE.games(games))}</small>
       </span>
     </button>
   );

@@ -1,4 +1,5 @@
 import type { Ball } from "#contract/records/ball";
+import { benchBallFor, countedSinceWork, knownFinish } from "#contract/records/benchBall";
 import type { Price } from "#contract/records/money";
 import { usualPrices, workIn } from "#contract/records/pricedWork";
 import type { Ticket, TicketWritten } from "#contract/records/ticket";
@@ -6,7 +7,6 @@ import type { Visit } from "#contract/records/visit";
 import type { Arrow } from "#engine/delivery/arrows";
 import type { HookWord, SpeedWord } from "#engine/delivery/words";
 import { STOP_SENTENCES } from "#words/en/bench";
-import { benchBallFor, countedSinceWork, knownFinish } from "../../benchWork/benchBall.ts";
 import { plannedStages } from "../../benchWork/plannedStages.ts";
 import { chosenPricing, type Priced, withPricing } from "../../shop/pricing.ts";
 import { answered, madeOn, shop } from "../../shop/shopClient.ts";

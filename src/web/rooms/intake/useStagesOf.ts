@@ -1,7 +1,7 @@
 import { useQueries } from "@tanstack/react-query";
-import { type Ball, ballWritten } from "#contract/records/ball";
+import type { Ball } from "#contract/records/ball";
+import { benchBallFor, type OnTheBench } from "#contract/records/benchBall";
 import type { Ticket } from "#contract/records/ticket";
-import { benchBallFor } from "../../benchWork/benchBall.ts";
 import { plannedStages } from "../../benchWork/plannedStages.ts";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useRead } from "../../shop/useShop.ts";
@@ -48,6 +48,6 @@ function stagesOf(draft: BallDraft, ball: Ball | undefined, last: Ticket | null)
 }
 
 /** A ball that is not kept yet, as far as the bench looks at one. */
-function unseen({ cover }: BallDraft): Ball {
-  return ballWritten.parse({ name: "?", cover: cover === "" ? null : cover }) as Ball;
+function unseen({ cover }: BallDraft): OnTheBench {
+  return { cover: cover === "" ? null : cover, core: null, surface: [], boxFinish: null, games: [], found: [] };
 }

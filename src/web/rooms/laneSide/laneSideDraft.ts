@@ -1,4 +1,5 @@
 import type { Ball } from "#contract/records/ball";
+import { knownFinish } from "#contract/records/benchBall";
 import type { LaneSideWritten } from "#contract/records/laneSide";
 import type { Price } from "#contract/records/money";
 import type { StockItem } from "#contract/records/stock";
@@ -6,7 +7,6 @@ import type { CoverId } from "#engine/ball/ball";
 import { type CautionId, cautionsFor } from "#engine/rules/cautions";
 import type { AbrasiveId } from "#engine/surface/abrasives";
 import { STAGE_NAMES } from "#words/en/bench";
-import { knownFinish } from "../../benchWork/benchBall.ts";
 import { stockUse } from "../../benchWork/stockUse.ts";
 import { FREE } from "../../shop/pricing.ts";
 

@@ -1,11 +1,11 @@
 import { useState } from "react";
+import { knownFinish } from "#contract/records/benchBall";
 import type { Pattern } from "#contract/records/place";
 import { TYPICAL_BALL } from "#engine/ball/typical";
 import { PIECES_A_GAME } from "#engine/planning/oilInPlay/session";
 import { finishText } from "#engine/surface/finish";
 import { CHART } from "#words/en/charts";
 import { OIL_IN_PLAY } from "#words/en/rooms/oilInPlay";
-import { knownFinish } from "../../benchWork/benchBall.ts";
 import { usePool } from "../../client/poolHere.ts";
 import { Computing } from "../../pieces/Computing.tsx";
 import { OneOf } from "../../pieces/OneOf.tsx";

@@ -1,6 +1,6 @@
 import { useState } from "react";
+import { knownFinish } from "#contract/records/benchBall";
 import { SHOT_NOTES } from "#words/en/rooms/lanes";
-import { knownFinish } from "../../benchWork/benchBall.ts";
 import { FindBall } from "../../shop/FindBall.tsx";
 import type { ShotDraft } from "./shotDraft.ts";
 

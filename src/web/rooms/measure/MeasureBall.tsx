@@ -1,8 +1,8 @@
 import { useEffect, useState } from "react";
 import { Link } from "wouter";
+import { finishOrUsual } from "#contract/records/benchBall";
 import { OFF_TRACK, type Place, TRACK } from "#engine/surface/readings/places";
 import { MEASURE } from "#words/en/rooms/measure";
-import { finishOrUsual } from "../../benchWork/benchBall.ts";
 import { abrasiveName } from "../../benchWork/plannedStages.ts";
 import { OneOf } from "../../pieces/OneOf.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";

@@ -1,5 +1,6 @@
 import { useState } from "react";
 import type { Ball } from "#contract/records/ball";
+import { benchBallOf } from "#contract/records/benchBall";
 import type { Reading, ReadingWritten } from "#contract/records/reading";
 import type { ReferenceBall } from "#contract/records/stock";
 import type { Ticket } from "#contract/records/ticket";
@@ -8,7 +9,6 @@ import type { Work } from "#engine/signed/work";
 import type { SideId } from "#engine/surface/padWork/sides";
 import { OFF_TRACK, type Place, TRACK } from "#engine/surface/readings/places";
 import { MEASURE, PLACE_LABELS } from "#words/en/rooms/measure";
-import { benchBallOf } from "../../benchWork/benchBall.ts";
 import { type ReadingHere, readingsThatStand } from "../../shop/readingsHere.ts";
 import { newKey } from "../../shop/shopClient.ts";
 import { useKept } from "../../shop/useKept.ts";

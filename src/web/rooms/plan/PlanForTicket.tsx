@@ -1,11 +1,11 @@
 import { useEffect, useState } from "react";
 import { Link, useLocation } from "wouter";
 import type { Ball } from "#contract/records/ball";
+import { benchBallFor } from "#contract/records/benchBall";
 import type { Bowler } from "#contract/records/bowler";
 import type { Ticket, TicketWritten } from "#contract/records/ticket";
 import type { FinishPlan } from "#engine/planning/plan";
 import { PLAN_OF_TICKET } from "#words/en/rooms/planOfTicket";
-import { benchBallFor } from "../../benchWork/benchBall.ts";
 import { plannedStages } from "../../benchWork/plannedStages.ts";
 import type { WorkerPool } from "../../client/workerPool.ts";
 import { WordField } from "../../pieces/PlainFields.tsx";

@@ -23,7 +23,7 @@ export function Verdict({
           <p>
             {plateauSentence(plan, pick.plateau)} {pick.cliff !== null && PLAN_ANSWER.cliff[pick.cliff]}{" "}
             {isFinal
-              ? `${PLAN_ANSWER.sureSentence[pick.sure]} ${PLAN_ANSWER.sureShare(Math.round(pick.sureShare * 100))}`
+              ? `${PLAN_ANSWER.sureSentence[pick.sure]} ${PLAN_ANSWER.sureShare(Math.round(pick.sureShare * 100), plan.worlds)}`
               : `(${PLAN_ANSWER.notYetSure})`}
           </p>
         )}

@@ -1,8 +1,8 @@
 import type { Ball } from "#contract/records/ball";
+import { knownFinish } from "#contract/records/benchBall";
 import type { Bowler } from "#contract/records/bowler";
 import type { House, Pattern } from "#contract/records/place";
 import { HOOK_WORDS, SPEED_WORDS } from "#engine/delivery/words";
-import { knownFinish } from "../../benchWork/benchBall.ts";
 import { EXAMPLE_JOB } from "./exampleJob.ts";
 import type { JobDraft, Json } from "./jobDraft.ts";
 

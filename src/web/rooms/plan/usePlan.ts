@@ -1,6 +1,7 @@
 import { startTransition, useEffect, useState } from "react";
 import type { FinishPlan } from "#engine/planning/plan";
 import type { PlanQuestion } from "#engine/planning/question";
+import { WORLDS } from "#engine/planning/worldCounts";
 import type { FinishLoss } from "#tasks/losses";
 import { type PlanProgress, runPlan } from "#tasks/planTask";
 import type { FieldProblem } from "../../client/protocol.ts";
@@ -19,7 +20,7 @@ export interface Answered {
 export interface PlanState {
   readonly status: "working" | "done" | "refused" | "stopped" | "failed";
   readonly answered: Answered | null;
-  /** Whether that answer was computed to the end, draws and all. */
+  /** Whether that answer is there; it may still be refined in further worlds while somebody looks at it. */
   readonly isFinal: boolean;
   readonly progress: Pick<PlanProgress, "stage" | "done" | "of"> | null;
   readonly problems: readonly FieldProblem[];
@@ -71,13 +72,15 @@ async function answer(
   }
   const { question, defaults } = asked;
   update((old) => ({ ...old, problems: [] }));
-  const onProgress = ({ plan, losses, stage, done, of }: PlanProgress): void =>
+  const onProgress = ({ plan, losses, stage, isRefining, done, of }: PlanProgress): void =>
     update((old) => {
       const isNew = plan !== null && old.answered?.plan !== plan;
-      const progress = { stage, done, of };
-      return isNew ? { ...old, progress, isFinal: false, answered: { question, defaults, plan, losses } } : { ...old, progress };
+      const next: PlanState = isRefining
+        ? { ...old, status: "done", isFinal: true, progress: null }
+        : { ...old, progress: { stage, done, of } };
+      return isNew ? { ...next, isFinal: isRefining, answered: { question, defaults, plan, losses } } : next;
     });
-  await runPlan(question, { executor: pool, signal, onProgress });
+  await runPlan(question, { executor: pool, signal, onProgress, refinedTo: WORLDS.refined });
   update((old) => ({ ...old, status: "done", isFinal: true, progress: null }));
 }
 

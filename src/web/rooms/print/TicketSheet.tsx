@@ -1,9 +1,9 @@
+import { countedSinceWork, gamesWord } from "#contract/records/benchBall";
 import { SHOP_FRAME } from "#words/en/rooms/frame";
 import { INTAKE, SYMPTOMS } from "#words/en/rooms/intake";
 import { PRINT } from "#words/en/rooms/print";
 import { TICKET } from "#words/en/rooms/ticket";
 import { messageText } from "#words/messageText";
-import { countedSinceWork, gamesWord } from "../../benchWork/benchBall.ts";
 import { useShopTimes } from "../../shop/zone.ts";
 import { judgedText } from "../measure/judgedText.ts";
 import { useTold } from "../ticket/toldOf.ts";

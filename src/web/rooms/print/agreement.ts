@@ -1,11 +1,11 @@
 import type { Ball } from "#contract/records/ball";
+import { benchBallOf } from "#contract/records/benchBall";
 import type { Reading } from "#contract/records/reading";
 import type { ReferenceBall } from "#contract/records/stock";
 import type { Ticket } from "#contract/records/ticket";
 import type { SignedEntry } from "#contract/records/ticketWork";
 import type { Work } from "#engine/signed/work";
 import type { SideId } from "#engine/surface/padWork/sides";
-import { benchBallOf } from "../../benchWork/benchBall.ts";
 import { heldTo } from "../measure/heldTo.ts";
 import { type Judged, judgedBySheen, judgedByTester } from "../measure/judged.ts";
 import { type Asked, type Read, readAt, readingsNow } from "../measure/readings.ts";

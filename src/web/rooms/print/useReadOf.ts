@@ -1,4 +1,4 @@
-import { standingReadings } from "#contract/records/reading";
+import { standingReadings } from "#contract/records/standingReadings";
 import type { ReferenceBall } from "#contract/records/stock";
 import { workHere } from "../../benchWork/onTheBench.ts";
 import { everyPage } from "../../shop/everyPage.ts";

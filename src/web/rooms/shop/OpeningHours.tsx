@@ -1,5 +1,5 @@
 import { USUAL_OPENINGS } from "#contract/records/promise";
-import { type Openings, type Settings, settingsKept } from "#contract/records/settings";
+import type { Openings, Settings } from "#contract/records/settings";
 import { PROMISE } from "#words/en/rooms/promise";
 import type { EditField } from "../../pieces/EditForm.tsx";
 import { EditPlate } from "../../pieces/EditPlate.tsx";
@@ -22,7 +22,7 @@ export function OpeningHours({ settings }: { readonly settings: Settings }) {
     thing: settings,
     typedOf,
     send: (typed, made) => answered(shop.settings.$patch({ json: { openings: openingsOf(typed) }, header: madeOn(made) })),
-    read: (current) => settingsKept.safeParse(current).data ?? null,
+    read: async (current) => (await import("#contract/records/settings")).settingsKept.safeParse(current).data ?? null,
     touches: ["settings"],
   });
   const typed = typedOf(settings);

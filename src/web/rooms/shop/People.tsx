@@ -1,4 +1,4 @@
-import { type Person, personKept } from "#contract/records/person";
+import type { Person } from "#contract/records/person";
 import { SHOP } from "#words/en/rooms/shop";
 import { EditedList } from "../../pieces/EditedList.tsx";
 import { Reading } from "../../shop/Reading.tsx";
@@ -37,7 +37,7 @@ export function People() {
             change={({ id }, typed, made) =>
               answered(shop.people[":id"].$patch({ param: { id }, json: personOf(typed), header: madeOn(made) }))
             }
-            read={(current) => personKept.safeParse(current).data ?? null}
+            read={async (current) => (await import("#contract/records/person")).personKept.safeParse(current).data ?? null}
             adding={{
               title: SHOP.addPerson,
               empty: { name: "", initials: "", state: "works here" },

@@ -1,5 +1,5 @@
 import { dayIn } from "#contract/records/dayIn";
-import { type Price, priceKept } from "#contract/records/money";
+import type { Price } from "#contract/records/money";
 import type { Settings } from "#contract/records/settings";
 import { PRICING } from "#words/en/rooms/pricing";
 import { SHOP } from "#words/en/rooms/shop";
@@ -52,7 +52,7 @@ function PriceList({ settings }: { readonly settings: Settings }) {
             change={({ id }, typed, made) =>
               answered(shop.prices[":id"].$patch({ param: { id }, json: priceOf(typed), header: madeOn(made) }))
             }
-            read={(current) => priceKept.safeParse(current).data ?? null}
+            read={async (current) => (await import("#contract/records/money")).priceKept.safeParse(current).data ?? null}
             adding={{
               title: SHOP.addPrice,
               empty: {

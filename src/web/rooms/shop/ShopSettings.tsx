@@ -1,4 +1,4 @@
-import { type Settings, settingsKept } from "#contract/records/settings";
+import type { Settings } from "#contract/records/settings";
 import { BOOK_NAMES } from "#words/en/limits";
 import { SHOP } from "#words/en/rooms/shop";
 import type { EditField } from "../../pieces/EditForm.tsx";
@@ -40,7 +40,7 @@ export function ShopSettings({ settings }: { readonly settings: Settings }) {
     thing: settings,
     typedOf: settingsTyped,
     send: (typed, made, changed) => answered(shop.settings.$patch({ json: changeOf(typed, changed), header: madeOn(made) })),
-    read: (current) => settingsKept.safeParse(current).data ?? null,
+    read: async (current) => (await import("#contract/records/settings")).settingsKept.safeParse(current).data ?? null,
     touches: ["settings"],
   });
   return (

@@ -1,6 +1,7 @@
 import { type FormEvent, type ReactNode, useState } from "react";
-import type { Account, Role } from "#contract/records/account";
+import type { Account } from "#contract/records/account";
 import type { Person } from "#contract/records/person";
+import type { Role } from "#contract/records/roles";
 import { PASSWORD_HEADER } from "#contract/routes/route";
 import { ACCESS } from "#words/en/rooms/access";
 import { LineField, WordField } from "../../pieces/PlainFields.tsx";

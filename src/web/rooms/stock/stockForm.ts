@@ -1,4 +1,4 @@
-import { type StockItem, type StockItemWritten, stockItemKept } from "#contract/records/stock";
+import type { StockItem, StockItemWritten } from "#contract/records/stock";
 import { STOCK } from "#words/en/rooms/stock";
 import type { EditField } from "../../pieces/EditForm.tsx";
 import { figureOrNull, typedOf } from "../../shop/typedValues.ts";
@@ -38,6 +38,7 @@ export function itemWritten(typed: Typed): Pick<StockItemWritten, "name" | "kind
   };
 }
 
-export function readItem(current: unknown): StockItem | null {
+export async function readItem(current: unknown): Promise<StockItem | null> {
+  const { stockItemKept } = await import("#contract/records/stock");
   return stockItemKept.safeParse(current).data ?? null;
 }

@@ -1,4 +1,4 @@
-import { standingReadings } from "#contract/records/reading";
+import { standingReadings } from "#contract/records/standingReadings";
 import { MEASURE, placeText } from "#words/en/rooms/measure";
 import { TICKET } from "#words/en/rooms/ticket";
 import { PlainTable } from "../../pieces/PlainTable.tsx";

@@ -1,12 +1,12 @@
 import { Link } from "wouter";
 import type { Ball } from "#contract/records/ball";
+import { benchBallFor } from "#contract/records/benchBall";
 import type { Ticket } from "#contract/records/ticket";
 import type { SignedEntry } from "#contract/records/ticketWork";
 import type { StageStanding } from "#engine/signed/work";
 import { COUNTER_FINISHES } from "#engine/surface/finish";
 import { STAGE_REASONS } from "#words/en/bench";
 import { TICKET } from "#words/en/rooms/ticket";
-import { benchBallFor } from "../../benchWork/benchBall.ts";
 import type { OnTheBench } from "../../benchWork/onTheBench.ts";
 import { abrasiveName, plannedStages, stageName, wayText } from "../../benchWork/plannedStages.ts";
 import { FinishSwatch } from "../../pieces/FinishSwatch.tsx";

@@ -1,7 +1,7 @@
 import type { Ball } from "#contract/records/ball";
+import { countedSinceWork, gamesWord } from "#contract/records/benchBall";
 import type { Ticket } from "#contract/records/ticket";
 import { INTAKE } from "#words/en/rooms/intake";
-import { countedSinceWork, gamesWord } from "../../benchWork/benchBall.ts";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useRead } from "../../shop/useShop.ts";
 import { useHouse } from "../lanes/usePlaces.ts";

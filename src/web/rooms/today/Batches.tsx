@@ -1,4 +1,4 @@
-import { useQueries } from "@tanstack/react-query";
+import { useEffect, useRef } from "react";
 import { Link } from "wouter";
 import type { Ticket } from "#contract/records/ticket";
 import type { Queue } from "#contract/routes/work";
@@ -8,9 +8,10 @@ import { abrasiveName, stageName } from "../../benchWork/plannedStages.ts";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { For } from "../../shop/useDoor.tsx";
 import { useOutbox } from "../../shop/useOutbox.tsx";
+import { useRead } from "../../shop/useShop.ts";
 import { groupOf } from "../bench/guide.ts";
 
-/** Asked of so many tickets at most: nobody works more in a day, and each costs the shop a question. */
+/** Looked at in so many tickets at most: nobody works more in a day. */
 const MOST = 60;
 const AT_LEAST = 2;
 
@@ -25,17 +26,12 @@ export function Batches({ items }: { readonly items: Queue["items"] }) {
     .map(({ ticket }) => ticket)
     .filter(canBeWorked)
     .slice(0, MOST);
-  const done = useQueries({
-    queries: tickets.map(({ id: ticketId }) => ({
-      queryKey: ["stages-done", ticketId],
-      queryFn: () => answered(shop["stages-done"].$get({ query: { ticketId, order: "oldest first", limit: "200" } })),
-      networkMode: "always" as const,
-    })),
-  });
+  const done = useSignedOnQueue(tickets.map(({ id }) => id).join());
   const { waiting } = useOutbox();
-  const batches = batchesOf(tickets, (ticket, i) => {
-    const items = done[i].data?.items;
-    return items === undefined ? null : (workHere(ticket, items, waiting).next?.stage.id ?? null);
+  const batches = batchesOf(tickets, (ticket) => {
+    if (done === undefined) return null;
+    const own = done.filter(({ ticketId }) => ticketId === ticket.id);
+    return workHere(ticket, own, waiting).next?.stage.id ?? null;
   });
   if (batches.length === 0) return null;
   return (
@@ -57,19 +53,30 @@ export function Batches({ items }: { readonly items: Queue["items"] }) {
   );
 }
 
+/** What has been signed on the queue's tickets; read again where there are others. */
+function useSignedOnQueue(ids: string) {
+  const { data, refetch } = useRead(["stages-done", "of queue"], () => answered(shop.queue["stages-done"].$get()), { enabled: ids !== "" });
+  const asked = useRef(ids);
+  useEffect(() => {
+    if (asked.current !== "" && asked.current !== ids) void refetch({ cancelRefetch: false });
+    asked.current = ids;
+  }, [ids, refetch]);
+  return data?.items;
+}
+
 function canBeWorked({ state, stages, stops }: Ticket): boolean {
   const isOnBench = state === "received" || state === "in work" || state === "rework";
   return isOnBench && stages.length > 0 && stops.every(({ clearedAt }) => clearedAt !== null);
 }
 
 /** Tickets by the stage that is next on them, where two or more share it; the largest batch first. @param nextOf its id, null where none is or it is being read */
-function batchesOf(tickets: readonly Ticket[], nextOf: (ticket: Ticket, index: number) => string | null): readonly Batch[] {
+function batchesOf(tickets: readonly Ticket[], nextOf: (ticket: Ticket) => string | null): readonly Batch[] {
   const batches = new Map<string, { words: string; ids: string[] }>();
-  tickets.forEach((ticket, i) => {
+  for (const ticket of tickets) {
     const { id, stages } = ticket;
-    const nextId = nextOf(ticket, i);
+    const nextId = nextOf(ticket);
     const next = stages.find((stage) => stage.id === nextId);
-    if (next === undefined) return;
+    if (next === undefined) continue;
     const name = groupOf(next);
     const batch = batches.get(name) ?? {
       words: [stageName(next), abrasiveName(next.abrasive)].filter((part) => part !== null).join(", "),
@@ -77,6 +84,6 @@ function batchesOf(tickets: readonly Ticket[], nextOf: (ticket: Ticket, index: n
     };
     batch.ids.push(id);
     batches.set(name, batch);
-  });
+  }
   return [...batches.values()].filter(({ ids }) => ids.length >= AT_LEAST).toSorted((a, b) => b.ids.length - a.ids.length);
 }

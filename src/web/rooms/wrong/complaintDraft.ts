@@ -1,10 +1,10 @@
 import type { Ball } from "#contract/records/ball";
+import { gamesSinceWork } from "#contract/records/benchBall";
 import type { Bowler } from "#contract/records/bowler";
 import type { Ticket } from "#contract/records/ticket";
 import { PATTERN_IDS } from "#engine/lane/patterns";
 import { SYMPTOM_IDS, type SymptomId } from "#engine/learning/diagnosis/complaint";
 import type { StepId } from "#engine/learning/diagnosis/nextSteps";
-import { gamesSinceWork } from "../../benchWork/benchBall.ts";
 import type { Json } from "../plan/jobDraft.ts";
 import { jobOfTicket } from "../plan/jobOfTicket.ts";
 

@@ -1,9 +1,9 @@
 import { useMemo } from "react";
 import type { Ball } from "#contract/records/ball";
+import { benchBallOf } from "#contract/records/benchBall";
 import { SIDE_IDS, type SideId } from "#engine/surface/padWork/sides";
 import { BALL_IN_SPACE } from "#words/en/rooms/ballInSpace";
 import { placeText } from "#words/en/rooms/measure";
-import { benchBallOf } from "../../../benchWork/benchBall.ts";
 import { useComputed } from "../../../client/poolHere.ts";
 import { Chart } from "../../../pieces/Chart.tsx";
 import { type Column, PlainTable } from "../../../pieces/PlainTable.tsx";

@@ -1,5 +1,3 @@
-import type { Ball } from "#contract/records/ball";
-import type { Ticket } from "#contract/records/ticket";
 import { TYPICAL_BALL } from "#engine/ball/typical";
 import { grainOf, isCut } from "#engine/signed/abrasives";
 import type { Work } from "#engine/signed/work";
@@ -7,18 +5,24 @@ import type { BenchBall } from "#engine/surface/benchBall";
 import { type Finish, parseFinish } from "#engine/surface/finish";
 import { GAMES_WORDS, type GamesWord } from "#engine/surface/gamesWords";
 import { CUT_BACK_TO } from "#engine/surface/pads";
+import type { Ball } from "./ball.ts";
+import type { Ticket } from "./ticket.ts";
 
 /** A ball sold today is about this large (USBC allows 8.500 to 8.595 in, published). */
 const USUAL_DIAMETER_IN = 8.55;
 
+/** What the bench looks at of a ball. */
+export type OnTheBench = Pick<Ball, "cover" | "core" | "surface" | "boxFinish" | "games" | "found">;
+type Bowled = Pick<Ball, "surface" | "games">;
+
 /** The last work that may have changed the finish; its finish is null where others worked on it and nobody knows to what. The shop's own cleaning changes none. */
-export function lastWork({ surface }: Ball): Ball["surface"][number] | null {
+export function lastWork({ surface }: Pick<Ball, "surface">): Ball["surface"][number] | null {
   const counts = surface.filter(({ who, finish }) => finish !== null || (who !== "shop" && who !== "maker"));
   return counts.toSorted((a, b) => b.at.localeCompare(a.at))[0] ?? null;
 }
 
 /** The finish that the ball is known to have, or was sold with; null where nobody knows. */
-export function knownFinish(ball: Ball): string | null {
+export function knownFinish(ball: Pick<Ball, "surface" | "boxFinish">): string | null {
   const last = lastWork(ball);
   return last === null ? ball.boxFinish : last.finish;
 }
@@ -30,28 +34,28 @@ export function finishOrUsual(ball: Ball): Finish {
 }
 
 /** Games bowled since the last work on the surface that is known; all of them where none is. A word counts as what it stands for, where more were not counted. */
-export function gamesSinceWork(ball: Ball): number {
+export function gamesSinceWork(ball: Bowled): number {
   const word = gamesWord(ball);
   return Math.max(countedSinceWork(ball), word === null ? 0 : GAMES_WORDS[word]);
 }
 
 /** Games that somebody counted since the last work. */
-export function countedSinceWork(ball: Ball): number {
+export function countedSinceWork(ball: Bowled): number {
   return sinceWork(ball).reduce((sum, { games }) => sum + games, 0);
 }
 
 /** How many games since the last work, in a word; null where nobody said one. */
-export function gamesWord(ball: Ball): GamesWord | null {
+export function gamesWord(ball: Bowled): GamesWord | null {
   return sinceWork(ball).findLast(({ word }) => word !== null)?.word ?? null;
 }
 
-function sinceWork(ball: Ball): Ball["games"] {
+function sinceWork(ball: Bowled): Ball["games"] {
   const since = lastWork(ball)?.at ?? "";
   return ball.games.filter(({ at }) => at > since);
 }
 
 /** The ball as the bench's arithmetic takes it; what nobody knows stays not known, and a diameter is the usual. */
-export function benchBallOf(ball: Ball): BenchBall {
+export function benchBallOf(ball: OnTheBench): BenchBall {
   const finish = knownFinish(ball);
   const found = (what: Ball["found"][number]["what"]) => ball.found.some((one) => one.what === what);
   return {
@@ -70,7 +74,7 @@ export function benchBallOf(ball: Ball): BenchBall {
 }
 
 /** The ball as it lies on the bench for a ticket: scratches of which nobody has said that they are shallow are worked as deep ones. */
-export function benchBallFor(ticket: Pick<Ticket, "symptoms" | "scratches">, ball: Ball): BenchBall {
+export function benchBallFor(ticket: Pick<Ticket, "symptoms" | "scratches">, ball: OnTheBench): BenchBall {
   const isDeep = ticket.scratches === "deep" || (ticket.symptoms.includes(SCRATCHED) && ticket.scratches !== "none");
   return { ...benchBallOf(ball), ...(isDeep ? { scratches: "deep" as const } : {}) };
 }

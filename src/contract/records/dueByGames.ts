@@ -1,8 +1,8 @@
-import type { Ball } from "#contract/records/ball";
 import { assume } from "#engine/assumptions";
 import { freshRoughness } from "#engine/surface/benchBall";
 import { usualRefreshGames } from "#engine/surface/care";
-import { benchBallOf, knownFinish } from "../../benchWork/benchBall.ts";
+import type { Ball } from "./ball.ts";
+import { benchBallOf, knownFinish } from "./benchBall.ts";
 
 export interface DueBall {
   readonly ball: Ball;
