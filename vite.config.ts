@@ -1,14 +1,14 @@
 import { fileURLToPath } from "node:url";
 import react from "@vitejs/plugin-react";
 import { defineConfig } from "vite";
-import { catalogueOf, catalogues, languagesIn } from "./tools/page/languages.ts";
+import { catalogues, cataloguesOf, languagesIn } from "./tools/page/languages.ts";
 import { serviceWorkerList } from "./tools/page/serviceWorkerList.ts";
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 /** `vite build --mode pseudo` builds the page in a language for tests; see docs/decisions/languages.md. */
 const PSEUDO = "pseudo";
 const WORDS = here("./src/words");
-const CATALOGUES = [...languagesIn(WORDS), PSEUDO].map(catalogueOf);
+const CATALOGUES = [...languagesIn(WORDS), PSEUDO].flatMap(cataloguesOf);
 const web = (file: string): string => here(`./src/web/${file}`);
 /** Takes the language, then loads the rest, one piece after the other, and waits for each: what it needs itself must not lie in a piece that it waits for. */
 const BEGINNING = [web("main.ts")];

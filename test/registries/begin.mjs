@@ -1,5 +1,7 @@
 // As the page begins: a language first, then what reads words.
-import { takeLanguage } from "virtual:catalogue";
+import { takeLanguage, takeRest } from "virtual:catalogue";
 
 await takeLanguage(process.argv[2]);
+
+await takeRest();
 await import("./forms.tsx");

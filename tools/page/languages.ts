@@ -16,11 +16,34 @@ const PSEUDO = "pseudo";
 const HERE = "\0catalogue";
 /** What every room wants; asked for while the page gets its language. */
 const SOONER = ["engine", "react", "opening"];
+/**
+ * What the page opens with reads of a catalogue; the rest of it comes with the first room that somebody goes to. A build in which the opening reads anything else is
+ * refused and says what.
+ */
+const OPENING: readonly string[] = [
+  "bench",
+  "figures",
+  "rooms/access",
+  "rooms/ball",
+  "rooms/bench",
+  "rooms/due",
+  "rooms/frame",
+  "rooms/search",
+  "rooms/ticket",
+  "rooms/today",
+  "screens",
+];
+const REST = "/rest";
 const FROM_CATALOGUE = "?from-catalogue";
 
-/** The module that is a language's whole catalogue. */
-export function catalogueOf(language: string): string {
+/** The module that is what the page opens with of a language's catalogue. */
+function catalogueOf(language: string): string {
   return `${HERE}/${language}`;
+}
+
+/** The modules that a language's catalogue is in: what the page opens with, and the rest. */
+export function cataloguesOf(language: string): readonly string[] {
+  return [catalogueOf(language), `${catalogueOf(language)}${REST}`];
 }
 
 /** Languages that the page is written in: English, and each folder that has figures of its own. @param words folder of the catalogues */
@@ -64,7 +87,14 @@ export function catalogues(words: string, languages: readonly string[]): Plugin 
     },
     load(id) {
       if (id === HERE) return chooser(languages);
-      if (id.startsWith(`${HERE}/`)) return wholeCatalogue(id.slice(HERE.length + 1), names, fileOf);
+      if (id.startsWith(`${HERE}/`)) {
+        const [language, rest] = id.slice(HERE.length + 1).split("/");
+        return catalogueWith(
+          language,
+          names.filter((name) => OPENING.includes(name) === (rest === undefined)),
+          fileOf,
+        );
+      }
       if (!id.endsWith(FROM_CATALOGUE)) return null;
       const path = id.slice(0, -FROM_CATALOGUE.length);
       return handedOut(nameOf(path), readFileSync(path, "utf8"));
@@ -75,6 +105,7 @@ export function catalogues(words: string, languages: readonly string[]): Plugin 
         const page = bundle["index.html"];
         if (page?.type !== "asset") return;
         mustChooseFirst(bundle);
+        mustOpenWithWords(bundle, nameOf);
         const html = String(page.source);
         for (const language of languages) {
           const sooner = chunksOf(bundle).filter(
@@ -109,6 +140,16 @@ function mustChooseFirst(bundle: Rolldown.OutputBundle): void {
   if (reads.length > 0) throw new Error(`The page begins with words, before it has a language: ${reads.join(", ")}`);
 }
 
+/** What the page opens with may read only what comes with it. */
+function mustOpenWithWords(bundle: Rolldown.OutputBundle, nameOf: (path: string) => string): void {
+  const chunks = chunksOf(bundle);
+  const opened = chunks.filter(({ name }) => name === "opening");
+  for (const { imports } of opened) opened.push(...chunks.filter((one) => imports.includes(one.fileName) && !opened.includes(one)));
+  const reads = opened.flatMap(({ moduleIds }) => moduleIds.filter((id) => id.endsWith(FROM_CATALOGUE)));
+  const names = reads.map((id) => nameOf(id.slice(0, -FROM_CATALOGUE.length))).sort();
+  if (names.join() !== OPENING.toSorted().join()) throw new Error(`The page opens with these words, and no others: ${names.join(", ")}`);
+}
+
 /** The page as its first answer in a language: what stands there without a script, and its catalogue and what else is wanted first asked for at once. */
 function inLanguage(html: string, language: string, sooner: readonly string[]): string {
   const links = sooner.map((name) => `    <link rel="modulepreload" crossorigin href="/${name}">\n`).join("");
@@ -118,11 +159,16 @@ function inLanguage(html: string, language: string, sooner: readonly string[]): 
 }
 
 function chooser(languages: readonly string[]): string {
-  const loaded = languages.map((language) => `${JSON.stringify(language)}: () => import(${JSON.stringify(`${CHOSEN}/${language}`)})`);
+  const loaded = languages.map((language) => {
+    const from = (part: string) => `() => import(${JSON.stringify(`${CHOSEN}/${language}${part}`)})`;
+    return `${JSON.stringify(language)}: { opening: ${from("")}, rest: ${from(REST)} }`;
+  });
   return [
     `const languages = { ${loaded.join(", ")} };`,
     "let chosen = null;",
-    `export async function takeLanguage(language) { chosen = (await (languages[language] ?? languages[${JSON.stringify(languages[0])}])()).default; }`,
+    "let parts = null;",
+    `export async function takeLanguage(language) { parts = languages[language] ?? languages[${JSON.stringify(languages[0])}]; chosen = (await parts.opening()).default; }`,
+    "export async function takeRest() { chosen = { ...chosen, ...(await parts.rest()).default }; }",
     "export function wordsOf(name) {",
     '  if (chosen === null) throw new Error(name + " was read before a language was chosen.");',
     "  return chosen[name];",
@@ -130,7 +176,7 @@ function chooser(languages: readonly string[]): string {
   ].join("\n");
 }
 
-function wholeCatalogue(language: string, names: readonly string[], fileOf: (language: string, name: string) => string): string {
+function catalogueWith(language: string, names: readonly string[], fileOf: (language: string, name: string) => string): string {
   const from = language === PSEUDO ? FIRST : language;
   const longer = language === PSEUDO ? [`import { pseudo } from ${JSON.stringify(join(import.meta.dirname, "pseudo.ts"))};`] : [];
   const entry = (name: string, i: number): string =>

@@ -1,4 +1,4 @@
-import { takeLanguage } from "virtual:catalogue";
+import { takeLanguage, takeRest } from "virtual:catalogue";
 import type { Call } from "./protocol.ts";
 
 type Asked = MessageEvent<{ readonly number: number; readonly call: Call }>;
@@ -13,6 +13,7 @@ self.addEventListener("message", keep);
 /** The engine lives here, off the thread that the page is drawn on. It speaks the language that the page gave it as a name. */
 async function begin(): Promise<void> {
   await takeLanguage(self.name);
+  await takeRest();
   const { answerTo } = await import("./computeAnswers.ts");
   const answer = ({ data }: Asked): void => void answerTo(data.number, data.call).then((said) => self.postMessage(said));
   self.removeEventListener("message", keep);

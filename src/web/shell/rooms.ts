@@ -1,7 +1,7 @@
 import type { ComponentType, LazyExoticComponent } from "react";
 import type { Role } from "#contract/records/roles";
 import { SHOP_FRAME } from "#words/en/rooms/frame";
-import { lazyRoom } from "../client/lazyRoom.ts";
+import { lazyRoom, openingRoom } from "../client/lazyRoom.ts";
 
 export interface Room {
   /** Who it is for, at the least: what it asks of the shop is refused to others. */
@@ -13,7 +13,7 @@ export interface Room {
 
 /** Every room of the app that works with the shop's records: its folder and one line here. The finish plan stands beside them: it needs no records. */
 export const ROOMS: readonly Room[] = [
-  { path: "/", least: "reader", Room: lazyRoom(() => import("../rooms/today/TodayRoom.tsx").then((m) => ({ default: m.TodayRoom }))) },
+  { path: "/", least: "reader", Room: openingRoom(() => import("../rooms/today/TodayRoom.tsx").then((m) => ({ default: m.TodayRoom }))) },
   {
     path: "/intake",
     least: "counter",
