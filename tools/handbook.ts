@@ -1,4 +1,8 @@
-/** `npm run handbook`: the pictures of docs/handbook.md, taken of the running demonstration as WebP. */
+/**
+ * `npm run handbook`: the pictures of docs/handbook.md and of the README, taken of the running demonstration as WebP.
+ *
+ *   npm run handbook -- guide counter     only these
+ */
 import { mkdirSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { chromium, type Page } from "@playwright/test";
@@ -10,10 +14,14 @@ const OUT = join(ROOT, "docs", "pictures", "handbook");
 const WIDTH = 1000;
 /** Of a long room its beginning is enough. */
 const MOST_HEIGHT = 1500;
+/** Left around a part of a room. */
+const MARGIN = 12;
 const QUALITY = 0.72;
 /** Pictures and workers are done by then. */
 const SETTLES_MS = 1200;
 const COMPUTES_MS = 120_000;
+/** So long that the clock and the texture have moved. */
+const SIDE_RUNS_MS = 6000;
 
 interface Taken {
   readonly name: string;
@@ -22,6 +30,8 @@ interface Taken {
   readonly ready?: (page: Page) => Promise<void>;
   /** What is shown, where it is not the room from its top. */
   readonly of?: string;
+  /** How much of it, px from its top. */
+  readonly height?: number;
 }
 
 if ((await compile()) !== 0 || (await bundleWeb()) !== 0) throw new Error("The program does not build.");
@@ -36,7 +46,8 @@ const browser = await chromium.launch({ executablePath, args: ["--no-sandbox", "
 try {
   const page = await browser.newPage({ viewport: { width: WIDTH, height: 900 } });
   let bytes = 0;
-  for (const one of await picturesOf(server.address)) {
+  const only = process.argv.slice(2);
+  for (const one of (await picturesOf(server.address)).filter(({ name }) => only.length === 0 || only.includes(name))) {
     await take(page, server.address, one);
     bytes += statSync(join(OUT, `${one.name}.webp`)).size;
   }
@@ -50,6 +61,7 @@ interface Ticketed {
   readonly id: string;
   readonly ballId: string;
   readonly state: string;
+  readonly stages: readonly { readonly kind: string | null }[];
 }
 
 /** The day in its order. */
@@ -58,6 +70,9 @@ async function picturesOf(address: string): Promise<readonly Taken[]> {
   const queue: readonly { readonly ticket: Ticketed }[] = await items("queue");
   // One that still has work to be done.
   const { ticket } = queue.find((one) => one.ticket.state === "in work" || one.ticket.state === "received") ?? queue[0];
+  const isToSand = ({ state, stages }: Ticketed) =>
+    (state === "in work" || state === "received") && stages.every(({ kind }) => kind !== "extract");
+  const toSand = queue.find((one) => isToSand(one.ticket))?.ticket ?? ticket;
   const [note] = await items("shot-notes");
   const balls: readonly { readonly id: string; readonly layout: object | null }[] = await items("balls?limit=200");
   const laidOut = balls.find(({ layout }) => layout !== null) ?? balls[0];
@@ -66,9 +81,11 @@ async function picturesOf(address: string): Promise<readonly Taken[]> {
     { name: "take-in", path: `/intake?bowler=${note.bowlerId}`, ready: takeFirstBall },
     { name: "wrong", path: `/wrong?ball=${ticket.ballId}` },
     { name: "measuring", path: `/bowlers/${note.bowlerId}`, ready: measureDelivery, of: ".measuring" },
-    { name: "plan", path: "/plan", ready: (page) => page.locator("#answer[data-status=done]").waitFor({ timeout: COMPUTES_MS }) },
+    { name: "plan", path: "/plan", ready: planned },
+    { name: "counter", path: `/plan?ticket=${ticket.id}`, ready: planned, of: "#answer", height: 900 },
     { name: "ticket", path: `/tickets/${ticket.id}` },
     { name: "bench", path: `/bench/${ticket.id}` },
+    { name: "guide", path: `/bench/${toSand.id}`, ready: firstSide },
     { name: "measure", path: `/measure?ball=${ticket.ballId}` },
     { name: "ball", path: `/balls/${laidOut.id}` },
     { name: "care-card", path: `/print/care/${ticket.id}` },
@@ -97,6 +114,24 @@ async function takeFirstBall(page: Page): Promise<void> {
   await page.getByRole("button", { name: "Hooks too early" }).click();
 }
 
+async function planned(page: Page): Promise<void> {
+  await page.locator("#answer[data-status=done]").waitFor({ timeout: COMPUTES_MS });
+}
+
+/** Past what is asked before a step, to a side that is being worked. */
+async function firstSide(page: Page): Promise<void> {
+  const start = page.getByRole("button", { name: "Spinner’s on" }).last();
+  const inSight = page.getByRole("button", { name: "Can’t scan" });
+  const goesOn = page.locator("button.primary:enabled");
+  await goesOn.first().waitFor();
+  while (!((await start.isVisible()) && (await start.isEnabled()))) {
+    await ((await inSight.isVisible()) ? inSight : goesOn.first()).click();
+    await page.waitForTimeout(SETTLES_MS);
+  }
+  await start.click();
+  await page.waitForTimeout(SIDE_RUNS_MS);
+}
+
 /** A ball of the demonstration by a part of its name. */
 async function findBall(page: Page): Promise<void> {
   await page.getByLabel("Serial number, name or telephone").fill("Grebe");
@@ -119,7 +154,7 @@ async function planBag(page: Page): Promise<void> {
   await page.getByRole("button", { name: "Work it out" }).waitFor({ timeout: COMPUTES_MS });
 }
 
-async function take(page: Page, address: string, { name, path, ready, of }: Taken): Promise<void> {
+async function take(page: Page, address: string, { name, path, ready, of, height }: Taken): Promise<void> {
   await page.goto(`${address}${path}`);
   await page.locator("#answer").waitFor();
   await ready?.(page);
@@ -127,7 +162,13 @@ async function take(page: Page, address: string, { name, path, ready, of }: Take
   const whole = await page.evaluate(() => ({ x: 0, y: 0, width: innerWidth, height: document.documentElement.scrollHeight }));
   const shown = of === undefined ? whole : ((await page.locator(of).boundingBox()) ?? whole);
   const scrolled = of === undefined ? 0 : await page.evaluate(() => scrollY);
-  const clip = { ...shown, y: shown.y + scrolled, height: Math.min(MOST_HEIGHT, shown.height) };
+  const around = of === undefined ? 0 : MARGIN;
+  const clip = {
+    x: Math.max(0, shown.x - around),
+    y: Math.max(0, shown.y + scrolled - around),
+    width: Math.min(WIDTH, shown.width + 2 * around),
+    height: Math.min(height ?? MOST_HEIGHT, shown.height + 2 * around),
+  };
   const png = await page.screenshot({ fullPage: true, clip });
   writeFileSync(join(OUT, `${name}.webp`), await toWebp(page, png));
 }

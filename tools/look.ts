@@ -62,7 +62,6 @@ async function roomsOf(address: string): Promise<readonly string[]> {
     "/stock",
     "/money",
     "/shop",
-    "/design",
     ...["ticket", "label", "care", "measures"].map((what) => `/print/${what}/${ticket.id}`),
   ];
 }

@@ -3,7 +3,7 @@
  * fresh clone, before anything is installed.
  */
 import { spawn } from "node:child_process";
-import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
+import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { dirname, extname, join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -12,8 +12,6 @@ import { brotliCompressSync, constants, gzipSync } from "node:zlib";
 export const ROOT = dirname(dirname(fileURLToPath(import.meta.url)));
 
 const LEAST_NODE = [20, 19];
-/** Languages that the page is built in; see docs/decisions/languages.md. */
-const LANGUAGES = ["en", "de"];
 const WEB_STAMP = join(ROOT, "dist", "web", ".built");
 const CLI_ENTRY = join(ROOT, "dist", "cli", "main.js");
 
@@ -107,7 +105,7 @@ export async function typeCheck() {
 }
 
 /**
- * Builds the web page in its languages, into dist/web and dist/web-de, when a source is newer than the last build.
+ * Builds the web page, with a catalogue for each language, into dist/web when a source is newer than the last build.
  * @returns {Promise<number>} exit code of the bundler
  */
 export async function bundleWeb() {
@@ -119,11 +117,11 @@ export async function bundleWeb() {
       .map((path) => (existsSync(path) ? statSync(path).mtimeMs : 0)),
   );
   if (existsSync(WEB_STAMP) && statSync(WEB_STAMP).mtimeMs > newest) return 0;
-  for (const language of LANGUAGES) {
-    const code = await runTool("vite", "vite", ["build", "--logLevel", "warn", ...(language === "en" ? [] : ["--mode", language])]);
-    if (code !== 0) return code;
-    squeeze(join(ROOT, "dist", language === "en" ? "web" : `web-${language}`));
-  }
+  const code = await runTool("vite", "vite", ["build", "--logLevel", "warn"]);
+  if (code !== 0) return code;
+  squeeze(join(ROOT, "dist", "web"));
+  // Of before there was one page for all languages.
+  rmSync(join(ROOT, "dist", "web-de"), { recursive: true, force: true });
   mkdirSync(dirname(WEB_STAMP), { recursive: true });
   writeFileSync(WEB_STAMP, "");
   return 0;

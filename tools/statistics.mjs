@@ -12,6 +12,7 @@ process.exitCode = await runTool(
   {
     HOUSES: "200",
     LEARNERS: "20",
+    SHARED: "20",
     KILLS: "200",
     CUTS: "60",
     VIDEO_SHOTS: "300",

@@ -1,11 +1,12 @@
 import type { ResolvedCorrection } from "#contract/correctFile";
 import { type CorrectionRun, hasSettled, type Learned } from "#engine/learning/house/correct";
+import type { Misfit } from "#engine/learning/house/misfit";
 import type { NextShot } from "#engine/learning/house/nextShot";
-import type { ParameterId } from "#engine/learning/house/parameters";
+import type { Parameter } from "#engine/learning/house/parameters";
 import { chanceChange, type PlanChange } from "#engine/learning/house/planChanges";
 import type { FinishPlan } from "#engine/planning/plan";
 import { BAG } from "#words/en/bag";
-import { CORRECT, PARAMETER_WORDS } from "#words/en/correct";
+import { CORRECT, misfitText, parameterName } from "#words/en/correct";
 import { SHOT_DEFAULTS } from "#words/en/shotReport";
 import { type Column, paragraph, textTable } from "./textTable.ts";
 
@@ -15,16 +16,18 @@ const MOST_NEXT = 3;
 /** A house correction as text: what was learned, what was not, what to look at next, and what it does to the plans. */
 export function correctText(
   { correction }: CorrectionRun,
+  misfit: Misfit,
   next: readonly NextShot[],
   plans: readonly PlanChange[],
-  { question, names, defaults }: ResolvedCorrection,
+  { question, names, handNames, defaults }: ResolvedCorrection,
 ): string {
-  const nameOf = (id: ParameterId) => PARAMETER_WORDS[id].name;
+  const nameOf = (of: Parameter) => parameterName(of, handNames);
   const lineOf = ({ situation }: NextShot) =>
     BAG.line(question.situations[situation].line.laydownBoard, question.situations[situation].line.launchAngleDeg);
   const sections = [
     [CORRECT.heading(correction.shots, question.situations.length)],
-    parameterTable(correction.parameters),
+    parameterTable(correction.parameters, nameOf),
+    ...(misfit.isExplained ? [] : [paragraph(misfitText(misfit, names), "", WIDTH)]),
     [
       ...(correction.untold.length === 0 ? [] : [CORRECT.untold(correction.untold.map(nameOf))]),
       ...correction.tied.map(({ pair: [a, b], correlation }) => CORRECT.tied(nameOf(a), nameOf(b), correlation)),
@@ -45,7 +48,7 @@ export function correctText(
   return `${sections.map((section) => section.join("\n")).join("\n\n")}\n`;
 }
 
-function parameterTable(parameters: readonly Learned[]): string[] {
+function parameterTable(parameters: readonly Learned[], nameOf: (of: Parameter) => string): string[] {
   const figure = ({ id }: Learned, value: number) => CORRECT.figure(id, value);
   const column = (heading: readonly [string, string], align: Column["align"], cell: (one: Learned) => string): Column => ({
     heading,
@@ -55,7 +58,7 @@ function parameterTable(parameters: readonly Learned[]): string[] {
   const { columns } = CORRECT;
   return textTable(
     [
-      column(columns.what, "left", ({ id }) => `  ${PARAMETER_WORDS[id].name}`),
+      column(columns.what, "left", (one) => `  ${nameOf(one)}`),
       column(columns.before, "right", (one) => `${figure(one, one.before.low)} – ${figure(one, one.before.high)}`),
       column(columns.after, "right", (one) => figure(one, one.value)),
       column(columns.range, "right", (one) => `${figure(one, one.low)} – ${figure(one, one.high)}`),

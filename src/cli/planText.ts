@@ -1,4 +1,4 @@
-import { knownCover } from "#engine/ball/covers";
+import { knownCover } from "#engine/ball/ball";
 import { meaningOf } from "#engine/planning/pictures";
 import type { FinishPlan } from "#engine/planning/plan";
 import type { PlanQuestion } from "#engine/planning/question";

@@ -2,7 +2,7 @@ import { readingsFileSchema } from "#contract/bench/readingsFile";
 import { readingsBySide } from "#drawing/readingsBySide";
 import { assume } from "#engine/assumptions";
 import { ABRASIVES } from "#engine/surface/abrasives";
-import { USUAL_HARDNESS_D } from "#engine/surface/benchBall";
+import { hardnessOf } from "#engine/surface/benchBall";
 import { effectiveRaOfReadingUm, effectiveRaUm } from "#engine/surface/finish";
 import { type EvennessVerdict, evenness } from "#engine/surface/readings/evenness";
 import { USUAL_HABITS } from "#engine/surface/stages";
@@ -32,7 +32,7 @@ export async function readings(file: string, options: Options, world: World): Pr
     by: "spinner",
     spinnerRpm: USUAL_HABITS.spinnerRpm,
     diameterIn: USUAL_DIAMETER_IN,
-    hardnessD: asked.ball.hardnessD ?? USUAL_HARDNESS_D[asked.ball.cover],
+    hardnessD: hardnessOf({ hardnessD: asked.ball.hardnessD ?? null, cover: asked.ball.cover }),
     ownCut: 1,
   });
   if (options.svg !== null) await writePicture(options.svg, readingsBySide({ verdict, targetUm }));

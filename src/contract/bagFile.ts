@@ -2,7 +2,7 @@ import { z } from "zod";
 import { assume } from "#engine/assumptions";
 import type { BagBall, BagQuestion } from "#engine/planning/bag/question";
 import { BOOK_IDS } from "#engine/rules/ruleBooks";
-import { PAD_NUMBERS } from "#engine/surface/abrasives";
+import { PAD_NUMBERS } from "#engine/surface/pads";
 import { eventField, eventRulesOf } from "./bench/limitsFile.ts";
 import { assumptionsField } from "./job/assumptions.ts";
 import { ballField } from "./job/ball.ts";

@@ -27,13 +27,15 @@ import { resolveLimits } from "./resolve/limits.ts";
 import { type Resolved, setOtherwise, USUAL_SEED } from "./resolve/question.ts";
 
 const MOST_SHOTS = 500;
-const MOST_BALLS = 12;
+const MOST_BALLS = 24;
+const MOST_BOWLERS = 6;
 const board = quantity("", { from: -5, to: 45 }, "Board, from the bowler's hand side");
 const sd = (unit: string, description: string) => quantity(unit, { above: 0, to: 100 }, description).optional();
 
 const shotField = mapping(
   {
     ball: text("Name of a ball of this file"),
+    bowler: text("Name of a bowler of this file; the only one may be left out").optional(),
     line: lineField.describe("The line that was meant; without it the best one, known only roughly").optional(),
     playedShots: count("", { from: 0, to: 500 }, "Shots that the bowler had thrown on this oil before").optional(),
     boards: z
@@ -60,6 +62,12 @@ export const correctFileSchema = mapping(
     gritwright: z.literal(JOB_FILE_VERSION, { error: String(JOB_FILE_VERSION) }).describe("Version of the file"),
     seed: count("", { from: 0, to: 4294967295 }, "Seed of everything that is drawn at random").optional(),
     bowler: bowlerField.optional(),
+    bowlers: z
+      .array(bowlerField, { error: "a list of bowlers" })
+      .min(1, { error: `1 to ${MOST_BOWLERS} bowlers` })
+      .max(MOST_BOWLERS, { error: `1 to ${MOST_BOWLERS} bowlers` })
+      .describe("In place of bowler, where the shots of several were seen: each with a name of its own")
+      .optional(),
     limits: limitsField.optional(),
     known: mapping(
       {
@@ -92,11 +100,20 @@ export const correctFileSchema = mapping(
     assumptions: assumptionsField.optional(),
   },
   "Shots that were seen in a house",
-).superRefine(({ balls, shots }, context) => {
+).superRefine(({ balls, bowler, bowlers, shots }, context) => {
+  const wrong = (path: (string | number)[], message: string, input: unknown) => context.addIssue({ code: "custom", path, message, input });
   const names = balls.map((ball, i) => ball.name ?? `Ball ${i + 1}`);
-  shots.forEach(({ ball }, i) => {
-    if (names.includes(ball)) return;
-    context.addIssue({ code: "custom", path: ["shots", i, "ball"], message: `one of ${names.join(", ")}`, input: ball });
+  const hands = bowlers?.map((one, i) => one.name ?? `Bowler ${i + 1}`) ?? [];
+  if (bowler !== undefined && bowlers !== undefined) wrong(["bowlers"], "bowler or bowlers, not both", hands.join(", "));
+  hands.forEach((name, i) => {
+    if (hands.indexOf(name) < i) wrong(["bowlers", i, "name"], "a name that no other bowler has", name);
+  });
+  shots.forEach((shot, i) => {
+    if (!names.includes(shot.ball)) wrong(["shots", i, "ball"], `one of ${names.join(", ")}`, shot.ball);
+    if (hands.length > 1 && shot.bowler === undefined) wrong(["shots", i, "bowler"], `one of ${hands.join(", ")}`, null);
+    if (shot.bowler === undefined) return;
+    const own = bowlers === undefined ? [bowler?.name ?? ""] : hands;
+    if (!own.includes(shot.bowler)) wrong(["shots", i, "bowler"], `one of ${own.join(", ")}`, shot.bowler);
   });
 });
 
@@ -109,19 +126,28 @@ const KNOWN_FIGURES: MeanKnown = { speedMph: 0.5, revRateRpm: 25, axisRotationDe
 /** The question, with the name of each situation's ball. */
 export interface ResolvedCorrection extends Resolved<CorrectQuestion>, Taught {
   readonly question: CorrectQuestion;
+  /** Of each hand. */
+  readonly handNames: readonly string[];
 }
 
 /** The shots of a file, those thrown alike put together. @throws {JobFault} if the lane is not oiled, or its sheet contradicts itself */
 export function resolveCorrection(file: CorrectFile): ResolvedCorrection {
   const defaults = new DefaultsTaken();
   const seed = defaults.or("seed", file.seed, USUAL_SEED);
-  const bowler = resolveBowler(file.bowler, defaults);
+  const given = file.bowlers ?? [file.bowler];
+  const hands = given.map((one, i) => ({
+    bowler: resolveBowler(one, i === 0 ? defaults : new DefaultsTaken()),
+    known: { ...(isInWords(one) ? KNOWN_BY_WORD : KNOWN_FIGURES), ...defined(one?.known), ...defined(file.known) },
+  }));
+  const handNames = given.map((one, i) => one?.name ?? `Bowler ${i + 1}`);
   const lane = resolveLane({ playedShots: 0, ...file.lane }, defaults);
   const assumptions = setOtherwise(file);
   const limits = resolveLimits(file.limits, defaults);
   const balls = file.balls.map((ball, i) => ({ name: ball.name ?? `Ball ${i + 1}`, ball }));
   const groups = groupsOf(file.shots);
-  const situations = groups.map(({ shots, line, playedShots, ball: name }): SituationSeen => {
+  const situations = groups.map(({ shots, line, playedShots, ball: name, bowler: whose }): SituationSeen => {
+    const hand = whose === null ? 0 : Math.max(0, handNames.indexOf(whose));
+    const { bowler } = hands[hand];
     const job = balls.find((ball) => ball.name === name)?.ball as JobBall;
     const ball = resolveBall({ ...job, name }, new DefaultsTaken());
     const question: PlanQuestion = {
@@ -140,6 +166,7 @@ export function resolveCorrection(file: CorrectFile): ResolvedCorrection {
     const ground = groundOf(question);
     const film = filmFound(ground);
     return {
+      hand,
       ball,
       film,
       line: line ?? lineNow(ground, film) ?? STRAIGHT,
@@ -147,25 +174,29 @@ export function resolveCorrection(file: CorrectFile): ResolvedCorrection {
       shots: shots.map((shot) => shotSeen(shot, bowler)),
     };
   });
-  const words =
-    file.bowler === undefined || file.bowler.speed !== undefined || file.bowler.hook !== undefined || file.bowler.speedMph === undefined;
   return {
     question: {
       seed,
-      bowler,
-      known: { ...(words ? KNOWN_BY_WORD : KNOWN_FIGURES), ...defined(file.known) },
+      hands,
       situations,
       eye: { ...USUAL_EYE, ...defined(file.eye) },
       assumptions,
     },
-    names: groups.map(({ ball }) => ball),
+    names: groups.map(({ ball, bowler }) => (hands.length === 1 || bowler === null ? ball : `${bowler}: ${ball}`)),
+    handNames,
     lane: { ...lane, playedShots: 0 },
     limits,
     defaults: defaults.paths,
   };
 }
 
+/** Whether a bowler's numbers are only a word's, or nobody's. */
+function isInWords(bowler: CorrectFile["bowler"]): boolean {
+  return bowler === undefined || bowler.speed !== undefined || bowler.hook !== undefined || bowler.speedMph === undefined;
+}
+
 interface Group {
+  readonly bowler: string | null;
   readonly ball: string;
   readonly line: NonNullable<FileShot["line"]> | null;
   readonly playedShots: number;
@@ -180,8 +211,9 @@ function groupsOf(shots: readonly FileShot[]): readonly Group[] {
   for (const shot of shots) {
     const playedShots = SHOTS_TOGETHER * Math.round((shot.playedShots ?? 0) / SHOTS_TOGETHER);
     const line = shot.line ?? null;
-    const key = JSON.stringify([shot.ball, line, playedShots]);
-    const group = groups.get(key) ?? { ball: shot.ball, line, playedShots, shots: [] };
+    const bowler = shot.bowler ?? null;
+    const key = JSON.stringify([bowler, shot.ball, line, playedShots]);
+    const group = groups.get(key) ?? { bowler, ball: shot.ball, line, playedShots, shots: [] };
     group.shots.push(shot);
     groups.set(key, group);
   }
@@ -222,12 +254,12 @@ export function jobHouseOf({ house: { shots, ids, draws, inWorlds } }: Correctio
       : {
           inWorlds: {
             ensemble: inWorlds.ensemble,
-            bowler: [...inWorlds.bowler],
-            worlds: inWorlds.worlds.map(({ world, weight, lane, delivery }) => ({
+            bowlers: inWorlds.bowlers.map(([speed, revs, rotation]) => [speed, revs, rotation]),
+            worlds: inWorlds.worlds.map(({ world, weight, lane, deliveries }) => ({
               world,
               weight,
               lane: lane.map(rounded),
-              delivery: hand(delivery),
+              deliveries: deliveries.map(hand),
             })),
           },
         }),

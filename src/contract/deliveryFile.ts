@@ -1,4 +1,6 @@
 import { z } from "zod";
+import { MIDDLE_COVER } from "#engine/ball/covers";
+import { TYPICAL_BALL } from "#engine/ball/typical";
 import { type BowlerMeasured, type BowlerSeen, measureBowler, type ShotSeen } from "#engine/learning/delivery/measureBowler";
 import { ballField, type JobBall } from "./job/ball.ts";
 import { bowlerField } from "./job/bowler.ts";
@@ -119,7 +121,7 @@ type FileShot = DeliveryFile["shots"][number];
 /** A telephone behind the bowler, and how well it is read: *common practice*. */
 const USUAL_CAMERA = { framesPerSecond: 60, downDeg: 8, markWithin: 0.06, launchAngleDeg: 0, frameWithin: 1 };
 /** By how much a ball slows hardly depends on it. */
-const USUAL_BALL: JobBall = { cover: "hybrid", finish: { number: 2000, polished: false } };
+const USUAL_BALL: JobBall = { cover: MIDDLE_COVER, finish: TYPICAL_BALL.finish };
 /** The display measures near the pins and shows tenths. */
 const USUAL_DISPLAY = { atFt: 60, withinMph: 0.1 };
 /** A stopwatch in the hand, s either way: common practice. */

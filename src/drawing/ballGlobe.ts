@@ -3,6 +3,7 @@ import { SIDE_IDS, type SideId } from "#engine/surface/padWork/sides";
 import type { Vector } from "#engine/vector";
 import { PAD_WORK, SIDE_LABELS } from "#words/en/padWork";
 import { type Contour, contoursOf, type Half, onDisc } from "./globeHalf.ts";
+import { grainIsThere } from "./grains.ts";
 import type { Layout } from "./laneFrame.ts";
 import { FILE_PAINT, type Paint, SANS, SERIF } from "./paint.ts";
 import { el, pathOf, picture, round, textEl } from "./svg.ts";
@@ -42,8 +43,6 @@ const FRAMES = {
   },
 } as const satisfies Record<Layout, { width: number; height: number; key: number; discs: readonly Place[] }>;
 
-/** Work over the mean at which every grain of a place is drawn. */
-const FULL = 1.8;
 const GRAIN = 1.5;
 
 /**
@@ -110,17 +109,14 @@ function half(input: BallGlobeInput, place: Place, id: string, paint: Paint): st
   );
 }
 
-/** One grain a cell, drawn where the cell's place in an even sequence lies below its share of the work. */
+/** One grain a cell. */
 function grains({ cells, received }: PadWork, { half: side, radius }: Place): string {
   const mean = received.work.reduce((sum, work) => sum + work, 0) / cells.count;
   if (mean === 0) return "";
-  const turn = (Math.sqrt(5) - 1) / 2;
   return cells.at
     .flatMap((at, i) => {
       const spot = onDisc(at, side);
-      // A step of 34 in the lattice is a neighbour, so the sequence runs over that as well, or grains would line up.
-      const threshold = ((i % 34) * turn + Math.floor(i / 34) * Math.SQRT2) % 1;
-      if (spot === null || received.work[i] / mean / FULL <= threshold) return [];
+      if (spot === null || !grainIsThere(i, received.work[i] / mean)) return [];
       return [`M${round(spot[0] * radius * 0.985)},${round(spot[1] * radius * 0.985)}h0`];
     })
     .join("");

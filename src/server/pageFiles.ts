@@ -27,11 +27,22 @@ const TYPES: Readonly<Record<string, string>> = {
   ".webmanifest": "application/manifest+json",
 };
 
-/** The page in every language that was built: `web` in the first, `web-de` and its like beside it. @param parent the folder in which they lie */
+/**
+ * The page: one for all languages, which begins in each by a file of its own: `index.de.html` is what `/index.html` is in German. A page in the language of a
+ * test, `web-pseudo`, lies beside it.
+ *
+ * @param parent the folder in which they lie
+ */
 export function pageInLanguages(parent: string): ReadonlyMap<string, PageFile> {
   const others = readdirSync(parent).filter((name) => /^web-[a-z]+$/.test(name));
+  const files = pageFiles(join(parent, "web"));
+  const begins = [...files].flatMap(([path, file]) => {
+    const language = /^\/index\.([a-z]+)\.html$/.exec(path)?.[1];
+    return language === undefined ? [] : [[inLanguage(language, "/index.html"), file] as const];
+  });
   return new Map([
-    ...pageFiles(join(parent, "web")),
+    ...files,
+    ...begins,
     ...others.flatMap((name) => {
       const language = name.slice("web-".length);
       return [...pageFiles(join(parent, name))].map(([path, file]) => [inLanguage(language, path), file] as const);

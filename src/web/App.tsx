@@ -22,7 +22,6 @@ import { DoorHere, useDoor, useMay } from "./shop/useDoor.tsx";
 import { OutboxHere } from "./shop/useOutbox.tsx";
 
 const PlanRoom = lazyRoom(() => import("./rooms/plan/PlanRoom.tsx").then((m) => ({ default: m.PlanRoom })));
-const DesignRoom = lazyRoom(() => import("./rooms/design/DesignRoom.tsx").then((m) => ({ default: m.DesignRoom })));
 
 /** What every room stands on: what was read, the threads, who is signed in, what waits to be sent. */
 export function App({ pool }: { readonly pool: WorkerPool }) {
@@ -74,9 +73,6 @@ function Frame({ pool }: { readonly pool: WorkerPool }) {
                 ))}
                 <Route path="/plan">
                   <PlanRoom pool={pool} />
-                </Route>
-                <Route path="/design">
-                  <DesignRoom />
                 </Route>
                 <Route>
                   {({ "*": path }: Record<string, string | undefined>) => (

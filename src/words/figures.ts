@@ -1,11 +1,12 @@
-/** How figures are written, in one place: fixed decimals so that columns line up, a true minus sign, the unit behind. */
+import { fixedIn } from "./numbers.ts";
+
+/* How figures are written, in one place: fixed decimals so that columns line up, a true minus sign, the unit behind. */
+
+/** Numbers, money, days and times are written for it. */
+export const LANGUAGE = "en-GB";
 
 /** A number with a fixed count of decimals and a true minus; never "−0.0". */
-export function fixed(value: number, decimals: number): string {
-  const text = value.toFixed(decimals);
-  const isZero = Number(text) === 0;
-  return isZero ? text.replace("-", "") : text.replace("-", "−");
-}
+export const fixed = fixedIn(LANGUAGE);
 
 /** A change, always with its sign: `+1.5`, `−0.3`, `0.0`. */
 export function signed(value: number, decimals: number): string {

@@ -1,5 +1,5 @@
 import { expect, type Page, test } from "@playwright/test";
-import { finished, workedBall } from "./room.ts";
+import { finished } from "./room.ts";
 
 /* Files of the page that do not come: the network of a shop has holes. */
 
@@ -54,14 +54,6 @@ test("a page of which the first files do not come at first is there all the same
   await page.goto("/");
   await expect(page.getByRole("heading", { name: "Today" })).toBeVisible();
   expect(asked()).toBe(2);
-});
-
-test("a ball whose drawing in space does not come is shown flat", async ({ page }) => {
-  const asked = await breakOff(page, "**/assets/BallInSpace-*.js", Number.POSITIVE_INFINITY);
-  await page.goto(`/balls/${await workedBall(page.request)}`);
-  await expect(page.getByRole("img", { name: /Pad work over the ball/ })).toBeVisible();
-  await expect(page.getByRole("alert")).toHaveCount(0);
-  expect(asked()).toBe(1);
 });
 
 test("where the file of the computation breaks off once the plan is worked out all the same", async ({ page }) => {

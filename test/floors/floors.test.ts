@@ -1,10 +1,8 @@
-import { spawnSync } from "node:child_process";
-import { cpSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { type CopyOfSources, copyOfSources } from "./copyOfSources.ts";
 
-const ROOT = join(import.meta.dirname, "..", "..");
 const FLOORS = ["engine", "words", "drawing", "contract", "exchange", "tasks", "records", "server", "cli", "web"];
 
 /** What it is, the folder that it is put into, and the file. */
@@ -68,31 +66,23 @@ const NOT_NAMED: readonly Planted[] = [
 const DOWNWARDS: Planted = ["downwards is allowed", "engine/motion", type("Lane", "../lane/lane.ts")];
 
 /** A copy of the sources, fully built: without built files the compiler refuses more than it does in daily work. */
-let copy = "";
+let copy: CopyOfSources;
 
 beforeAll(() => {
-  copy = mkdtempSync(join(tmpdir(), "gritwright-floors-"));
-  for (const name of ["src", "tools/lint", "package.json", "biome.jsonc", "tsconfig.base.json", ".gitignore"]) {
-    cpSync(join(ROOT, name), join(copy, name), { recursive: true });
-  }
-  symlinkSync(join(ROOT, "node_modules"), join(copy, "node_modules"), "junction");
+  copy = copyOfSources(["src", "tools/lint", "package.json", "biome.jsonc", "tsconfig.base.json", ".gitignore"]);
   const built = compile(...FLOORS);
   if (built.status !== 0) throw new Error(`the copy does not build:\n${built.stdout}`);
 }, 240_000);
 
-afterAll(() => rmSync(copy, { recursive: true, force: true }));
+afterAll(() => copy.remove());
 
 function compile(...floors: string[]) {
-  return runTool("typescript/bin/tsc", "-b", ...floors.map((floor) => `src/${floor}`));
+  return copy.run("typescript/bin/tsc", "-b", ...floors.map((floor) => `src/${floor}`));
 }
 
 function lint(...paths: string[]) {
-  const { stdout, stderr } = runTool("@biomejs/biome/bin/biome", "lint", "--error-on-warnings", "--max-diagnostics=none", ...paths);
+  const { stdout, stderr } = copy.run("@biomejs/biome/bin/biome", "lint", "--error-on-warnings", "--max-diagnostics=none", ...paths);
   return stdout + stderr;
-}
-
-function runTool(program: string, ...args: string[]) {
-  return spawnSync(process.execPath, [join(ROOT, "node_modules", ...program.split("/")), ...args], { cwd: copy, encoding: "utf8" });
 }
 
 interface Refused {
@@ -103,7 +93,7 @@ interface Refused {
 /** Puts files into one floor of the copy, lets both gates look at all of them at once, and takes them out again. What was said of each, in their order. */
 function plant(folder: string, texts: readonly string[]): readonly Refused[] {
   const paths = texts.map((_, i) => `src/${folder}/planted${i}.ts`);
-  for (const [i, path] of paths.entries()) writeFileSync(join(copy, path), texts[i]);
+  for (const [i, path] of paths.entries()) writeFileSync(join(copy.folder, path), texts[i]);
   try {
     const compiled = compile(folder.split("/")[0]).stdout;
     const linted = lint(...paths);
@@ -113,7 +103,7 @@ function plant(folder: string, texts: readonly string[]): readonly Refused[] {
       refusedByLint: linted.includes(`${path}:`),
     }));
   } finally {
-    for (const path of paths) rmSync(join(copy, path));
+    for (const path of paths) rmSync(join(copy.folder, path));
   }
 }
 

@@ -1,7 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { ASSUMPTIONS, assume } from "#engine/assumptions";
-import type { CoverId } from "#engine/ball/ball";
-import { coversOf } from "#engine/ball/covers";
+import { type CoverId, coversOf } from "#engine/ball/ball";
 import { contactOf, filmMet } from "#engine/contact/friction";
 import { filmOfPattern } from "#engine/lane/film";
 import type { FilmPoint } from "#engine/lane/lane";

@@ -1,6 +1,9 @@
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { acceptedLanguages, inLanguage } from "#server/http/language";
-import type { PageFile } from "#server/pageFiles";
+import { type PageFile, pageInLanguages } from "#server/pageFiles";
 import { type ShopServer, shopServer } from "./shopServer.ts";
 
 const html = (text: string): PageFile => ({ bytes: new TextEncoder().encode(text), type: "text/html; charset=utf-8", tag: `"${text}"` });
@@ -45,6 +48,25 @@ describe("the page's language", () => {
     expect(await said("/assets/de.js", "en")).toBe("deutsches Bündel");
     expect(await said("/assets/en.js", "de")).toBe("english bundle");
     expect((await shop.raw("/assets/no.js")).status).toBe(404);
+  });
+
+  test("an answer says in which language it is", async () => {
+    const answer = await shop.raw("/", { headers: { "accept-language": "de" } });
+    expect(answer.headers.get("content-language")).toBe("de");
+  });
+
+  test("one page begins in each language by a file of its own", () => {
+    const folder = mkdtempSync(join(tmpdir(), "gritwright-page-"));
+    mkdirSync(join(folder, "web"));
+    for (const [name, text] of [
+      ["index.html", "english"],
+      ["index.de.html", "deutsch"],
+    ])
+      writeFileSync(join(folder, "web", name), text);
+    const files = pageInLanguages(folder);
+    expect(Buffer.from(files.get(inLanguage("de", "/index.html"))?.bytes ?? []).toString()).toBe("deutsch");
+    expect(Buffer.from(files.get("/index.html")?.bytes ?? []).toString()).toBe("english");
+    rmSync(folder, { recursive: true });
   });
 
   test("Accept-Language is read as RFC 9110 has it", () => {

@@ -24,11 +24,11 @@ beforeEach(() => {
 });
 
 /** What the worker answers, and what it still does behind the answer. */
-async function asked(path: string): Promise<{ readonly answer: Response; readonly behind: readonly Promise<unknown>[] }> {
+async function asked(path: string, mode = "cors"): Promise<{ readonly answer: Response; readonly behind: readonly Promise<unknown>[] }> {
   const behind: Promise<unknown>[] = [];
   let given: Promise<Response> | null = null;
   heard.get("fetch")?.({
-    request: { url: `${ORIGIN}${path}`, method: "GET", mode: "cors" },
+    request: { url: `${ORIGIN}${path}`, method: "GET", mode },
     respondWith: (answer) => {
       given = answer;
     },
@@ -67,6 +67,28 @@ describe("the service worker", () => {
     write();
     await Promise.all(behind);
     expect(kept).toEqual([`${ORIGIN}/api/tickets/0193`]);
+  });
+
+  it("opens the page in the language that it was last opened in, once the shop is away; without one as it was installed", async () => {
+    const lies = new Map([
+      ["/index.html", "english"],
+      ["/index.de.html", "deutsch"],
+    ]);
+    vi.stubGlobal("caches", {
+      open: async () => ({
+        match: async (key: string) => (lies.has(key) ? new Response(lies.get(key)) : undefined),
+        put: async (key: string, response: Response) => void lies.set(key, await response.text()),
+      }),
+    });
+    const away = () => Promise.reject(new TypeError("Failed to fetch"));
+    vi.stubGlobal("fetch", away);
+    expect(await (await asked("/tickets/0193", "navigate")).answer.text()).toBe("english");
+    vi.stubGlobal("fetch", async () => new Response("jetzt", { headers: { "content-language": "de" } }));
+    const { answer, behind } = await asked("/", "navigate");
+    expect(await answer.text()).toBe("jetzt");
+    await Promise.all(behind);
+    vi.stubGlobal("fetch", away);
+    expect(await (await asked("/tickets/0193", "navigate")).answer.text()).toBe("deutsch");
   });
 
   it("keeps nothing that was asked for one person once another has had everything thrown away", async () => {

@@ -55,7 +55,7 @@ describe("the file that shot notes stand for", () => {
       ["two", BALL],
     ]);
     const { usable } = sorted([noted({}), noted({ ballId: "two", leave: [] }), noted({ finish: "500", leave: null })], "oil");
-    const file = checkFile(correctFileSchema, taughtFileOf(usable, ANN, balls, OIL));
+    const file = checkFile(correctFileSchema, taughtFileOf(usable, new Map([["ann", ANN]]), balls, OIL));
     expect(file.balls.map(({ name, finish }) => [name, finish])).toEqual([
       ["Alder, 2000", { number: 2000, polished: false }],
       ["Alder, 2000 (2)", { number: 2000, polished: false }],
@@ -65,5 +65,20 @@ describe("the file that shot notes stand for", () => {
     const { question } = resolveCorrection(file);
     expect(question.situations.map(({ isLineKnown }) => isLineKnown)).toEqual([false, false, false]);
     expect(question.situations.map(({ shots }) => shots[0].leave === null)).toEqual([false, false, true]);
+  });
+
+  it("puts the shots of several bowlers into one file, each under a name of its own", () => {
+    const balls = new Map([["one", BALL]]);
+    const { usable } = sorted([noted({}), noted({ bowlerId: "ben" }), noted({ bowlerId: "gone" })], "oil");
+    const bowlers = new Map([
+      ["ann", ANN],
+      ["ben", { ...ANN, id: "ben" }],
+    ]);
+    const file = checkFile(correctFileSchema, taughtFileOf(usable, bowlers, balls, OIL));
+    expect(file.bowlers?.map(({ name }) => name)).toEqual([ANN.name, `${ANN.name} (2)`]);
+    expect(file.shots.map(({ bowler }) => bowler)).toEqual([ANN.name, `${ANN.name} (2)`]);
+    const { question, handNames } = resolveCorrection(file);
+    expect(question.situations.map(({ hand }) => hand)).toEqual([0, 1]);
+    expect(handNames).toHaveLength(2);
   });
 });

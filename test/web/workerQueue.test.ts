@@ -8,12 +8,17 @@ import { workerQueue } from "../../src/web/client/workerQueue.ts";
 class FakeWorker extends EventTarget {
   static all: FakeWorker[] = [];
   static canLoad = true;
-  readonly canLoad = FakeWorker.canLoad;
+  static hasWords = true;
+  readonly canLoad = FakeWorker.canLoad && FakeWorker.hasWords;
+  readonly name: string;
   isEnded = false;
-  constructor() {
+  constructor(_: URL, { name }: WorkerOptions) {
     super();
+    this.name = name ?? "";
     FakeWorker.all.push(this);
-    if (!this.canLoad) queueMicrotask(() => this.dispatchEvent(new Event("error")));
+    if (!FakeWorker.canLoad) queueMicrotask(() => this.dispatchEvent(new Event("error")));
+    // It runs, but its catalogue did not come.
+    else if (!FakeWorker.hasWords) queueMicrotask(() => this.dispatchEvent(new MessageEvent("message", { data: null })));
   }
   postMessage({ number }: { readonly number: number; readonly call: Call }): void {
     const data = { number, reply: { kind: "answered", number } } as unknown as Answer;
@@ -35,6 +40,8 @@ class FakeErrorEvent extends Event {
 beforeEach(() => {
   FakeWorker.all = [];
   FakeWorker.canLoad = true;
+  FakeWorker.hasWords = true;
+  vi.stubGlobal("document", { documentElement: { lang: "de" } });
   vi.stubGlobal("Worker", FakeWorker);
   vi.stubGlobal("ErrorEvent", FakeErrorEvent);
 });
@@ -62,6 +69,15 @@ describe("the page's workers", () => {
     const calls = [queue.call(ASK, null), queue.call(ASK, null)];
     FakeWorker.canLoad = true;
     expect(await outcomes(calls)).toEqual(["answered", "answered"]);
+  });
+
+  it("whose words did not come are asked for once more, in the page's language", async () => {
+    const queue = workerQueue(1);
+    FakeWorker.hasWords = false;
+    const calls = [queue.call(ASK, null), queue.call(ASK, null)];
+    FakeWorker.hasWords = true;
+    expect(await outcomes(calls)).toEqual(["answered", "answered"]);
+    expect(FakeWorker.all.map(({ name }) => name)).toEqual(["de", "de"]);
   });
 
   it("of which one breaks while nothing is asked of it leave no call without an answer", async () => {

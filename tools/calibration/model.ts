@@ -1,5 +1,5 @@
 import type { Assumed } from "#engine/assumptions";
-import type { CoverId } from "#engine/ball/ball";
+import { type CoverId, coverOf } from "#engine/ball/ball";
 import { TYPICAL_BALL } from "#engine/ball/typical";
 import type { Line } from "#engine/delivery/bowler";
 import { release } from "#engine/delivery/release";
@@ -22,7 +22,8 @@ const LADDER = ["360", "500", "800", "1000", "2000", "3000", "4000", "4000 + pol
 
 /** Reactive covers are never left below 500. */
 export function ladderFor({ cover }: Pick<Situation, "cover">): readonly Finish[] {
-  return cover === "urethane" || cover === "polyester" ? LADDER : LADDER.filter(({ number }) => number >= 500 && number !== 800);
+  const { neverBelow } = coverOf(cover);
+  return neverBelow === null ? LADDER : LADDER.filter(({ number }) => number >= neverBelow && number !== 800);
 }
 
 function question(

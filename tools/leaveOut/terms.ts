@@ -142,7 +142,7 @@ export const TERMS: readonly Term[] = [
     name: "the cover's own reach through the film",
     page: "friction",
     file: "contact/friction.ts",
-    edits: [["a[`filmReach.${cover}`] * ", ""]],
+    edits: [["a[filmReach] * ", ""]],
   },
   {
     name: "oil carried by the ball",
@@ -248,7 +248,7 @@ export const TERMS: readonly Term[] = [
     name: "friction of a house's dry boards",
     page: "house-correction",
     file: "contact/friction.ts",
-    edits: [['a["house.dry"] * a[`friction.dry.${cover}`]', "a[`friction.dry.${cover}`]"]],
+    edits: [['a["house.dry"] * a[dryFriction]', "a[dryFriction]"]],
   },
   {
     name: "a left-hander plays the other side of the oil",

@@ -1,56 +1,153 @@
-import { existsSync, readFileSync } from "node:fs";
-import { join } from "node:path";
-import type { Plugin } from "vite";
+import { readdirSync, readFileSync } from "node:fs";
+import { join, relative } from "node:path";
+import type { Plugin, Rolldown } from "vite";
 
 /** Exports of a catalogue that are kept or compared, not read. */
-const NOT_READ = new Set(["LANGUAGE", "COUNTER_FINISHES", "BENCH_WAYS", "LEAVES_IN_WORDS"]);
+const NOT_READ = ["BENCH_WAYS", "LEAVES_IN_WORDS"];
 /** What stands there for those whose browser runs no scripts. */
 const WITHOUT_SCRIPT: Readonly<Record<string, string>> = {
   de: "Gritwright rechnet in der Seite und braucht dafür JavaScript.",
 };
-const AS_WRITTEN = "?as-written";
+
+/** The module that holds the chosen catalogue; the page takes one before anything that reads words is loaded. */
+const CHOSEN = "virtual:catalogue";
+const FIRST = "en";
+const PSEUDO = "pseudo";
+const HERE = "\0catalogue";
+/** What every room wants; asked for while the page gets its language. */
+const SOONER = ["engine", "react", "opening"];
+const FROM_CATALOGUE = "?from-catalogue";
+
+/** The module that is a language's whole catalogue. */
+export function catalogueOf(language: string): string {
+  return `${HERE}/${language}`;
+}
+
+/** Languages that the page is written in: English, and each folder that has figures of its own. @param words folder of the catalogues */
+export function languagesIn(words: string): readonly string[] {
+  const others = readdirSync(words, { withFileTypes: true }).filter((entry) => entry.isDirectory() && entry.name !== FIRST);
+  return [FIRST, ...others.map(({ name }) => name).sort()];
+}
 
 /**
- * Takes the words of the page from another language's catalogue: what `src/words/en` and `src/words/figures.ts` hold is taken from `src/words/<language>`.
+ * Words are read from the catalogue that was chosen when the page was loaded: `src/words/en` and `src/words/figures.ts`, wherever the sources name them, become
+ * modules that hand out the chosen one's exports. Each language is one chunk, with what every other language has too: what only the command line says is in none.
  * `pseudo` is no language: it is the English catalogue with accents and a third longer, so that a text that stands outside of it, or finds no room, is seen.
  *
  * @param words folder of the catalogues
+ * @param languages to choose from, the usual one first
  */
-export function inLanguage(language: string, words: string): Plugin {
-  const english = join(words, "en");
-  const isSwapped = (path: string): boolean => path.startsWith(`${english}/`) || path === join(words, "figures.ts");
+export function catalogues(words: string, languages: readonly string[]): Plugin {
+  const english = join(words, FIRST);
+  const [pattern] = languagesIn(words).filter((language) => language !== FIRST);
+  const names = readdirSync(join(words, pattern), { recursive: true, encoding: "utf8" })
+    .filter((name) => name.endsWith(".ts"))
+    .map((name) => name.replaceAll("\\", "/").slice(0, -".ts".length))
+    .sort();
+  const fileOf = (language: string, name: string) =>
+    name === "figures" && language === FIRST ? join(words, "figures.ts") : join(words, language, `${name}.ts`);
+  const nameOf = (path: string) => (path === join(words, "figures.ts") ? "figures" : relative(english, path).slice(0, -".ts".length));
+  const isEnglish = (path: string) => path.startsWith(`${english}/`) || path === join(words, "figures.ts");
+  /** A catalogue reads its own words. */
+  const readsOwn = (importer: string | undefined) =>
+    importer !== undefined &&
+    (importer.startsWith(HERE) || languagesIn(words).some((language) => importer.startsWith(`${join(words, language)}/`)));
   return {
-    name: "gritwright-language",
+    name: "gritwright-catalogues",
     enforce: "pre",
-    transformIndexHtml: (html) =>
-      language === "en" || language === "pseudo"
-        ? html
-        : html.replace('lang="en"', `lang="${language}"`).replace(/(?<=<noscript>).*(?=<\/noscript>)/, WITHOUT_SCRIPT[language] ?? ""),
     async resolveId(source, importer, options) {
-      if (language === "en" || source.endsWith(AS_WRITTEN)) return null;
+      if (source === CHOSEN || source.startsWith(`${CHOSEN}/`)) return HERE + source.slice(CHOSEN.length);
       const found = await this.resolve(source, importer, { ...options, skipSelf: true });
-      if (found === null || !isSwapped(found.id)) return found;
-      if (language === "pseudo") return found.id.startsWith(`${english}/`) ? `${found.id}?pseudo` : found;
-      const other = found.id.startsWith(`${english}/`)
-        ? join(words, language, found.id.slice(english.length))
-        : join(words, language, "figures.ts");
-      if (!existsSync(other)) throw new Error(`${source} is not written in "${language}": there is no ${other}.`);
-      return other;
+      if (found === null || readsOwn(importer) || !isEnglish(found.id)) return found;
+      if (!names.includes(nameOf(found.id))) throw new Error(`${source} is read by the page and not written in "${pattern}".`);
+      return found.id + FROM_CATALOGUE;
     },
     load(id) {
-      if (!id.endsWith("?pseudo")) return null;
-      const path = id.slice(0, -"?pseudo".length);
-      return pseudoModule(path, readFileSync(path, "utf8"));
+      if (id === HERE) return chooser(languages);
+      if (id.startsWith(`${HERE}/`)) return wholeCatalogue(id.slice(HERE.length + 1), names, fileOf);
+      if (!id.endsWith(FROM_CATALOGUE)) return null;
+      const path = id.slice(0, -FROM_CATALOGUE.length);
+      return handedOut(nameOf(path), readFileSync(path, "utf8"));
+    },
+    generateBundle: {
+      order: "post",
+      handler(_, bundle) {
+        const page = bundle["index.html"];
+        if (page?.type !== "asset") return;
+        mustChooseFirst(bundle);
+        const html = String(page.source);
+        for (const language of languages) {
+          const sooner = chunksOf(bundle).filter(
+            ({ name, moduleIds }) => SOONER.includes(name) || moduleIds.includes(catalogueOf(language)),
+          );
+          const source = inLanguage(
+            html,
+            language,
+            sooner.map(({ fileName }) => fileName),
+          );
+          if (language === languages[0]) page.source = source;
+          this.emitFile({ type: "asset", fileName: `index.${language}.html`, source });
+        }
+      },
     },
   };
 }
 
-/** A module with the exports of a catalogue, each text in it made longer and accented. */
-function pseudoModule(path: string, source: string): string {
-  const names = [...source.matchAll(/^export (?:const|function) (\w+)/gm)].map(([, name]) => name);
+function chunksOf(bundle: Rolldown.OutputBundle): readonly Rolldown.OutputChunk[] {
+  return Object.values(bundle).filter((file) => file.type === "chunk");
+}
+
+/** Neither what the page begins with nor a catalogue may wait for a word: there is no language yet. */
+function mustChooseFirst(bundle: Rolldown.OutputBundle): void {
+  const chunks = chunksOf(bundle);
+  const begun = chunks.filter(({ name, moduleIds }) => name === "main" || moduleIds.some((id) => id.startsWith(`${HERE}/`)));
+  // Grows while it is walked.
+  for (const { imports } of begun) {
+    begun.push(...chunks.filter((one) => imports.includes(one.fileName) && !begun.includes(one)));
+  }
+  const reads = begun.flatMap(({ moduleIds }) => moduleIds.filter((id) => id.endsWith(FROM_CATALOGUE)));
+  if (reads.length > 0) throw new Error(`The page begins with words, before it has a language: ${reads.join(", ")}`);
+}
+
+/** The page as its first answer in a language: what stands there without a script, and its catalogue and what else is wanted first asked for at once. */
+function inLanguage(html: string, language: string, sooner: readonly string[]): string {
+  const links = sooner.map((name) => `    <link rel="modulepreload" crossorigin href="/${name}">\n`).join("");
+  const said = WITHOUT_SCRIPT[language];
+  const named = html.replace('lang="en"', `lang="${language}"`).replace("  </head>", `${links}  </head>`);
+  return said === undefined ? named : named.replace(/(?<=<noscript>).*(?=<\/noscript>)/, said);
+}
+
+function chooser(languages: readonly string[]): string {
+  const loaded = languages.map((language) => `${JSON.stringify(language)}: () => import(${JSON.stringify(`${CHOSEN}/${language}`)})`);
   return [
-    `import * as written from ${JSON.stringify(path + AS_WRITTEN)};`,
-    `import { pseudo } from ${JSON.stringify(join(import.meta.dirname, "pseudo.ts"))};`,
-    ...names.map((name) => `export const ${name} = ${NOT_READ.has(name) ? `written.${name}` : `pseudo(written.${name})`};`),
+    `const languages = { ${loaded.join(", ")} };`,
+    "let chosen = null;",
+    `export async function takeLanguage(language) { chosen = (await (languages[language] ?? languages[${JSON.stringify(languages[0])}])()).default; }`,
+    "export function wordsOf(name) {",
+    '  if (chosen === null) throw new Error(name + " was read before a language was chosen.");',
+    "  return chosen[name];",
+    "}",
+  ].join("\n");
+}
+
+function wholeCatalogue(language: string, names: readonly string[], fileOf: (language: string, name: string) => string): string {
+  const from = language === PSEUDO ? FIRST : language;
+  const longer = language === PSEUDO ? [`import { pseudo } from ${JSON.stringify(join(import.meta.dirname, "pseudo.ts"))};`] : [];
+  const entry = (name: string, i: number): string =>
+    `${JSON.stringify(name)}: ${language === PSEUDO && name !== "figures" ? `Object.fromEntries(Object.entries(m${i}).map(([key, value]) => [key, ${JSON.stringify(NOT_READ)}.includes(key) ? value : pseudo(value)]))` : `m${i}`}`;
+  return [
+    ...longer,
+    ...names.map((name, i) => `import * as m${i} from ${JSON.stringify(fileOf(from, name))};`),
+    `export default { ${names.map(entry).join(",\n")} };`,
+  ].join("\n");
+}
+
+/** A module with the exports of a catalogue, each as the chosen language has it. */
+function handedOut(name: string, source: string): string {
+  const exported = [...source.matchAll(/^export (?:const|function) (\w+)/gm)].map(([, one]) => one);
+  return [
+    `import { wordsOf } from ${JSON.stringify(CHOSEN)};`,
+    `const words = wordsOf(${JSON.stringify(name)});`,
+    ...exported.map((one) => `export const ${one} = words.${one};`),
   ].join("\n");
 }

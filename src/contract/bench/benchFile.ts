@@ -2,12 +2,13 @@ import { z } from "zod";
 import { assume } from "#engine/assumptions";
 import { COVER_IDS } from "#engine/ball/ball";
 import type { Findings } from "#engine/rules/stops";
-import { ABRASIVE_IDS, ABRASIVE_KINDS, ABRASIVES, type Abrasive, type AbrasiveId } from "#engine/surface/abrasives";
+import { ABRASIVE_IDS, ABRASIVE_KINDS, ABRASIVES, type Abrasive, type AbrasiveId, isPolish } from "#engine/surface/abrasives";
 import { type BenchBall, COMPARED } from "#engine/surface/benchBall";
 import { effectiveRaOfReadingUm } from "#engine/surface/finish";
 import { GRADING_IDS, type GradingId, grade } from "#engine/surface/grading";
 import { leftBy } from "#engine/surface/history";
 import { ownCut } from "#engine/surface/ownCut";
+import { freshRaUm, LEAVES_FROM, LEAVES_TO } from "#engine/surface/pads";
 import type { RecipeStage } from "#engine/surface/recipe";
 import { type BenchHabits, USUAL_HABITS } from "#engine/surface/stages";
 import { count, mapping, oneOf, quantity, text } from "../job/fields.ts";
@@ -34,6 +35,9 @@ const ownAbrasive = mapping(
   const graded = own.system !== undefined && own.number !== undefined ? grade(own.system, own.number) : null;
   if (graded === null && own.grainUm === undefined) {
     context.addIssue({ code: "custom", path: ["number"], message: "a number that its system has, or grainUm", input: own.number });
+  } else if (graded !== null && !isPolish(own.kind) && freshRaUm(graded.number) === null) {
+    const message = `${LEAVES_FROM} to ${LEAVES_TO}: outside them nobody knows what a number leaves; without it grainUm speaks`;
+    context.addIssue({ code: "custom", path: ["number"], message, input: own.number });
   }
 });
 
@@ -47,7 +51,6 @@ function abrasiveOf(asked: z.output<typeof abrasiveField>): Abrasive {
     grade: graded,
     grainUm: asked.grainUm ?? graded?.grainUm ?? 0,
     dryAllowed: asked.dryAllowed ?? asked.kind !== "wetPaper",
-    covers: COVER_IDS,
     usesBeforeWorn: asked.usesBeforeWorn ?? 20,
     mark: graded?.mark ?? "memory",
     source: "the shop's own",

@@ -1,8 +1,8 @@
 import { z } from "zod";
 import { EngineFault } from "#engine/fault";
-import { type Finish, parseFinish } from "#engine/surface/finish";
+import { FINISH_WRITTEN, type Finish, parseFinish } from "#engine/surface/finish";
 
-const ALLOWED = 'a finish: a number such as 2000, or "1000 + polish"';
+const ALLOWED = `a finish: ${FINISH_WRITTEN}`;
 
 /** A finish as it is written in a job file: `2000`, `"2000"` or `"1000 + polish"`. */
 export const finishField = z

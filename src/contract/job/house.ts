@@ -22,11 +22,17 @@ const hand = z.tuple(
   },
 );
 
+const MOST_HANDS = 12;
+const hands = z
+  .array(hand, { error: "a list of hands" })
+  .min(1, { error: `1 to ${MOST_HANDS} hands` })
+  .max(MOST_HANDS, { error: `1 to ${MOST_HANDS} hands` });
+
 /** Houses and hands that may have thrown the shots, in the worlds of an ensemble; of another ensemble they are passed over. */
 const inWorlds = mapping(
   {
     ensemble: z.string({ error: "the digest of an ensemble" }).describe("In whose worlds"),
-    bowler: hand.describe("Whose hand: speed, rev rate and axis rotation as they were given"),
+    bowlers: hands.describe("Whose hands: speed, rev rate and axis rotation as they were given"),
     worlds: z
       .array(
         mapping(
@@ -34,7 +40,7 @@ const inWorlds = mapping(
             world: count("", { from: 0, to: MOST_WORLDS }, "Number of the world"),
             weight: quantity("", { from: 0, to: 1 }, "What it counts for"),
             lane: figures(NIGHT_IDS.length).describe(NIGHT_IDS.join(", ")),
-            delivery: hand.describe("Speed, rev rate and axis rotation as the shots show them"),
+            deliveries: hands.describe("Speed, rev rate and axis rotation as the shots show them, bowler by bowler"),
           },
           "A house and a hand in one world",
         ),
@@ -44,12 +50,13 @@ const inWorlds = mapping(
       .max(MOST_WORLDS, { error: `1 to ${MOST_WORLDS} worlds` }),
   },
   "What was learned in the worlds that plans draw from",
-).superRefine(({ ensemble: digest, worlds }, context) => {
+).superRefine(({ ensemble: digest, bowlers, worlds }, context) => {
   const wrong = (path: readonly (string | number)[], input: unknown, allowed: string): void =>
     context.addIssue({ code: "custom", path: ["worlds", ...path], message: allowed, input });
   if (worlds.every(({ weight }) => weight === 0)) wrong([0, "weight"], 0, "more than 0 for one of the worlds");
   const inUse = ensemble();
-  worlds.forEach(({ world, lane }, i) => {
+  worlds.forEach(({ world, lane, deliveries }, i) => {
+    if (deliveries.length !== bowlers.length) wrong([i, "deliveries"], deliveries.length, `${bowlers.length}, one for every bowler`);
     if (digest === inUse.digest && world >= inUse.worlds.length)
       wrong([i, "world"], world, `0 to ${inUse.worlds.length - 1} of this ensemble`);
     NIGHT_IDS.forEach((id, k) => {

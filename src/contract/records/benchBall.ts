@@ -1,9 +1,10 @@
+import { TYPICAL_BALL } from "#engine/ball/typical";
 import { grainOf, isCut } from "#engine/signed/abrasives";
 import type { Work } from "#engine/signed/work";
 import type { BenchBall } from "#engine/surface/benchBall";
-import { parseFinish } from "#engine/surface/finish";
+import { type Finish, parseFinish } from "#engine/surface/finish";
 import { GAMES_WORDS, type GamesWord } from "#engine/surface/gamesWords";
-import { CUT_BACK_TO } from "#engine/surface/stages";
+import { CUT_BACK_TO } from "#engine/surface/pads";
 import type { Ball } from "./ball.ts";
 import type { Ticket } from "./ticket.ts";
 
@@ -24,6 +25,12 @@ export function lastWork({ surface }: Pick<Ball, "surface">): Ball["surface"][nu
 export function knownFinish(ball: Pick<Ball, "surface" | "boxFinish">): string | null {
   const last = lastWork(ball);
   return last === null ? ball.boxFinish : last.finish;
+}
+
+/** The finish that the ball is known to have; else the commonest, to hold what is read against something. */
+export function finishOrUsual(ball: Ball): Finish {
+  const known = knownFinish(ball);
+  return known === null ? TYPICAL_BALL.finish : parseFinish(known);
 }
 
 /** Games bowled since the last work on the surface that is known; all of them where none is. A word counts as what it stands for, where more were not counted. */

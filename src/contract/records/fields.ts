@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { EngineFault } from "#engine/fault";
-import { parseFinish } from "#engine/surface/finish";
+import { FINISH_WRITTEN, parseFinish } from "#engine/surface/finish";
 import { canBeKept, count, text } from "../job/fields.ts";
 
 /*
@@ -48,7 +48,7 @@ export const TAX_ROUNDINGS = ["line", "bill"] as const;
 /** Whether prices hold their tax, or it is added to them. */
 export const TAX_INCLUDED = ["no", "yes"] as const;
 
-const FINISH_ALLOWED = 'a finish: a number such as 2000, or "1000 + polish"';
+const FINISH_ALLOWED = `a finish: ${FINISH_WRITTEN}`;
 /** A finish as it is written: `2000`, `1000 + polish`. */
 export const finishText = z
   .string({ error: FINISH_ALLOWED })

@@ -1,4 +1,5 @@
-import { ABRASIVES } from "#engine/surface/abrasives";
+import { numberOf } from "#engine/surface/abrasives";
+import { RESURFACED_FROM } from "#engine/surface/pads";
 import type { PRICED_WORK } from "./fields.ts";
 import type { Price } from "./money.ts";
 import type { Ticket } from "./ticket.ts";
@@ -6,25 +7,17 @@ import type { Visit } from "./visit.ts";
 
 export type PricedWork = (typeof PRICED_WORK)[number];
 
-/** A resurfacing goes down to this number or duller, and up again through others; one number put on anew is a refresh (common practice). */
-const RESURFACE_FROM = 500;
-
-/** What there is to charge for in these stages, each once. */
+/** What there is to charge for in these stages, each once. A resurfacing goes down to a dull number and up again through others; one number put on anew is a refresh (common practice). */
 export function workIn(stages: readonly Pick<Ticket["stages"][number], "kind" | "abrasive">[]): readonly PricedWork[] {
   const has = (wanted: Ticket["stages"][number]["kind"]) => stages.some(({ kind }) => kind === wanted);
-  const cuts = stages.filter(({ kind }) => kind === "cut").map(({ abrasive }) => numberOf(abrasive));
-  const isResurfaced = cuts.length > 1 && Math.min(...cuts) <= RESURFACE_FROM;
+  const cuts = stages.filter(({ kind }) => kind === "cut").map(({ abrasive }) => numberOf(abrasive) ?? Number.POSITIVE_INFINITY);
+  const isResurfaced = cuts.length > 1 && Math.min(...cuts) <= RESURFACED_FROM;
   return [
     ...(cuts.length === 0 ? [] : [isResurfaced ? ("resurface" as const) : ("refresh" as const)]),
     ...(has("polish") ? (["polish"] as const) : []),
     ...(has("extract") ? (["extraction"] as const) : []),
     ...(has("plug") ? (["plug"] as const) : []),
   ];
-}
-
-function numberOf(abrasive: string | null): number {
-  const known = abrasive !== null && abrasive in ABRASIVES ? ABRASIVES[abrasive as keyof typeof ABRASIVES] : null;
-  return known?.grade?.number ?? Number.POSITIVE_INFINITY;
 }
 
 /** Prices of the list that hold on a day. @param day where the shop is, 2026-05-31 */

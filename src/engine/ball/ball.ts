@@ -1,7 +1,8 @@
 import type { Finish } from "../surface/finish.ts";
+import { COVERS, type Cover, MIDDLE_COVER } from "./covers.ts";
 
-export const COVER_IDS = ["polyester", "urethane", "solid", "hybrid", "pearl"] as const;
-export type CoverId = (typeof COVER_IDS)[number];
+export type CoverId = keyof typeof COVERS;
+export const COVER_IDS = Object.keys(COVERS) as unknown as readonly [CoverId, ...CoverId[]];
 
 /** What the ball is in the bag for; it decides what a good finish is. */
 export const BALL_JOBS = ["strike", "control", "spare", "house"] as const;
@@ -39,4 +40,29 @@ export interface Ball {
 /** Whether somebody knows it; else it stands for all that it may be. */
 export function isKnown({ unknown = [] }: Pick<Ball, "unknown">, what: UnknownOfBall): boolean {
   return !unknown.includes(what);
+}
+
+/** The record of a cover. */
+export function coverOf(cover: CoverId): Cover {
+  return COVERS[cover];
+}
+
+/** The cover of a ball; null where nobody knows it. */
+export function knownCover(ball: Pick<Ball, "cover" | "unknown">): CoverId | null {
+  return isKnown(ball, "cover") ? ball.cover : null;
+}
+
+/** The cover of a ball, or where nobody knows it all that it may be: a ball that is to strike has polyester hardly ever (common practice). */
+export function coversOf(ball: Pick<Ball, "cover" | "unknown" | "job">): readonly CoverId[] {
+  const known = knownCover(ball);
+  if (known !== null) return [known];
+  return ball.job === "spare" || ball.job === "house" ? COVER_IDS : COVERS_THAT_STRIKE;
+}
+
+/** Covers that a ball may have which is to strike. */
+export const COVERS_THAT_STRIKE: readonly CoverId[] = COVER_IDS.filter((cover) => COVERS[cover].strikes);
+
+/** What holds for a cover; where nobody knows it, what holds for any that it may be: the dullest finish of the strictest, and care as of resin. */
+export function careRules(cover: CoverId | null): Pick<Cover, "neverBelow" | "reactive" | "wetPaper"> {
+  return coverOf(cover ?? MIDDLE_COVER);
 }

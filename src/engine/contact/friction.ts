@@ -1,5 +1,5 @@
 import type { Assumed } from "../assumptions.ts";
-import type { CoverId } from "../ball/ball.ts";
+import { type CoverId, coverOf } from "../ball/ball.ts";
 import { CELL_X, CELL_Y, COLUMNS, FIRST_X, type FilmMap, ROWS } from "../lane/filmMap.ts";
 import { MIDDLE_RA_UM } from "../surface/finish.ts";
 import { FOOT } from "../units.ts";
@@ -31,10 +31,11 @@ const SMOOTHEST_UM = 0.02;
  */
 export function contactOf(cover: CoverId, ballRaUm: number, a: Assumed): Contact {
   const composite = Math.hypot(ballRaUm, a["friction.laneRoughness"]);
+  const { dryFriction, filmReach } = coverOf(cover).laws;
   return {
-    dry: a["house.dry"] * a[`friction.dry.${cover}`] * (Math.max(ballRaUm, SMOOTHEST_UM) / MIDDLE_RA_UM) ** a["friction.dryWithRoughness"],
+    dry: a["house.dry"] * a[dryFriction] * (Math.max(ballRaUm, SMOOTHEST_UM) / MIDDLE_RA_UM) ** a["friction.dryWithRoughness"],
     oil: a["friction.oil"],
-    halfFilmUm: a["friction.filmRatio"] * a[`filmReach.${cover}`] * composite,
+    halfFilmUm: a["friction.filmRatio"] * a[filmReach] * composite,
     exponent: a["friction.exponent"],
     exponential: a["friction.exponentialShare"],
   };
@@ -82,7 +83,7 @@ type Meeting = (met: Float64Array, first: number, columns: number) => void;
 
 function meeting(film: FilmMap, cover: CoverId, a: Assumed): Meeting {
   const reach = a["carriedOil.reach"] * FOOT;
-  const share = a["carriedOil.share"] * a[`carriedOil.${cover}`];
+  const share = a["carriedOil.share"] * a[coverOf(cover).laws.carriedOil];
   const step = CELL_Y / reach;
   const keep = Math.exp(-step);
   const nearWeight = 1 - (1 - keep) / step;

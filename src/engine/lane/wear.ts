@@ -1,5 +1,5 @@
 import type { Assumed } from "../assumptions.ts";
-import type { CoverId } from "../ball/ball.ts";
+import { type CoverId, coverOf } from "../ball/ball.ts";
 import { FOOT } from "../units.ts";
 import { CELL_ML_PER_UM, CELL_X, CELL_Y, COLUMNS, columnShare, FIRST_X, type FilmMap, ROWS, rowShare } from "./filmMap.ts";
 import { BOARD } from "./geometry.ts";
@@ -26,11 +26,10 @@ export interface WearLaw {
 
 /** η = η₀(0.6 + 0.8 Ra/(Ra + 0.4 µm)): a rougher ball takes more. */
 export function wearLaw(cover: CoverId, ballRaUm: number, a: Assumed): WearLaw {
-  const kind = cover === "polyester" || cover === "urethane" ? cover : "reactive";
   return {
     removal: a["wear.removal"] * (0.6 + (0.8 * ballRaUm) / (ballRaUm + 0.4)),
     footprint: a["wear.footprint"] * BOARD,
-    laidDown: a[`wear.laidDown.${kind}`],
+    laidDown: a[coverOf(cover).laws.laidDown],
     reach: a["wear.laidDownReach"] * FOOT,
   };
 }

@@ -1,4 +1,4 @@
-import { COVERS, knownCover } from "../ball/covers.ts";
+import { coverOf, knownCover } from "../ball/ball.ts";
 import { EngineFault, type Problem } from "../fault.ts";
 import { byRoughness, effectiveRaUm, type Finish, finishText, sameFinish } from "../surface/finish.ts";
 import type { PlanQuestion } from "./question.ts";
@@ -9,7 +9,7 @@ import type { PlanQuestion } from "./question.ts";
  * @throws EngineFault for a finish that the trade never puts on this cover, and for one outside the usual range without a stated reason.
  */
 export function candidatesOf(question: PlanQuestion): readonly Finish[] {
-  const { usual, neverBelow } = COVERS[question.ball.cover];
+  const { usual, neverBelow } = coverOf(question.ball.cover);
   const cover = knownCover(question.ball) ?? "a cover that is not known";
   if (question.candidates === null) return usual.toSorted(byRoughness);
   const problems: Problem[] = [];

@@ -1,6 +1,5 @@
 import { ASSUMPTIONS, type AssumptionId } from "../assumptions.ts";
-import { type Ball, isKnown } from "../ball/ball.ts";
-import { coversOf, knownCover } from "../ball/covers.ts";
+import { type Ball, coversOf, isKnown, knownCover } from "../ball/ball.ts";
 import type { Hand, Line } from "../delivery/bowler.ts";
 import type { Message } from "../message.ts";
 import { leaveSeen } from "../pins/carry.ts";

@@ -1,6 +1,5 @@
 import { ASSUMPTION_IDS, type Assumed, type AssumptionId } from "../assumptions.ts";
-import { type Ball, COVER_IDS, type CoverId } from "../ball/ball.ts";
-import { coversOf } from "../ball/covers.ts";
+import { type Ball, COVER_IDS, type CoverId, coverOf, coversOf } from "../ball/ball.ts";
 
 /** Families of assumptions that a plan rests on; the others speak to bench work. */
 const FAMILIES: readonly string[] = ["friction", "filmReach", "carriedOil", "roll", "roughness", "film", "wear", "carry"];
@@ -8,19 +7,20 @@ const FAMILIES: readonly string[] = ["friction", "filmReach", "carriedOil", "rol
 /** Of these families, but for something else: slip polish, units, and another law to try plans on. */
 const NOT_IN_PLANS: readonly AssumptionId[] = ["roughness.slipPolishKeeps", "film.unit", "friction.exponentialShare"];
 
-/** The assumptions that a plan for this cover rests on: those that name no cover, or this one. */
-export function planAssumptions(cover: CoverId): readonly AssumptionId[] {
-  const kind = kindOf(cover);
-  const named: readonly string[] = [...COVER_IDS, "reactive"];
-  return ASSUMPTION_IDS.filter((id) => {
-    const parts = id.split(".");
-    const last = parts[parts.length - 1];
-    return FAMILIES.includes(parts[0]) && (!named.includes(last) || last === cover || last === kind) && !NOT_IN_PLANS.includes(id);
-  });
+/** What plans read for one cover and may read otherwise for another: always in the same order. */
+function lawsInPlans(cover: CoverId): readonly AssumptionId[] {
+  const { dryFriction, filmReach, carriedOil, laidDown } = coverOf(cover).laws;
+  return [dryFriction, filmReach, carriedOil, laidDown];
 }
 
-function kindOf(cover: CoverId): string {
-  return cover === "polyester" || cover === "urethane" ? cover : "reactive";
+const OF_SOME_COVER: ReadonlySet<AssumptionId> = new Set(COVER_IDS.flatMap(lawsInPlans));
+
+/** The assumptions that a plan for this cover rests on: those that no cover names for itself, and those that this one names. */
+export function planAssumptions(cover: CoverId): readonly AssumptionId[] {
+  const own = lawsInPlans(cover);
+  return ASSUMPTION_IDS.filter(
+    (id) => FAMILIES.includes(id.split(".")[0]) && (!OF_SOME_COVER.has(id) || own.includes(id)) && !NOT_IN_PLANS.includes(id),
+  );
 }
 
 /** The assumptions that a plan for this ball rests on: where nobody knows its cover, those of every cover that it may be. */
@@ -32,10 +32,9 @@ export function assumptionsOfBall(ball: Pick<Ball, "cover" | "unknown" | "job">)
 export function behavingAs(assumed: Assumed, of: CoverId, as: CoverId): Assumed {
   if (of === as) return assumed;
   const values: Record<AssumptionId, number> = { ...assumed };
-  for (const id of planAssumptions(of)) {
-    const [last, ...head] = id.split(".").toReversed();
-    const other = last === of ? as : last === kindOf(of) ? kindOf(as) : last;
-    values[id] = assumed[[...head.toReversed(), other].join(".") as AssumptionId];
-  }
+  const others = lawsInPlans(as);
+  lawsInPlans(of).forEach((id, law) => {
+    values[id] = assumed[others[law]];
+  });
   return values;
 }

@@ -25,8 +25,8 @@ export interface LearnedWorld {
   readonly weight: number;
   /** The house's own numbers, in the order of `NIGHT_IDS`. */
   readonly lane: readonly number[];
-  /** In the mean. */
-  readonly delivery: HandNumbers;
+  /** In the mean, bowler by bowler. */
+  readonly deliveries: readonly HandNumbers[];
 }
 
 /** What a house has taught: draws of some assumptions in the middle world, each row in the order of `ids`, from shots that were seen there. */
@@ -43,8 +43,8 @@ export interface HouseLearned {
 export interface LearnedInWorlds {
   /** Its digest. */
   readonly ensemble: string;
-  /** Whose hand it was: speed, rev rate and rotation as they were given. */
-  readonly bowler: HandNumbers;
+  /** Whose hands they were: speed, rev rate and rotation as they were given. */
+  readonly bowlers: readonly HandNumbers[];
   readonly worlds: readonly LearnedWorld[];
 }
 

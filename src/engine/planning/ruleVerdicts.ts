@@ -1,4 +1,4 @@
-import { knownCover } from "../ball/covers.ts";
+import { knownCover } from "../ball/ball.ts";
 import { speedClass, spinRatio } from "../delivery/style.ts";
 import { CELL_Y, volumeMl } from "../lane/filmMap.ts";
 import { xToBoard } from "../lane/geometry.ts";

@@ -2,7 +2,7 @@ import type { Bowler } from "../delivery/bowler.ts";
 import { ensemble, type World } from "../worlds/ensemble.ts";
 import { NIGHT_IDS } from "../worlds/parameters.ts";
 import { weightedMean } from "./comparison.ts";
-import type { HouseLearned, LearnedInWorlds, PlanQuestion } from "./question.ts";
+import type { HandNumbers, HouseLearned, LearnedInWorlds, PlanQuestion } from "./question.ts";
 
 /** The worlds that a question is asked in: by number, the first `own` of them as they are, then the same on further nights. */
 export interface WorldsAsked {
@@ -16,43 +16,42 @@ export function worldsAsked({ house, bowler }: Pick<PlanQuestion, "house" | "bow
   const all = ensemble();
   if (!isTaughtInWorlds(house)) return { own: all.worlds, draws: all.draws, drawn: all.drawn };
   const { worlds } = house.inWorlds;
-  const isSameHand = isHandOf(house.inWorlds, bowler);
+  const hand = handOf(house.inWorlds, bowler);
   const shares = worlds.map(({ world, weight }) => (weight * all.worlds[world].priorWeight) / all.worlds[world].weight);
   const total = shares.reduce((sum, share) => sum + share, 0);
-  const own = worlds.map(({ world, weight, lane, delivery: [speedMph, revRateRpm, axisRotationDeg] }, id): World => {
+  const own = worlds.map(({ world, weight, lane, deliveries }, id): World => {
     const base = all.worlds[world];
-    return {
-      ...base,
-      id,
-      weight,
-      priorWeight: shares[id] / total,
-      night: {
-        lane: Object.fromEntries(NIGHT_IDS.map((name, i) => [name, lane[i]])),
-        delivery: base.night.delivery,
-        ...(isSameHand ? { thrown: { speedMph, revRateRpm, axisRotationDeg } satisfies Partial<Bowler> } : {}),
-      },
-    };
+    const lanes = Object.fromEntries(NIGHT_IDS.map((name, i) => [name, lane[i]]));
+    const thrown = hand === null ? {} : { thrown: numbersOf(deliveries[hand]) };
+    return { ...base, id, weight, priorWeight: shares[id] / total, night: { lane: lanes, delivery: base.night.delivery, ...thrown } };
   });
   return { own, draws: own.length, drawn: (draw) => own[draw] };
 }
 
-/** Whether what was learned is of this bowler's hand: of one whose numbers have changed since it says nothing. */
-function isHandOf({ bowler: whose }: LearnedInWorlds, { speedMph, revRateRpm, axisRotationDeg }: Bowler): boolean {
-  return whose.join() === [speedMph, revRateRpm, axisRotationDeg].join();
+/** Which of the hands that were learned is this bowler's: null where none is, where the numbers have changed since, or where two have the same. */
+function handOf({ bowlers }: LearnedInWorlds, { speedMph, revRateRpm, axisRotationDeg }: Bowler): number | null {
+  const own = [speedMph, revRateRpm, axisRotationDeg].join();
+  const [first, second] = bowlers.flatMap((numbers, hand) => (numbers.join() === own ? [hand] : []));
+  return first === undefined || second !== undefined ? null : first;
+}
+
+function numbersOf([speedMph, revRateRpm, axisRotationDeg]: HandNumbers) {
+  return { speedMph, revRateRpm, axisRotationDeg };
 }
 
 /** The bowler as the shots have shown the hand, in the mean; as given where they have not. */
 export function bowlerLearned({ house, bowler }: Pick<PlanQuestion, "house" | "bowler">): Bowler {
-  if (!isTaughtInWorlds(house) || !isHandOf(house.inWorlds, bowler)) return bowler;
+  if (!isTaughtInWorlds(house)) return bowler;
+  const hand = handOf(house.inWorlds, bowler);
+  if (hand === null) return bowler;
   const { worlds } = house.inWorlds;
   const weights = worlds.map(({ weight }) => weight);
-  const [speedMph, revRateRpm, axisRotationDeg] = [0, 1, 2].map((i) =>
+  const mean = (of: 0 | 1 | 2) =>
     weightedMean(
-      worlds.map(({ delivery }) => delivery[i]),
+      worlds.map(({ deliveries }) => deliveries[hand][of]),
       weights,
-    ),
-  );
-  return { ...bowler, speedMph, revRateRpm, axisRotationDeg };
+    );
+  return { ...bowler, ...numbersOf([mean(0), mean(1), mean(2)]) };
 }
 
 /** Whether a house has taught in the worlds that plans draw from now: what was learned in others is taken as it was before there were any. */

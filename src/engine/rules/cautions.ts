@@ -1,4 +1,5 @@
-import type { CoverId } from "../ball/ball.ts";
+import { type CoverId, coverOf } from "../ball/ball.ts";
+import { VERY_DULL_BELOW, WET_PAPER_TO } from "../surface/pads.ts";
 
 /** The work that a plan asks for, as far as a caution cares. */
 export interface Work {
@@ -47,7 +48,7 @@ export const CAUTIONS = {
     source: "makers warn of cracks and void warranties: warn above 130 °F (54 °C), refuse above 140 °F (60 °C)",
   },
   wetPaper: {
-    applies: ({ cover, number }) => (cover === "urethane" || cover === null) && number <= 1000,
+    applies: ({ cover, number }) => (cover === null || coverOf(cover).wetPaper === "first") && number <= WET_PAPER_TO,
     mark: "common practice",
     source: TRADE,
   },
@@ -58,7 +59,7 @@ export const CAUTIONS = {
     source: "USBC Equipment Specifications: class mean Ra 50 µin at manufacture",
   },
   veryDull: {
-    applies: ({ number, polished }) => number < 500 && !polished,
+    applies: ({ number, polished }) => number < VERY_DULL_BELOW && !polished,
     mark: "common practice",
     source: "a fresh 360 reads 40–50 µin, from memory",
   },

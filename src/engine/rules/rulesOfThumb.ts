@@ -1,3 +1,5 @@
+import { coverOf } from "../ball/ball.ts";
+import type { CoverRule } from "../ball/covers.ts";
 import { byRoughness, effectiveRaUm, type Finish, parseFinish } from "../surface/finish.ts";
 import { BURNT_FROM, type RuleAnswer, type RuleCase, TRANSITION_FROM } from "./ruleCase.ts";
 
@@ -44,39 +46,43 @@ function asksFor(
 }
 
 const strikes = ({ job }: RuleCase) => job === "strike";
-const reactive = ({ cover }: RuleCase) => cover === "solid" || cover === "hybrid" || cover === "pearl";
+/** Whether the ball's cover is one that the rule speaks of: its record says so. */
+const isOf =
+  (rule: CoverRule) =>
+  ({ cover }: RuleCase): boolean =>
+    cover !== null && coverOf(cover).rules.includes(rule);
 const weakHook = ({ speedClass, oil }: RuleCase) => speedClass === "speedDominant" || (oil === "heavy" && speedClass === "matched");
 const strongHook = ({ speedClass, speedMph }: RuleCase) => speedClass === "revDominant" || speedMph <= 13;
 
 export const RULES_OF_THUMB = {
-  urethaneRange: asksFor("360", "1000", ({ cover }) => cover === "urethane", { cover: "urethane" }, {}),
-  solidRange: asksFor("1000", "3000", (c) => c.cover === "solid" && strikes(c) && !weakHook(c) && !strongHook(c), {}, { cover: "pearl" }),
+  urethaneRange: asksFor("360", "1000", isOf("urethaneRange"), { cover: "urethane" }, {}),
+  solidRange: asksFor("1000", "3000", (c) => isOf("solidRange")(c) && strikes(c) && !weakHook(c) && !strongHook(c), {}, { cover: "pearl" }),
   hybridRange: asksFor(
     "2000",
     "3000",
-    (c) => c.cover === "hybrid" && strikes(c) && !weakHook(c) && !strongHook(c),
+    (c) => isOf("hybridRange")(c) && strikes(c) && !weakHook(c) && !strongHook(c),
     { cover: "hybrid" },
     { speedClass: "revDominant", cover: "hybrid" },
   ),
   pearlRange: asksFor(
     "2000",
     "4000",
-    (c) => c.cover === "pearl" && strikes(c) && !strongHook(c) && c.playedShots < BURNT_FROM,
+    (c) => isOf("pearlRange")(c) && strikes(c) && !strongHook(c) && c.playedShots < BURNT_FROM,
     { cover: "pearl" },
     { cover: "pearl", playedShots: 60 },
   ),
-  weakHookDull: asksFor("500", "2000", (c) => reactive(c) && strikes(c) && weakHook(c), { speedClass: "speedDominant" }, {}),
+  weakHookDull: asksFor("500", "2000", (c) => isOf("weakHookDull")(c) && strikes(c) && weakHook(c), { speedClass: "speedDominant" }, {}),
   strongHookSmooth: asksFor(
     "3000",
     "4000 + polish",
-    (c) => reactive(c) && strikes(c) && strongHook(c),
+    (c) => isOf("strongHookSmooth")(c) && strikes(c) && strongHook(c),
     { speedClass: "revDominant" },
     { oil: "heavy" },
   ),
   burnSmooth: asksFor(
     "3000",
     "4000 + polish",
-    (c) => reactive(c) && strikes(c) && c.playedShots >= BURNT_FROM,
+    (c) => isOf("burnSmooth")(c) && strikes(c) && c.playedShots >= BURNT_FROM,
     { playedShots: 60 },
     { playedShots: 20 },
   ),
@@ -84,14 +90,18 @@ export const RULES_OF_THUMB = {
     "2000",
     "3000",
     (c) =>
-      c.cover === "hybrid" && strikes(c) && c.speedClass === "matched" && c.playedShots >= TRANSITION_FROM && c.playedShots < BURNT_FROM,
+      isOf("transitionHybrid")(c) &&
+      strikes(c) &&
+      c.speedClass === "matched" &&
+      c.playedShots >= TRANSITION_FROM &&
+      c.playedShots < BURNT_FROM,
     { cover: "hybrid", playedShots: 20 },
     { cover: "hybrid" },
   ),
   spareSmooth: asksFor(
     "3000",
     "4000 + polish",
-    ({ job, cover }) => job === "spare" && cover === "polyester",
+    (c) => c.job === "spare" && isOf("spareSmooth")(c),
     { job: "spare", cover: "polyester" },
     {},
   ),
@@ -104,12 +114,12 @@ export const RULES_OF_THUMB = {
   },
   exitBoard: {
     mark: "common practice",
-    applies: (c) => strikes(c) && reactive(c) && c.playedShots < BURNT_FROM && c.lengthFt >= 34,
+    applies: (c) => strikes(c) && isOf("exitBoard")(c) && c.playedShots < BURNT_FROM && c.lengthFt >= 34,
     agrees: ({ exitBoard }, { lengthFt }) => (exitBoard === null ? null : Math.abs(exitBoard - (lengthFt - 31)) <= 4),
     range: null,
     example: { speaks: USUAL, silent: { ...USUAL, playedShots: 60 } },
   },
-} as const satisfies Record<string, RuleOfThumb>;
+} as const satisfies Record<CoverRule, RuleOfThumb> & Record<string, RuleOfThumb>;
 
 export type RuleId = keyof typeof RULES_OF_THUMB;
 export const RULE_IDS = Object.keys(RULES_OF_THUMB) as readonly RuleId[];

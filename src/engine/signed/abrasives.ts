@@ -1,4 +1,4 @@
-import { ABRASIVES, type Abrasive } from "../surface/abrasives.ts";
+import { knownAbrasive } from "../surface/abrasives.ts";
 import type { StageKind } from "../surface/stages.ts";
 
 /** Kinds that take surface off, and so make a cut of what was there before. */
@@ -15,8 +15,7 @@ export function changesSurface(kind: StageKind | null): boolean {
 
 /** µm; what is not known is comparable with nothing. */
 export function grainOf(abrasive: string | null): number {
-  const known: Readonly<Record<string, Abrasive>> = ABRASIVES;
-  return abrasive !== null && Object.hasOwn(known, abrasive) ? known[abrasive].grainUm : Number.NaN;
+  return knownAbrasive(abrasive)?.grainUm ?? Number.NaN;
 }
 
 /** Whether one abrasive does what the other would: itself, or one of the same grain, as paper P1000 for a 1000 pad (common practice). */

@@ -1,4 +1,4 @@
-import { ABRASIVES, type Abrasive } from "../surface/abrasives.ts";
+import { numberOf } from "../surface/abrasives.ts";
 import type { Finish } from "../surface/finish.ts";
 import type { SideId } from "../surface/padWork/sides.ts";
 import type { StageKind } from "../surface/stages.ts";
@@ -142,9 +142,4 @@ function finishOf(surface: readonly WorkEntry[]): Finish | null {
   const last = surface.findLastIndex(({ kind }) => kind !== "polish");
   const number = last === -1 ? null : numberOf(surface[last].abrasive);
   return number === null ? null : { number, polished: last < surface.length - 1 };
-}
-
-function numberOf(abrasive: string | null): number | null {
-  const known: Readonly<Record<string, Abrasive>> = ABRASIVES;
-  return abrasive !== null && Object.hasOwn(known, abrasive) ? (known[abrasive].grade?.number ?? null) : null;
 }

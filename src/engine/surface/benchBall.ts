@@ -1,5 +1,6 @@
 import type { Assumed } from "../assumptions.ts";
-import type { CoverId } from "../ball/ball.ts";
+import { COVER_IDS, type CoverId, coverOf } from "../ball/ball.ts";
+import { TYPICAL_BALL } from "../ball/typical.ts";
 import { fadeLaw, raAfter } from "./fade.ts";
 import { effectiveRaOfReadingUm, effectiveRaUm, type Finish } from "./finish.ts";
 import { type RoughnessRange, roughnessOfHistory, type WorkDone } from "./history.ts";
@@ -40,18 +41,15 @@ const COMPARED_FACTOR: Readonly<Record<Compared, readonly [low: number, value: n
   muchDuller: [1.8, 2.8, 5],
 };
 
-/** Shore D where nobody measured: typical, common practice; urethane overlaps both ways. */
-export const USUAL_HARDNESS_D: Readonly<Record<CoverId, number>> = { polyester: 82, urethane: 78, solid: 74, hybrid: 74, pearl: 75 };
-
 /** Shore D of the ball; of a cover that nobody knows the mean of all. */
 export function hardnessOf({ hardnessD, cover }: Pick<BenchBall, "hardnessD" | "cover">): number {
   if (hardnessD !== null) return hardnessD;
-  const all = Object.values(USUAL_HARDNESS_D);
-  return cover === null ? all.reduce((sum, one) => sum + one, 0) / all.length : USUAL_HARDNESS_D[cover];
+  if (cover !== null) return coverOf(cover).hardnessD;
+  return COVER_IDS.reduce((sum, id) => sum + coverOf(id).hardnessD, 0) / COVER_IDS.length;
 }
 
 /** What an unknown surface is taken as, by a factor of three either way (common practice: the commonest finish out of the box). */
-const UNKNOWN_FINISH: Finish = { number: 2000, polished: false };
+const UNKNOWN_FINISH: Finish = TYPICAL_BALL.finish;
 const UNKNOWN_FACTOR = 3;
 
 /** The finish as it was put on: by its history where that is known, begun on an unknown surface, else by its name. */

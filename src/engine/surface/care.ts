@@ -1,6 +1,5 @@
 import { type Assumed, assume } from "../assumptions.ts";
-import type { CoverId } from "../ball/ball.ts";
-import { careRules } from "../ball/covers.ts";
+import { type CoverId, careRules } from "../ball/ball.ts";
 import { type FadeReading, fadeLaw, fadeLaws, gamesWithin, overLaws, raAfter, type WeightedLaw } from "./fade.ts";
 import type { RoughnessRange } from "./history.ts";
 

@@ -1,5 +1,6 @@
 import { ASSUMPTIONS, type Assumed } from "../assumptions.ts";
-import type { CoverId } from "../ball/ball.ts";
+import { COVER_IDS, type CoverId, coverOf } from "../ball/ball.ts";
+import type { CoverLaws } from "../ball/covers.ts";
 
 /**
  * How a surface changes with games: it relaxes towards the level that the lanes keep it at, sanded ones from above ("lane shine"), polished ones from
@@ -20,17 +21,24 @@ export interface FadeReading {
   readonly where: "track" | "offTrack";
 }
 
-const KINDS = ["reactive", "urethane", "polyester"] as const;
+type Fade = Pick<CoverLaws, "fadeLevel" | "fadeGames">;
+
+/** Fades that covers have, each once. */
+const FADES: readonly Fade[] = COVER_IDS.map((id): Fade => coverOf(id).laws).filter(
+  (fade, i, all) => all.findIndex(({ fadeLevel, fadeGames }) => fadeLevel === fade.fadeLevel && fadeGames === fade.fadeGames) === i,
+);
 
 /** A cover that nobody knows fades as the quickest of them: what is due comes rather too soon than too late. */
-function kindOf(cover: CoverId | null): (typeof KINDS)[number] {
-  return cover === "polyester" || cover === "urethane" ? cover : "reactive";
+function fadeOf(cover: CoverId | null, a: Assumed): Fade {
+  return cover === null
+    ? FADES.reduce((quickest, fade) => (a[fade.fadeGames] < a[quickest.fadeGames] ? fade : quickest))
+    : coverOf(cover).laws;
 }
 
 /** @param abrasiveness how hard the house's lanes are on a surface; 1 is usual, 2 twice as fast. */
 export function fadeLaw(cover: CoverId | null, a: Assumed, abrasiveness = 1): FadeLaw {
-  const kind = kindOf(cover);
-  return { levelUm: a[`fade.level.${kind}`], games: a[`fade.games.${kind}`] / abrasiveness, offTrack: a["fade.offTrack"] };
+  const { fadeLevel, fadeGames } = fadeOf(cover, a);
+  return { levelUm: a[fadeLevel], games: a[fadeGames] / abrasiveness, offTrack: a["fade.offTrack"] };
 }
 
 export function raAfter(law: FadeLaw, startUm: number, games: number, where: "track" | "offTrack" = "track"): number {
@@ -67,7 +75,7 @@ export function fadeLaws(
   a: Assumed,
   abrasiveness = 1,
 ): readonly WeightedLaw[] {
-  const laws = (cover === null ? KINDS : [kindOf(cover)]).flatMap((kind) => lawsOfKind(kind, a, abrasiveness));
+  const laws = (cover === null ? FADES : [coverOf(cover).laws]).flatMap((fade) => lawsOf(fade, a, abrasiveness));
   const logs = laws.map((law) =>
     readings.reduce(
       (sum, reading) => sum - 0.5 * (Math.log(reading.raUm / raAfter(law, startUm, reading.games, reading.where)) / READING_SCATTER) ** 2,
@@ -80,9 +88,9 @@ export function fadeLaws(
   return laws.map((law, i) => ({ law, weight: weights[i] / total }));
 }
 
-function lawsOfKind(kind: (typeof KINDS)[number], a: Assumed, abrasiveness: number): readonly FadeLaw[] {
-  const levels = spread(ASSUMPTIONS[`fade.level.${kind}`]);
-  const games = spread(ASSUMPTIONS[`fade.games.${kind}`]);
+function lawsOf({ fadeLevel, fadeGames }: Fade, a: Assumed, abrasiveness: number): readonly FadeLaw[] {
+  const levels = spread(ASSUMPTIONS[fadeLevel]);
+  const games = spread(ASSUMPTIONS[fadeGames]);
   return levels.flatMap((levelUm) => games.map((g) => ({ levelUm, games: g / abrasiveness, offTrack: a["fade.offTrack"] })));
 }
 

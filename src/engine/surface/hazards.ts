@@ -1,5 +1,5 @@
 import type { CautionId } from "../rules/cautions.ts";
-import { ABRASIVES, type Abrasive } from "./abrasives.ts";
+import { type Abrasive, isPolish, knownAbrasive } from "./abrasives.ts";
 
 interface Handling {
   readonly by: "spinner" | "hand";
@@ -8,8 +8,7 @@ interface Handling {
 
 /** Hazards of working a surface with what is really used, however the plan has it. */
 export function hazardsOf({ kind }: Pick<Abrasive, "kind">, { by, wet }: Handling): readonly CautionId[] {
-  const isPolish = kind === "cuttingPolish" || kind === "slipPolish";
-  if (isPolish) return by === "hand" ? ["polish"] : ["spinner", "polish"];
+  if (isPolish(kind)) return by === "hand" ? ["polish"] : ["spinner", "polish"];
   const around: readonly CautionId[] = by === "hand" ? [wet ? "floor" : "dust"] : wet ? ["spinner", "water", "floor"] : ["spinner", "dust"];
   return [...around, ...(kind === "wetPaper" ? (["wetPaper"] as const) : [])];
 }
@@ -23,9 +22,4 @@ export function hazardsOfUsing(abrasive: string | null, handling: Handling): rea
 /** Whether something must not be used dry. */
 export function isForWetUse(abrasive: string | null): boolean {
   return knownAbrasive(abrasive)?.dryAllowed === false;
-}
-
-function knownAbrasive(abrasive: string | null): Abrasive | null {
-  const all: Readonly<Record<string, Abrasive>> = ABRASIVES;
-  return abrasive !== null && Object.hasOwn(all, abrasive) ? all[abrasive] : null;
 }

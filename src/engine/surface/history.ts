@@ -1,7 +1,7 @@
 import { ASSUMPTIONS, type Assumed, assume } from "../assumptions.ts";
 import type { Abrasive } from "./abrasives.ts";
-import { PAD_NUMBERS } from "./abrasives.ts";
 import { effectiveRaUm } from "./finish.ts";
+import { gradeOf, PAD_NUMBERS, PADS } from "./pads.ts";
 
 /** One thing that was done to a surface. */
 export interface WorkDone {
@@ -68,8 +68,8 @@ function nextFiner(number: number): number {
   return PAD_NUMBERS.find((other) => other > number) ?? PAD_NUMBERS[PAD_NUMBERS.length - 1];
 }
 
-/** The pad number whose grain is nearest: what an abrasive without a grade is taken to leave. */
+/** The number of the pad whose grain is nearest: what an abrasive without a grade is taken to leave. */
 function numberLike(grainUm: number): number {
-  const grainOf = (number: number) => 18.3 * (1000 / number) ** 0.8;
-  return PAD_NUMBERS.reduce((best, number) => (Math.abs(grainOf(number) - grainUm) < Math.abs(grainOf(best) - grainUm) ? number : best));
+  const off = (pad: (typeof PADS)[number]) => Math.abs(gradeOf(pad).grainUm - grainUm);
+  return PADS.reduce((best, pad) => (off(pad) < off(best) ? pad : best), PADS[0] as (typeof PADS)[number]).number;
 }

@@ -1,5 +1,5 @@
 import { type Assumed, assume } from "../assumptions.ts";
-import { careRules } from "../ball/covers.ts";
+import { careRules } from "../ball/ball.ts";
 import type { Message } from "../message.ts";
 import type { Abrasive } from "./abrasives.ts";
 import { type BenchBall, hardnessOf, trackRoughness } from "./benchBall.ts";
@@ -97,7 +97,7 @@ function cuts({ kind }: Abrasive): boolean {
 function ofUse(stage: number, { wet, sides }: RecipeStage, abrasive: Abrasive, ball: BenchBall): RecipeRemark[] {
   const remarks: RecipeRemark[] = [];
   if (abrasive.kind === "wetPaper" && !wet) remarks.push({ id: "recipe.paperDry", params: { stage } });
-  if (abrasive.kind === "wetPaper" && careRules(ball.cover).reactive && ball.plug === "none" && ball.trackWear !== "deep") {
+  if (abrasive.kind === "wetPaper" && careRules(ball.cover).wetPaper === "deepOnly" && ball.plug === "none" && ball.trackWear !== "deep") {
     remarks.push({ id: "recipe.paperOnResin", params: { stage } });
   }
   if (sides < 6) remarks.push({ id: "recipe.sides", params: { stage, sides } });

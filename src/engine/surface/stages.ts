@@ -1,13 +1,16 @@
 import { type Assumed, assume } from "../assumptions.ts";
+import { coverOf } from "../ball/ball.ts";
+import { refuse } from "../fault.ts";
 import type { CautionId } from "../rules/cautions.ts";
 import { type Findings, STOPS, type StopId, stopsFor } from "../rules/stops.ts";
 import { INCH, MICROMETRE } from "../units.ts";
-import { ABRASIVES, type Abrasive, type AbrasiveId, PAD_NUMBERS } from "./abrasives.ts";
+import { ABRASIVES, type Abrasive, type AbrasiveId, LEVELS_A_PLUG, POLISHES } from "./abrasives.ts";
 import { type BenchBall, hardnessOf, type SurfaceKnownFrom, surfaceIsUnknown, trackRoughness } from "./benchBall.ts";
 import { type CutSetting, depthRateUm, type Force, valleyDepthUm } from "./cut.ts";
 import { effectiveRaUm, type Finish } from "./finish.ts";
 import { hazardsOf } from "./hazards.ts";
 import { type RoughnessRange, roughnessOfHistory } from "./history.ts";
+import { CUT_BACK_TO, FINISHES_FROM, FINISHES_TO, grainOfNumberUm, OPENED_WITH, PAD_NUMBERS } from "./pads.ts";
 import { SIDE_SETS, type SideId } from "./padWork/sides.ts";
 
 /** How this shop works. */
@@ -85,10 +88,6 @@ export const MOST_GRAIN_RATIO = 2;
 export const MOST_SKIPPED = 1;
 /** Games after which a surface is cut back to the ladder's start instead of refreshed (published: resurface at 60–80). */
 const RESURFACE_FROM_GAMES = 60;
-/** Where the ladder starts on a surface that is cut back: dull enough to be rid of whatever was there, and no cover minds it (common practice). */
-export const CUT_BACK_TO = 500;
-/** What a surface is opened with before oil is drawn out. */
-const OPENED_WITH = 500;
 /** Depth of a worn track beyond its roughness, µm: chosen; a scratch that catches a fingernail is taken as deep as deep wear. */
 const WEAR_DEPTH_UM: Readonly<Record<BenchBall["trackWear"], number>> = { none: 0, light: 2, deep: 8 };
 /** Smallest ball of 13 lb and more (USBC, published). */
@@ -108,7 +107,7 @@ export function planStages(
   if (!stops.some((stop) => stop.hard)) {
     bench.plain("clean", "before");
     oilStages(bench, ball, habits);
-    if (ball.plug === "proud") bench.cut("plug", "paper-P400", "plugFlush", 0);
+    if (ball.plug === "proud") bench.cut("plug", LEVELS_A_PLUG, "plugFlush", 0);
     for (const { id, why, depthUm } of cutsFor(ball, wanted, bench.roughness, bench.opened, a)) bench.cut("cut", id, why, depthUm);
     if (wanted.polished) bench.polish();
     bench.plain("check", "prove");
@@ -128,7 +127,7 @@ export function planStages(
 
 function oilStages(bench: Bench, ball: BenchBall, habits: BenchHabits): void {
   if (ball.oil === "clean") return;
-  if (habits.oilOrder === "openFirst" && ball.cover !== "polyester" && ball.cover !== null)
+  if (habits.oilOrder === "openFirst" && ball.cover !== null && coverOf(ball.cover).opensForOil)
     bench.cut("open", `pad-${OPENED_WITH}`, "openPores", 0);
   bench.plain("extract", "oil");
   bench.plain("dryOff", "heat");
@@ -170,7 +169,8 @@ function whyFirst(ball: BenchBall): StageWhy {
 
 /** Where to begin: at the number wanted if that is duller than what is there; else just duller than what is there; further back for wear, scratches and age, and where nobody knows what is there. */
 function startNumber(ball: BenchBall, wanted: Finish, now: RoughnessRange, a: Assumed): number {
-  if (ball.trackWear === "deep" || ball.plug === "proud") return Math.min(wanted.number, ball.cover === "urethane" ? 360 : CUT_BACK_TO);
+  if (ball.trackWear === "deep" || ball.plug === "proud")
+    return Math.min(wanted.number, ball.cover === null ? CUT_BACK_TO : coverOf(ball.cover).deepCutTo);
   if (ball.scratches === "deep" || surfaceIsUnknown(ball)) return Math.min(wanted.number, CUT_BACK_TO);
   if (ball.gamesSince >= RESURFACE_FROM_GAMES) return Math.min(wanted.number, CUT_BACK_TO);
   const dullerThanNow = PAD_NUMBERS.filter((number) => effectiveRaUm({ number, polished: false }, a) >= now.value);
@@ -197,14 +197,13 @@ export function ladder(start: number, end: number): readonly number[] {
 }
 
 function grainOf(number: number): number {
-  const id = `pad-${number}`;
-  return id in ABRASIVES ? ABRASIVES[id as AbrasiveId].grainUm : 18.3 * (1000 / number) ** 0.8;
+  return grainOfNumberUm(number) ?? refuse("finish", number, `a number from ${FINISHES_FROM} to ${FINISHES_TO}`);
 }
 
-/** Paper cuts urethane well and its dull texture lasts; on resin pads only (common practice). Numbers without a pad of their own take the nearest. */
+/** Paper where it suits the cover best and there is one of that number; else a pad, and for numbers without a pad of their own the nearest. */
 function abrasiveFor(ball: BenchBall, number: number): AbrasiveId {
   const paper = `paper-P${number}`;
-  if (ball.cover === "urethane" && paper in ABRASIVES) return paper as AbrasiveId;
+  if (ball.cover !== null && coverOf(ball.cover).wetPaper === "first" && paper in ABRASIVES) return paper as AbrasiveId;
   const nearest = PAD_NUMBERS.reduce((best, pad) => (Math.abs(Math.log(pad / number)) < Math.abs(Math.log(best / number)) ? pad : best));
   return `pad-${nearest}`;
 }
@@ -282,12 +281,12 @@ class Bench {
   }
 
   polish(): void {
-    const abrasive: Abrasive = ABRASIVES["cutting-polish"];
+    const abrasive: Abrasive = ABRASIVES[POLISHES];
     this.roughness = roughnessOfHistory([{ abrasive, by: this.habits.by, usesBefore: 0, who: "", on: "" }], this.roughness);
     this.add(
       {
         kind: "polish",
-        abrasive: "cutting-polish",
+        abrasive: POLISHES,
         wet: true,
         sides: this.habits.sides,
         secondsPerSide: 30,

@@ -1,6 +1,5 @@
 import type { Assumed } from "../assumptions.ts";
-import type { Ball, CoverId } from "../ball/ball.ts";
-import { coversOf } from "../ball/covers.ts";
+import { type Ball, type CoverId, coversOf } from "../ball/ball.ts";
 import { crc32, fromBase64 } from "../bytes.ts";
 import { EngineFault } from "../fault.ts";
 import { CARRY } from "../pins/carryData.ts";

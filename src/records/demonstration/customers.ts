@@ -174,7 +174,7 @@ async function makeBall({ things, dice, beginMs, by }: Making, bowler: BowlerKep
         ]),
         diameterIn: TYPICAL_BALL.diameterIn,
         rgIn: tenth(10 * dice.between(2.46, 2.6)) / 10,
-        differentialIn: ball.cover === "polyester" ? 0.01 : Math.round(1000 * dice.between(0.03, 0.055)) / 1000,
+        differentialIn: differentialOf(ball.cover, dice),
       },
       boxFinish: finish,
       surface: [{ at: new Date(beginMs).toISOString(), who: "maker", finish, note: "As it came. Invented." }],
@@ -186,6 +186,12 @@ async function makeBall({ things, dice, beginMs, by }: Making, bowler: BowlerKep
   );
   const since = beginMs - dice.whole(0, 60) * DAY;
   return { ...ball, id: kept.id, name: kept.name, finishedMs: since, extractedMs: since, countedMs: beginMs };
+}
+
+/** Of the cores that such a cover is usually sold over. */
+function differentialOf(cover: CoverId, dice: Dice): number {
+  const [least, most] = COVERS[cover].differentialIn;
+  return least === most ? least : Math.round(1000 * dice.between(least, most)) / 1000;
 }
 
 function tenth(value: number): number {

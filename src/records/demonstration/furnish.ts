@@ -1,8 +1,9 @@
 import type { Price } from "#contract/records/money";
 import type { PricedWork } from "#contract/records/pricedWork";
 import { WORK_NAMES } from "#contract/records/pricedWork";
-import { ABRASIVES, type AbrasiveId } from "#engine/surface/abrasives";
+import { ABRASIVES, type AbrasiveId, LEVELS_A_PLUG, POLISHES } from "#engine/surface/abrasives";
 import { effectiveRaUm } from "#engine/surface/finish";
+import { MIDDLE_NUMBER, PADS } from "#engine/surface/pads";
 import { HOUSE_NAMES, PEOPLE, SHOP_NAME } from "./invented.ts";
 import type { Making } from "./making.ts";
 import { ZONE } from "./openHours.ts";
@@ -47,8 +48,11 @@ const PRICES: Readonly<Partial<Record<PricedWork, { readonly name: string; reado
   extraction: { name: WORK_NAMES.extraction, eachCents: 2500 },
 };
 const TAX_MILLIPERCENT = 8250;
-const PADS: readonly AbrasiveId[] = ["pad-360", "pad-500", "pad-800", "pad-1000", "pad-1500", "pad-2000", "pad-3000", "pad-4000"];
-const STOCKED: readonly AbrasiveId[] = [...PADS, "paper-P400", "cutting-polish"];
+const STOCKED: readonly AbrasiveId[] = [
+  ...PADS.filter(({ inMostShops }) => inMostShops).map(({ number }): AbrasiveId => `pad-${number}`),
+  LEVELS_A_PLUG,
+  POLISHES,
+];
 
 export async function furnish(making: Making): Promise<Furnished> {
   const { things, by, clock, beginMs } = making;
@@ -58,9 +62,9 @@ export async function furnish(making: Making): Promise<Furnished> {
     { shopName: SHOP_NAME, zone: ZONE, currency: "USD", taxMillipercent: TAX_MILLIPERCENT, data: "invented" },
     { by, expectedVersion: version },
   );
-  const referenceUm = effectiveRaUm({ number: 2000, polished: false });
+  const referenceUm = effectiveRaUm({ number: MIDDLE_NUMBER, polished: false });
   const referenceBall = await things.referenceBalls.create(
-    { name: "Reference 2000", finish: "2000", raUm: rounded(readingUm(referenceUm)), measuredAt: clock.text() },
+    { name: `Reference ${MIDDLE_NUMBER}`, finish: `${MIDDLE_NUMBER}`, raUm: rounded(readingUm(referenceUm)), measuredAt: clock.text() },
     { by },
   );
   return {

@@ -20,6 +20,7 @@ export function page(files: ReadonlyMap<string, PageFile>, languageOf: LanguageO
       // Squeezed it is another representation, with a tag of its own.
       ETag: encoding === null ? file.tag : file.tag.replace(/"$/, `-${encoding}"`),
       Vary: "Accept-Language, Accept-Encoding",
+      ...(file.type.startsWith("text/html") ? { "Content-Language": language } : {}),
       "Cache-Control": path.startsWith("/assets/") ? NEVER_CHANGES : "no-cache",
     };
     if (context.req.header("if-none-match") === headers.ETag) return context.body(null, 304, headers);

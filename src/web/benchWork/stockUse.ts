@@ -1,5 +1,5 @@
 import type { StockItem } from "#contract/records/stock";
-import { ABRASIVES, type Abrasive } from "#engine/surface/abrasives";
+import { type Abrasive, knownAbrasive } from "#engine/surface/abrasives";
 
 const STOCK_KIND: Readonly<Partial<Record<Abrasive["kind"], string>>> = {
   foamPad: "pad",
@@ -14,8 +14,8 @@ const STOCK_KIND: Readonly<Partial<Record<Abrasive["kind"], string>>> = {
  * as much as the shop says one stage takes, and nothing where it does not say.
  */
 export function stockUse(stock: readonly StockItem[], abrasive: string | null): { stockItemId: string; quantity: number }[] {
-  const known: Abrasive | undefined = abrasive === null ? undefined : (ABRASIVES as Readonly<Record<string, Abrasive>>)[abrasive];
-  if (known === undefined) return [];
+  const known = knownAbrasive(abrasive);
+  if (known === null) return [];
   const item = stock.find((one) => isOf(one, known) && takenOf(one) !== null);
   return item === undefined ? [] : [{ stockItemId: item.id, quantity: takenOf(item) ?? 0 }];
 }

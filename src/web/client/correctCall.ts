@@ -3,6 +3,7 @@ import { checkFile } from "#contract/job/checkJob";
 import { JobFault } from "#contract/problem";
 import { EngineFault } from "#engine/fault";
 import { correct } from "#engine/learning/house/correct";
+import { misfitOf } from "#engine/learning/house/misfit";
 import { nextShots } from "#engine/learning/house/nextShot";
 import { chanceChange, planChanges } from "#engine/learning/house/planChanges";
 import { fieldProblem } from "./askedJob.ts";
@@ -19,6 +20,9 @@ export function houseTold(file: unknown): HouseTold {
     return {
       kind: "told",
       correction: told,
+      handNames: resolved.handNames,
+      misfit: misfitOf(run, resolved.question),
+      kindNames: resolved.names,
       house,
       next: nextShots(run, resolved.question.eye).map((shot) => ({ ball: resolved.names[shot.situation], shot })),
       plans: planChanges(resolved, learned).map((change) => ({

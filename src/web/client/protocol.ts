@@ -5,6 +5,7 @@ import type { Hand } from "#engine/delivery/bowler";
 import type { BowlerMeasured } from "#engine/learning/delivery/measureBowler";
 import type { Diagnosis } from "#engine/learning/diagnosis/diagnose";
 import type { Correction } from "#engine/learning/house/correct";
+import type { Misfit } from "#engine/learning/house/misfit";
 import type { NextShot } from "#engine/learning/house/nextShot";
 import type { BagPlan } from "#engine/planning/bag/bagPlan";
 import type { BagQuestion } from "#engine/planning/bag/question";
@@ -177,6 +178,11 @@ export type HouseTold =
   | {
       readonly kind: "told";
       readonly correction: Omit<Correction, "house">;
+      /** Of each hand whose shots were seen. */
+      readonly handNames: readonly string[];
+      /** Whether the shots fit, and the name of each kind's ball. */
+      readonly misfit: Misfit;
+      readonly kindNames: readonly string[];
       /** What a plan takes in place of the ranges. */
       readonly house: JobHouse;
       /** Kinds of shot that would tell most next, most first. */

@@ -43,15 +43,19 @@ export function workerQueue(size: number): WorkerQueue {
     while (workers.size < size) start();
   };
   const start = (): void => {
-    const worker = new Worker(new URL("./computeWorker.ts", import.meta.url), { type: "module" });
+    // Its name is the language that it speaks.
+    const worker = new Worker(new URL("./computeWorker.ts", import.meta.url), { type: "module", name: document.documentElement.lang });
     workers.add(worker);
-    worker.addEventListener("message", (event: MessageEvent<Answer>) => line.finish(worker, outcomeOf(event.data)));
-    worker.addEventListener("error", (event) => {
+    const lose = (reason: Error): void => {
       workers.delete(worker);
       worker.terminate();
       // One that breaks without a call is replaced when the next call comes: without the server's files another one would break as well.
-      if (line.lose(worker, event instanceof ErrorEvent ? new Error(event.message) : new FileMissing())) fill();
-    });
+      if (line.lose(worker, reason)) fill();
+    };
+    worker.addEventListener("message", ({ data }: MessageEvent<Answer | null>) =>
+      data === null ? lose(new FileMissing()) : line.finish(worker, outcomeOf(data)),
+    );
+    worker.addEventListener("error", (event) => lose(event instanceof ErrorEvent ? new Error(event.message) : new FileMissing()));
     line.join(worker);
   };
   const ask = (call: Call, signal: StopSignal | null): Promise<ReplyTo<Call>> => {

@@ -10,6 +10,8 @@ declare const __PAGE_FILES__: { readonly version: string; readonly files: readon
 const worker = self as unknown as ServiceWorkerGlobalScope;
 const PAGE_CACHE = `gritwright-page-${__PAGE_FILES__.version}`;
 const READ_CACHE = "gritwright-read";
+/** Under which it is kept in which language the page was last opened; no file of the page is called so. */
+const LANGUAGE = "/language-of-the-page";
 /** Answers that are kept at most; the oldest go first. */
 const MOST_READ = 1500;
 
@@ -35,7 +37,7 @@ worker.addEventListener("fetch", (event) => {
   if (url.origin !== worker.location.origin) return;
   switch (answerFrom(request.method, url.pathname, request.mode === "navigate")) {
     case "page":
-      event.respondWith(fetch(request).catch(() => fromPage("/index.html")));
+      event.respondWith(opened(request, (work) => event.waitUntil(work)));
       return;
     case "file":
       event.respondWith(fromPage(url.pathname).then((kept) => (kept.ok ? kept : fetch(request))));
@@ -49,6 +51,27 @@ worker.addEventListener("fetch", (event) => {
     case "network":
   }
 });
+
+/** The shop's page; where the shop is away the page as it was installed, in the language that it was last opened in. */
+async function opened(request: Request, behind: (work: Promise<void>) => void): Promise<Response> {
+  try {
+    const answer = await fetch(request);
+    const language = answer.headers.get("content-language");
+    if (answer.ok && language !== null) behind(keepLanguage(language));
+    return answer;
+  } catch {
+    const cache = await caches.open(PAGE_CACHE).catch(() => null);
+    const language = (await (await cache?.match(LANGUAGE))?.text()) ?? "";
+    const begins = await fromPage(`/index.${language}.html`);
+    return begins.ok ? begins : fromPage("/index.html");
+  }
+}
+
+/** A browser that cannot get at what it keeps opens the page in the language that it was installed in. */
+async function keepLanguage(language: string): Promise<void> {
+  const cache = await caches.open(PAGE_CACHE).catch(() => null);
+  await cache?.put(LANGUAGE, new Response(language)).catch(() => undefined);
+}
 
 /** A file of the page as it was installed; an error where it is not there, or where the browser cannot get at what it keeps. */
 async function fromPage(path: string): Promise<Response> {

@@ -1,5 +1,4 @@
-import { LANGUAGE } from "#words/en/rooms/frame";
-import { fixed } from "#words/figures";
+import { fixed, LANGUAGE } from "#words/figures";
 import { answered, shop } from "./shopClient.ts";
 import { useRead } from "./useShop.ts";
 

@@ -3,28 +3,16 @@ import type { AbrasiveId } from "#engine/surface/abrasives";
 import type { RECIPE_REMARKS } from "#engine/surface/recipe";
 import type { StageKind, StagePlan, StageWhy } from "#engine/surface/stages";
 import type * as en from "../en/bench.ts";
+import { numberedNames } from "../numberedNames.ts";
 import type { Sentence } from "../params.ts";
 import type { Translated } from "../translated.ts";
 import { fixed } from "./figures.ts";
 
 export const ABRASIVE_NAMES: Readonly<Record<AbrasiveId, string>> = {
-  "pad-360": "Pad 360",
-  "pad-500": "Pad 500",
-  "pad-800": "Pad 800",
-  "pad-1000": "Pad 1000",
-  "pad-1500": "Pad 1500",
-  "pad-2000": "Pad 2000",
-  "pad-3000": "Pad 3000",
-  "pad-4000": "Pad 4000",
-  "pad-5000": "Pad 5000",
-  "paper-P240": "Nassschleifpapier P240",
-  "paper-P320": "Nassschleifpapier P320",
-  "paper-P400": "Nassschleifpapier P400",
-  "paper-P600": "Nassschleifpapier P600",
-  "paper-P800": "Nassschleifpapier P800",
-  "paper-P1000": "Nassschleifpapier P1000",
-  "paper-P1500": "Nassschleifpapier P1500",
-  "paper-P2000": "Nassschleifpapier P2000",
+  ...numberedNames(
+    (number) => `Pad ${number}`,
+    (number) => `Nassschleifpapier ${number}`,
+  ),
   "woven-coarse": "grobes Vliespad",
   "woven-fine": "feines Vliespad",
   compound: "Schleifpaste",

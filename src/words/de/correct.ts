@@ -1,6 +1,8 @@
+import { usefulnessOf } from "#engine/learning/usefulness";
 import type * as en from "../en/correct.ts";
 import type { Translated } from "../translated.ts";
 import { fixed, inHundred } from "./figures.ts";
+import { USEFULNESS } from "./usefulness.ts";
 
 export const PARAMETER_WORDS: Translated<typeof en.PARAMETER_WORDS> = {
   "house.dry": { name: "Reibung auf dem Trockenen, zur üblichen", unit: "", decimals: 2 },
@@ -12,6 +14,20 @@ export const PARAMETER_WORDS: Translated<typeof en.PARAMETER_WORDS> = {
   speedMph: { name: "Geschwindigkeit beim Abwurf", unit: "mph", decimals: 1 },
   revRateRpm: { name: "Drehzahl", unit: "U/min", decimals: 0 },
   axisRotationDeg: { name: "Achsdrehung", unit: "°", decimals: 1 },
+};
+
+export const misfitText: typeof en.misfitText = ({ strange, shots, kinds }, names) => {
+  const [worst] = kinds;
+  const beside =
+    worst.boardsOff === null
+      ? ""
+      : `, im Mittel ${fixed(Math.abs(worst.boardsOff), 1)} Bretter zu ${worst.boardsOff > 0 ? "hoch" : "leicht"} gegen das Gelernte`;
+  return `Diese Würfe passen nicht. ${strange} von ${shots} mit Zahlen liegen dort, wo einer von hundert läge, am meisten die mit ${names[worst.situation]}${beside}. Sieh nach, ob die Bretter von der Seite des Spielers gezählt sind und ob Ball, Linie und Öl die richtigen sind, ehe du das nutzt.`;
+};
+
+export const parameterName: typeof en.parameterName = ({ id, hand }, handNames) => {
+  const { name } = PARAMETER_WORDS[id];
+  return hand === null || handNames.length === 1 ? name : `${handNames[hand]}: ${name}`;
 };
 
 export const CORRECT: Translated<typeof en.CORRECT> = {
@@ -36,13 +52,14 @@ export const CORRECT: Translated<typeof en.CORRECT> = {
       : `Gegeneinander gebunden: weniger ${first} sähe aus wie weniger ${second}; nur beide zusammen sind bekannt (${fixed(correlation, 2)}).`,
   next: "Welcher weitere genaue Blick am meisten sagte",
   nextLine: (ball, line, nats, tells, left) =>
-    `${ball}, ${line}: ${fixed(nats, 2)} nats; am meisten von ${tells}, dessen Streuung zu ${fixed(100 * left, 0)} % bliebe`,
+    `${ball}, ${line}: ${USEFULNESS[usefulnessOf(nats)]}; verrät am meisten von ${tells}, dessen Streuung zu ${fixed(100 * left, 0)} % bliebe`,
   plans: "Der Plan der Oberfläche, ohne und mit dem, was das Haus gelehrt hat",
   planLine: (ball, before, after, change) =>
     `${ball}: ${before === after ? `${after} wie vorher` : `vorher ${before}, jetzt ${after}`}; die Wahl trifft ${change < 0 ? "" : "+"}${inHundred(change)} gegen das, was gedacht war`,
   noPick: "keine genannt",
   notConverged: (factor) =>
     `Die Ziehungen haben sich nicht gesetzt (Gelman–Rubin ${fixed(factor, 2)}): anderer Keim, oder weniger Arten von Würfen.`,
-  jobHouse: "Mit --json ist der Block `house` für eine Auftragsdatei: ein Plan nimmt dann diese Ziehungen statt der Spannen.",
-  held: "Film durch Rauheit bei halbem Kontakt bleibt fest: Würfe zeigen nur das Verhältnis von Film zu ihr.",
+  jobHouse:
+    "Mit --json ist der Block `house` für eine Auftragsdatei: ein Plan fragt dann die Welten, die diese Würfe sagen, jede mit ihrem Haus und ihren Händen.",
+  held: "Zahlen von Schale und Kontakt werden nicht einzeln gesagt: die Würfe sagen, in welchen Welten sie geworfen wurden.",
 };

@@ -3,10 +3,12 @@ import type { SymptomId } from "#engine/learning/diagnosis/complaint";
 import type { DiagnosisMessageId } from "#engine/learning/diagnosis/diagnose";
 import type { Evidence, EvidenceId } from "#engine/learning/diagnosis/evidence";
 import type { StepId } from "#engine/learning/diagnosis/nextSteps";
+import { usefulnessOf } from "#engine/learning/usefulness";
 import type * as en from "../en/diagnosis.ts";
 import { Params, type Sentence } from "../params.ts";
 import type { Translated } from "../translated.ts";
 import { feet, fixed, signed } from "./figures.ts";
+import { USEFULNESS } from "./usefulness.ts";
 
 export const SYMPTOM_WORDS: Readonly<Record<SymptomId, string>> = {
   hooksEarlyHitsWeak: "Er hakt zu früh.",
@@ -184,7 +186,7 @@ export const DIAGNOSIS: Translated<typeof en.DIAGNOSIS> = {
   speaksFor: "dafür",
   against: "dagegen",
   steps: "Der nächste Schritt, nach dem, was er für seine Zeit verrät",
-  step: (words, minutes, nats) => `${words} (etwa ${fixed(minutes, 0)} min; verrät ${fixed(nats, 2)} nat)`,
+  step: (words, minutes, nats) => `${words} (etwa ${fixed(minutes, 0)} min; ${USEFULNESS[usefulnessOf(nats)]})`,
   answer: "Wenn es das erste ist",
   chosen:
     "Die Aussichten beruhen auf Regeln des Fachs mit gewählten Faktoren und, wo es dabeisteht, auf dem Modell; siehe docs/model/diagnosis.md.",

@@ -1,9 +1,8 @@
-/** Zahlen auf Deutsch: Dezimalkomma, echtes Minuszeichen, die Einheit dahinter. Dieselben Namen wie in `words/figures`. */
-export function fixed(value: number, decimals: number): string {
-  const text = value.toFixed(decimals);
-  const isZero = Number(text) === 0;
-  return (isZero ? text.replace("-", "") : text.replace("-", "−")).replace(".", ",");
-}
+import { fixedIn } from "../numbers.ts";
+
+export const LANGUAGE = "de-DE";
+
+export const fixed = fixedIn(LANGUAGE);
 
 export function signed(value: number, decimals: number): string {
   const text = fixed(value, decimals);

@@ -3,27 +3,15 @@ import type { AbrasiveId } from "#engine/surface/abrasives";
 import type { RECIPE_REMARKS } from "#engine/surface/recipe";
 import type { StageKind, StagePlan, StageWhy } from "#engine/surface/stages";
 import { fixed } from "../figures.ts";
+import { numberedNames } from "../numberedNames.ts";
 import type { Sentence } from "../params.ts";
 
 /** What the bench says: abrasives, stages, stops, and what is wrong with a recipe. */
 export const ABRASIVE_NAMES: Readonly<Record<AbrasiveId, string>> = {
-  "pad-360": "pad 360",
-  "pad-500": "pad 500",
-  "pad-800": "pad 800",
-  "pad-1000": "pad 1000",
-  "pad-1500": "pad 1500",
-  "pad-2000": "pad 2000",
-  "pad-3000": "pad 3000",
-  "pad-4000": "pad 4000",
-  "pad-5000": "pad 5000",
-  "paper-P240": "wet paper P240",
-  "paper-P320": "wet paper P320",
-  "paper-P400": "wet paper P400",
-  "paper-P600": "wet paper P600",
-  "paper-P800": "wet paper P800",
-  "paper-P1000": "wet paper P1000",
-  "paper-P1500": "wet paper P1500",
-  "paper-P2000": "wet paper P2000",
+  ...numberedNames(
+    (number) => `pad ${number}`,
+    (number) => `wet paper ${number}`,
+  ),
   "woven-coarse": "coarse woven pad",
   "woven-fine": "fine woven pad",
   compound: "compound",

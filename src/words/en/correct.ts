@@ -1,5 +1,8 @@
-import type { ParameterId } from "#engine/learning/house/parameters";
+import type { Misfit } from "#engine/learning/house/misfit";
+import type { Parameter, ParameterId } from "#engine/learning/house/parameters";
+import { usefulnessOf } from "#engine/learning/usefulness";
 import { fixed, inHundred } from "../figures.ts";
+import { USEFULNESS } from "./usefulness.ts";
 
 /** What is learned, as it is called in a report, with its unit and decimals. */
 export const PARAMETER_WORDS: Readonly<Record<ParameterId, { readonly name: string; readonly unit: string; readonly decimals: number }>> = {
@@ -17,6 +20,22 @@ export const PARAMETER_WORDS: Readonly<Record<ParameterId, { readonly name: stri
 function figure(id: ParameterId, value: number): string {
   const { decimals, unit } = PARAMETER_WORDS[id];
   return `${fixed(value, decimals)}${unit === "" || unit === "°" ? unit : ` ${unit}`}`;
+}
+
+/** A parameter by its name; of one of several hands, with whose. */
+export function parameterName({ id, hand }: Parameter, handNames: readonly string[]): string {
+  const { name } = PARAMETER_WORDS[id];
+  return hand === null || handNames.length === 1 ? name : `${handNames[hand]}: ${name}`;
+}
+
+/** Shots that nothing which was learned explains. @param names of each kind's ball */
+export function misfitText({ strange, shots, kinds }: Misfit, names: readonly string[]): string {
+  const [worst] = kinds;
+  const beside =
+    worst.boardsOff === null
+      ? ""
+      : `, ${fixed(Math.abs(worst.boardsOff), 1)} boards ${worst.boardsOff > 0 ? "high" : "light"} of what was learned in the mean`;
+  return `These shots do not fit. ${strange} of ${shots} with figures lie where one in a hundred would, most of all those of ${names[worst.situation]}${beside}. See whether boards are counted from the bowler's own side, and whether ball, line and oil are the right ones, before you use this.`;
 }
 
 /** The report of a house correction. */
@@ -39,13 +58,14 @@ export const CORRECT = {
       : `Tied against each other: less ${first} would show like less ${second}; only both together are told (${fixed(correlation, 2)}).`,
   next: "What one more careful look would tell most",
   nextLine: (ball: string, line: string, nats: number, tells: string, left: number) =>
-    `${ball}, ${line}: ${fixed(nats, 2)} nats; most of ${tells}, of whose spread ${fixed(100 * left, 0)} % would be left`,
+    `${ball}, ${line}: ${USEFULNESS[usefulnessOf(nats)]}; tells most of ${tells}, of whose spread ${fixed(100 * left, 0)} % would be left`,
   plans: "The finish plan, without and with what the house has taught",
   planLine: (ball: string, before: string, after: string, change: number) =>
     `${ball}: ${before === after ? `${after} as before` : `${before} before, ${after} now`}; the pick strikes ${change < 0 ? "" : "+"}${inHundred(change)} against what was thought`,
   noPick: "none named",
   notConverged: (factor: number) =>
     `The sampling has not settled (Gelman–Rubin ${fixed(factor, 2)}): take another seed, or fewer kinds of shot.`,
-  jobHouse: "With --json the block `house` is for a job file: a plan then takes these draws in place of the ranges.",
-  held: "Film over roughness at half contact is held: shots show only the ratio of film to it.",
+  jobHouse:
+    "With --json the block `house` is for a job file: a plan then asks the worlds that say these shots, each with its house and its hands.",
+  held: "Constants of covers and of contact are not told one by one: the shots say in which worlds they were thrown.",
 } as const;

@@ -3,8 +3,10 @@ import type { SymptomId } from "#engine/learning/diagnosis/complaint";
 import type { DiagnosisMessageId } from "#engine/learning/diagnosis/diagnose";
 import type { Evidence, EvidenceId } from "#engine/learning/diagnosis/evidence";
 import type { StepId } from "#engine/learning/diagnosis/nextSteps";
+import { usefulnessOf } from "#engine/learning/usefulness";
 import { feet, fixed, signed } from "../figures.ts";
 import { Params, type Sentence } from "../params.ts";
+import { USEFULNESS } from "./usefulness.ts";
 
 /** What a bowler complains of, as plain sentences. */
 export const SYMPTOM_WORDS: Readonly<Record<SymptomId, string>> = {
@@ -188,7 +190,7 @@ export const DIAGNOSIS = {
   speaksFor: "for",
   against: "against",
   steps: "The next step, by what it tells for its time",
-  step: (words: string, minutes: number, nats: number) => `${words} (about ${fixed(minutes, 0)} min; tells ${fixed(nats, 2)} nats)`,
+  step: (words: string, minutes: number, nats: number) => `${words} (about ${fixed(minutes, 0)} min; ${USEFULNESS[usefulnessOf(nats)]})`,
   answer: "If it is the first",
   chosen: "Chances rest on rules of the trade whose factors are chosen, and on the model where it is marked; see docs/model/diagnosis.md.",
 } as const;

@@ -1,5 +1,5 @@
 import { assume } from "../../assumptions.ts";
-import { knownCover } from "../../ball/covers.ts";
+import { coverOf, knownCover } from "../../ball/ball.ts";
 import { type SpeedClass, speedClass, spinRatio } from "../../delivery/style.ts";
 import { filmOfPattern } from "../../lane/film.ts";
 import { volumeMl } from "../../lane/filmMap.ts";
@@ -265,9 +265,9 @@ const fadedByGames: Finding = (cause, { ball, use }) => {
 /** Oil is drawn out about every 40 to 50 games of a reactive ball (common practice). */
 const oil: Finding = (cause, { ball, use }) => {
   if (cause !== "ball.oilSoaked" || use.gamesSinceExtraction === null) return null;
-  if (knownCover(ball) === null) return null;
-  const takesOil = ball.cover === "solid" || ball.cover === "hybrid" || ball.cover === "pearl";
-  if (!takesOil) return trade("oilNotDue", 0.05, { games: use.gamesSinceExtraction });
+  const cover = knownCover(ball);
+  if (cover === null) return null;
+  if (!coverOf(cover).reactive) return trade("oilNotDue", 0.05, { games: use.gamesSinceExtraction });
   if (use.gamesSinceExtraction >= 40) return trade("oilDue", 3, { games: use.gamesSinceExtraction });
   return use.gamesSinceExtraction <= 15 ? trade("oilNotDue", 0.15, { games: use.gamesSinceExtraction }) : null;
 };

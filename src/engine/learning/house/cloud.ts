@@ -2,7 +2,7 @@ import { deriveSeed, evenPoints, normalDeviate, uniformSource } from "../../rand
 import { effectiveNumber } from "../../worlds/effectiveNumber.ts";
 import { cholesky, lowerTimes, type Matrix } from "../matrix.ts";
 import type { InWorld } from "./inWorld.ts";
-import { PLACE_SIZE, type Place } from "./parameters.ts";
+import { HAND_SIZE, HOUSE_SIZE, type Place, placeSize } from "./parameters.ts";
 
 /** A world with its share of what is believed before the shots, and what they say in it. */
 export interface CloudWorld {
@@ -10,15 +10,22 @@ export interface CloudWorld {
   readonly seen: () => Pick<InWorld, "logLikelihood">;
 }
 
-/** A house and a hand in one of the worlds that may have thrown the shots: all count alike. */
+/** A house and its hands in one of the worlds that may have thrown the shots: all count alike. */
 export interface Particle {
   /** Place among the worlds that were asked. */
   readonly world: number;
   readonly place: Place;
 }
 
+/** The particles, and the logarithm of the chance of all that was seen before any of it was known: what two explanations are compared by. */
+export interface Cloud {
+  readonly particles: readonly Particle[];
+  readonly logEvidence: number;
+}
+
 interface Weighed extends Particle {
-  readonly log: number;
+  /** By hand, the logarithm of the chance of its shots. */
+  readonly logs: readonly number[];
 }
 
 /** Each time the likelihood is let in further, so many of the particles' worth is kept. */
@@ -28,63 +35,93 @@ const MOVES = 4;
 /** The share of moves that is taken where a random walk explores best, in several dimensions (Roberts, Gelman and Gilks 1997: .234; a little more in few). */
 const TAKEN = 0.28;
 /** The likelihood is all in after so many times, or the shots are such that nothing says them. */
-const MOST_ROUNDS = 40;
+const MOST_ROUNDS = 60;
 
 /**
  * Which houses and hands, in which worlds, may have thrown the shots: a cloud of the priors is let down to the posterior step by step, the likelihood taken to a
  * power that rises from 0 to 1; at each step it is drawn anew by its weights and every particle moved within its world by Metropolis' rule (sequential Monte
  * Carlo: Del Moral, Doucet and Jasra 2006, with the power chosen as Jasra et al. 2011 do). Bent and narrow clouds are followed, and the share of each world is
- * that of its own part of the cloud.
+ * that of its own part of the cloud. Where there are several hands each is also moved by itself, which asks only for its own shots.
  *
- * @param size particles, ≥ 2
+ * @param hands ≥ 1 @param size particles, ≥ 2
  */
-export function cloudOf(worlds: readonly CloudWorld[], size: number, seed: number): readonly Particle[] {
+export function cloudOf(worlds: readonly CloudWorld[], hands: number, size: number, seed: number): Cloud {
   const uniform = uniformSource(deriveSeed(seed, 1));
-  const unit = evenPoints(size, PLACE_SIZE, seed);
+  const dimensions = placeSize(hands);
+  const unit = evenPoints(size, dimensions, seed);
   const chosen = drawn(
     worlds.map(({ weight }) => weight),
     size,
     uniform(),
   );
-  let cloud: readonly Weighed[] = byWorld(
-    chosen.map((world, i) => ({ world, place: Array.from({ length: PLACE_SIZE }, (_, k) => normalDeviate(unit[i * PLACE_SIZE + k])) })),
-    (world) => {
-      const { logLikelihood } = worlds[world].seen();
-      return ({ place }) => ({ world, place, log: logLikelihood(place) });
-    },
-  );
+  const first = chosen.map((world, i) => ({
+    world,
+    place: Array.from({ length: dimensions }, (_, k) => normalDeviate(unit[i * dimensions + k])),
+  }));
+  const each = Array.from({ length: hands }, (_, hand) => hand);
+  let cloud: readonly Weighed[] = byWorld(first, (world) => {
+    const { logLikelihood } = worlds[world].seen();
+    return ({ place }) => ({ world, place, logs: each.map((hand) => logLikelihood(place, hand)) });
+  });
+  const strides = { all: 2.38 / Math.sqrt(dimensions), own: 2.38 / Math.sqrt(HAND_SIZE) };
   let power = 0;
-  let scale = 1;
+  let logEvidence = 0;
   for (let round = 0; power < 1 && round < MOST_ROUNDS; round++) {
-    const next = nextPower(cloud, power);
-    const best = Math.max(...cloud.map(({ log }) => log));
-    const weights = cloud.map(({ log }) => Math.exp((next - power) * (log - best)));
+    const logs = cloud.map(logOf);
+    const next = nextPower(logs, power);
+    const best = Math.max(...logs);
+    const weights = logs.map((log) => Math.exp((next - power) * (log - best)));
+    logEvidence += (next - power) * best + Math.log(weights.reduce((sum, weight) => sum + weight, 0) / size);
     cloud = drawn(weights, size, uniform()).map((at) => cloud[at]);
     power = next;
-    const lower = spreadWithin(cloud);
-    let taken = 0;
+    const covariance = covarianceWithin(cloud);
+    const all = cholesky(covariance);
+    const own = each.map((hand) => {
+      const at = HOUSE_SIZE + hand * HAND_SIZE;
+      return cholesky(covariance.slice(at, at + HAND_SIZE).map((row) => row.slice(at, at + HAND_SIZE)));
+    });
+    const taken = { all: 0, own: 0 };
+    const isTaken = (gain: number) => Math.log(uniform() + 1e-300) < gain;
     cloud = byWorld(cloud, (world) => {
       const { logLikelihood } = worlds[world].seen();
       return (from) => {
         let here = from;
         for (let move = 0; move < MOVES; move++) {
-          const off = lowerTimes(
-            lower,
-            here.place.map(() => scale * normalDeviate(uniform())),
-          );
-          const place = here.place.map((z, k) => z + off[k]);
-          const log = logLikelihood(place);
-          const gain = power * (log - here.log) + logPrior(place) - logPrior(here.place);
-          if (Math.log(uniform() + 1e-300) >= gain) continue;
-          here = { world, place, log };
-          taken += 1;
+          const place = strode(here.place, 0, all, strides.all, uniform);
+          const there = { world, place, logs: each.map((hand) => logLikelihood(place, hand)) };
+          if (isTaken(power * (logOf(there) - logOf(here)) + logPrior(place) - logPrior(here.place))) {
+            here = there;
+            taken.all += 1;
+          }
+          if (hands === 1) continue;
+          for (const hand of each) {
+            const moved = strode(here.place, HOUSE_SIZE + hand * HAND_SIZE, own[hand], strides.own, uniform);
+            const log = logLikelihood(moved, hand);
+            if (!isTaken(power * (log - here.logs[hand]) + logPrior(moved) - logPrior(here.place))) continue;
+            here = { world, place: moved, logs: here.logs.with(hand, log) };
+            taken.own += 1;
+          }
         }
         return here;
       };
     });
-    scale *= Math.exp(2 * (taken / (MOVES * size) - TAKEN));
+    strides.all *= Math.exp(2 * (taken.all / (MOVES * size) - TAKEN));
+    strides.own *= Math.exp(2 * (taken.own / (MOVES * size * hands) - TAKEN));
   }
-  return cloud.map(({ world, place }) => ({ world, place }));
+  return { particles: cloud.map(({ world, place }) => ({ world, place })), logEvidence };
+}
+
+function logOf({ logs }: Pick<Weighed, "logs">): number {
+  return logs.reduce((sum, log) => sum + log, 0);
+}
+
+/** A place moved by a random step in the coordinates from `at` on. */
+function strode(place: Place, at: number, lower: Matrix, stride: number, uniform: () => number): Place {
+  const off = lowerTimes(
+    lower,
+    lower.map(() => stride * normalDeviate(uniform())),
+  );
+  return place.map((z, k) => z + (off[k - at] ?? 0));
 }
 
 /** Logarithm of the prior's density of a place, but for a constant. */
@@ -120,10 +157,10 @@ function drawn(weights: readonly number[], count: number, at: number): readonly 
 }
 
 /** The greatest power up to 1 at which the particles, weighed anew, still count as {@link KEPT} of them. */
-function nextPower(cloud: readonly Weighed[], power: number): number {
-  const best = Math.max(...cloud.map(({ log }) => log));
-  const worth = (next: number) => effectiveNumber(cloud.map(({ log }) => Math.exp((next - power) * (log - best))));
-  const least = KEPT * cloud.length;
+function nextPower(logs: readonly number[], power: number): number {
+  const best = Math.max(...logs);
+  const worth = (next: number) => effectiveNumber(logs.map((log) => Math.exp((next - power) * (log - best))));
+  const least = KEPT * logs.length;
   if (worth(1) >= least) return 1;
   let [low, high] = [power, 1];
   for (let i = 0; i < 30; i++) {
@@ -134,8 +171,9 @@ function nextPower(cloud: readonly Weighed[], power: number): number {
   return Math.max(low, power + 1e-6);
 }
 
-/** Cholesky's factor of how places spread within their worlds, all worlds taken together. */
-function spreadWithin(cloud: readonly Particle[]): Matrix {
+/** How places spread within their worlds, all worlds taken together. */
+function covarianceWithin(cloud: readonly Particle[]): number[][] {
+  const size = cloud[0].place.length;
   const middles = new Map<number, { readonly sum: number[]; count: number }>();
   for (const { world, place } of cloud) {
     const own = middles.get(world) ?? { sum: place.map(() => 0), count: 0 };
@@ -146,12 +184,12 @@ function spreadWithin(cloud: readonly Particle[]): Matrix {
     middles.set(world, own);
   }
   const free = Math.max(1, cloud.length - middles.size);
-  const covariance = Array.from({ length: PLACE_SIZE }, (_, i) => Array.from({ length: PLACE_SIZE }, (_one, k) => (i === k ? 1e-4 : 0)));
+  const covariance = Array.from({ length: size }, (_, i) => Array.from({ length: size }, (_one, k) => (i === k ? 1e-4 : 0)));
   for (const { world, place } of cloud) {
     const own = middles.get(world);
     if (own === undefined) continue;
     const off = place.map((z, k) => z - own.sum[k] / own.count);
-    for (let i = 0; i < PLACE_SIZE; i++) for (let k = 0; k < PLACE_SIZE; k++) covariance[i][k] += (off[i] * off[k]) / free;
+    for (let i = 0; i < size; i++) for (let k = 0; k < size; k++) covariance[i][k] += (off[i] * off[k]) / free;
   }
-  return cholesky(covariance);
+  return covariance;
 }

@@ -1,5 +1,4 @@
 import { type Assumed, assume } from "../../assumptions.ts";
-import type { Bowler } from "../../delivery/bowler.ts";
 import { EngineFault, type Problem } from "../../fault.ts";
 import { weightedMean } from "../../planning/comparison.ts";
 import type { HandNumbers, HouseLearned, LearnedWorld } from "../../planning/question.ts";
@@ -15,12 +14,14 @@ import {
   DELIVERY_IDS,
   type DeliveryId,
   deliveryAt,
+  type Hand,
   laneAt,
-  type MeanKnown,
-  MIDDLE,
-  PARAMETER_IDS,
+  middlePlace,
+  type Parameter,
   type ParameterId,
   type Place,
+  parametersOf,
+  placeSize,
   valuesAt,
 } from "./parameters.ts";
 import type { Scatter } from "./scatter.ts";
@@ -28,8 +29,8 @@ import type { Scatter } from "./scatter.ts";
 /** Everything a house is learned from. */
 export interface CorrectQuestion {
   readonly seed: number;
-  readonly bowler: Bowler;
-  readonly known: MeanKnown;
+  /** Whose shots were seen: at least one. */
+  readonly hands: readonly Hand[];
   readonly situations: readonly SituationSeen[];
   readonly eye: Eye;
   readonly assumptions: Readonly<Partial<Assumed>>;
@@ -38,6 +39,8 @@ export interface CorrectQuestion {
 /** One parameter after the shots. */
 export interface Learned {
   readonly id: ParameterId;
+  /** Whose hand, by its place; null: the house's. */
+  readonly hand: number | null;
   /** Mean, and the ends of the 90 % interval. */
   readonly value: number;
   readonly low: number;
@@ -52,9 +55,9 @@ export interface Correction {
   readonly shots: number;
   readonly parameters: readonly Learned[];
   /** Pairs that the shots tell together better than apart. */
-  readonly tied: readonly { readonly pair: readonly [ParameterId, ParameterId]; readonly correlation: number }[];
+  readonly tied: readonly { readonly pair: readonly [Parameter, Parameter]; readonly correlation: number }[];
   /** Parameters of which the shots say next to nothing. */
-  readonly untold: readonly ParameterId[];
+  readonly untold: readonly Parameter[];
   /** How well clouds that know nothing of one another agree: 1 is wholly. */
   readonly worstRhat: number;
   /** What a plan takes in place of the worlds' own nights. */
@@ -74,7 +77,7 @@ export interface CorrectionRun {
 export interface Drawn {
   readonly world: World;
   readonly place: Place;
-  /** Every parameter, in the order of `PARAMETER_IDS`. */
+  /** Every parameter, in the order of {@link parametersOf}. */
   readonly values: readonly number[];
   readonly shown: Shown;
 }
@@ -110,17 +113,20 @@ export function correct(question: CorrectQuestion): CorrectionRun {
   const worlds = ensemble().worlds.slice(0, WORLDS);
   const constants = worlds.map((world) => assumedOf(world, question));
   const askedWith = (looking: Looking) => constants.map((assumed, i) => asked(assumed, worlds[i].weight, looking));
-  const first: Looking = { ...question, expectedFt: expectedFt(question, middle), near: MIDDLE };
-  const looking: Looking = { ...first, near: meanPlace(cloudOf(askedWith(first), WORLDS, deriveSeed(seed, 30))) };
+  const { hands } = question;
+  const cloud = (of: readonly ReturnType<typeof asked>[], size: number, stream: number) =>
+    cloudOf(of, hands.length, size, deriveSeed(seed, stream)).particles;
+  const first: Looking = { ...question, expectedFt: expectedFt(question, middle), near: middlePlace(hands.length) };
+  const looking: Looking = { ...first, near: meanPlace(cloud(askedWith(first), WORLDS, 30)) };
   const inWorlds = askedWith(looking);
-  const clouds = Array.from({ length: CLOUDS }, (_, i) => cloudOf(inWorlds, IN_CLOUD, deriveSeed(seed, 31 + i)));
-  const rows = clouds.map((cloud) => cloud.map(({ world, place }) => valuesIn(question, constants[world], place)));
+  const clouds = Array.from({ length: CLOUDS }, (_, i) => cloud(inWorlds, IN_CLOUD, 31 + i));
+  const rows = clouds.map((one) => one.map(({ world, place }) => valuesAt(place, constants[world], hands)));
   const drawn = everySo(clouds.flat(), KEPT).map(({ world, place }): Drawn => {
-    const values = valuesIn(question, constants[world], place);
+    const values = valuesAt(place, constants[world], hands);
     return { world: worlds[world], place, values, shown: inWorlds[world].seen().shown(place) };
   });
   const inMiddle = asked(middle, 1, looking);
-  const house = houseOf(question, drawn, cloudOf([inMiddle], IN_MIDDLE, deriveSeed(seed, 40)));
+  const house = houseOf(question, drawn, cloud([inMiddle], IN_MIDDLE, 40));
   return { correction: told(question, rows, house, worlds), scatters: inMiddle.seen().scatters, drawn };
 }
 
@@ -136,11 +142,6 @@ function asked(assumed: Assumed, weight: number, looking: Looking) {
   };
 }
 
-function valuesIn({ bowler, known }: CorrectQuestion, assumed: Assumed, place: Place): readonly number[] {
-  const values = valuesAt(place, assumed, bowler, known);
-  return PARAMETER_IDS.map((id) => values[id]);
-}
-
 /** So many of all, as far apart as can be. */
 function everySo<T>(all: readonly T[], count: number): readonly T[] {
   return Array.from({ length: count }, (_, i) => all[Math.floor(((i + 0.5) * all.length) / count)]);
@@ -152,12 +153,12 @@ export function assumedOf({ values }: Pick<World, "values">, { assumptions }: Pi
 }
 
 /** Where each situation's ball is expected to turn by the middle world: what whoever notes "early" has in mind. */
-function expectedFt({ bowler, situations }: CorrectQuestion, middle: Assumed): readonly number[] {
-  return situations.map((situation) => observe(throwerFor(situation, bowler, middle), situation, [])[LATENT.hookFt]);
+function expectedFt({ hands, situations }: CorrectQuestion, middle: Assumed): readonly number[] {
+  return situations.map((situation) => observe(throwerFor(situation, hands[situation.hand].bowler, middle), situation, [])[LATENT.hookFt]);
 }
 
 function meanPlace(cloud: readonly Particle[]): Place {
-  return MIDDLE.map((_, k) => cloud.reduce((sum, { place }) => sum + place[k], 0) / cloud.length);
+  return cloud[0].place.map((_, k) => cloud.reduce((sum, { place }) => sum + place[k], 0) / cloud.length);
 }
 
 /** @param clouds of each cloud, the parameters of its houses and hands */
@@ -167,16 +168,17 @@ function told(question: CorrectQuestion, clouds: readonly Rows[], house: HouseLe
   const { covariance } = weightedCovariance(rows, alike);
   const sds = covariance.map((row, i) => Math.sqrt(row[i]));
   const priors = priorsOf(question, worlds);
-  const parameters = PARAMETER_IDS.map((id, i): Learned => {
+  const of = parametersOf(question.hands);
+  const parameters = of.map(({ id, hand }, i): Learned => {
     const { sd, ...before } = priors[i];
     const after = summary(
       rows.map((row) => row[i]),
       alike,
     );
-    return { id, value: after.value, low: after.low, high: after.high, before, left: sds[i] / sd };
+    return { id, hand, value: after.value, low: after.low, high: after.high, before, left: sds[i] / sd };
   });
-  const tied = PARAMETER_IDS.flatMap((a, i) =>
-    PARAMETER_IDS.slice(i + 1).flatMap((b, k) => {
+  const tied = of.flatMap((a, i) =>
+    of.slice(i + 1).flatMap((b, k) => {
       const j = i + 1 + k;
       const correlation = covariance[i][j] / (sds[i] * sds[j]);
       return Math.abs(correlation) >= TIED_FROM ? [{ pair: [a, b] as const, correlation }] : [];
@@ -186,7 +188,7 @@ function told(question: CorrectQuestion, clouds: readonly Rows[], house: HouseLe
     shots: house.shots,
     parameters,
     tied: tied.toSorted((a, b) => Math.abs(b.correlation) - Math.abs(a.correlation)),
-    untold: parameters.filter(({ left }) => left >= UNTOLD_FROM).map(({ id }) => id),
+    untold: parameters.filter(({ left }) => left >= UNTOLD_FROM).map(({ id, hand }) => ({ id, hand })),
     worstRhat: worstRhat(clouds),
     house,
   };
@@ -202,7 +204,7 @@ function worstRhat(clouds: readonly Rows[]): number {
     ),
   );
   return Math.max(
-    ...PARAMETER_IDS.map((_, i) => {
+    ...clouds[0][0].map((_, i) => {
       const means = each.map(({ mean }) => mean[i]);
       const all = means.reduce((sum, mean) => sum + mean, 0) / means.length;
       const between = means.reduce((sum, mean) => sum + (mean - all) ** 2, 0) / (means.length - 1);
@@ -217,35 +219,25 @@ type Rows = readonly (readonly number[])[];
 const EVEN = 200;
 
 /** What was believed of each parameter before: over the worlds that were asked, and houses and hands as they may be. */
-function priorsOf({ bowler, known, assumptions }: CorrectQuestion, worlds: readonly World[]) {
+function priorsOf({ hands, assumptions }: CorrectQuestion, worlds: readonly World[]) {
   const weights = worlds.map(({ weight }) => weight);
   const constants = worlds.map((world) => assumedOf(world, { assumptions }));
-  const ends = (share: number) =>
-    valuesAt(
-      MIDDLE.map(() => share),
-      constants[0],
-      bowler,
-      known,
-    );
+  const ends = (share: number) => valuesAt(new Array<number>(placeSize(hands.length)).fill(share), constants[0], hands);
   // Places are standard normal: their 5, 50 and 95 % points, and the deviation of an even or normal prior by even points.
   const [low, value, high] = [-1.6449, 0, 1.6449].map(ends);
   const even = Array.from({ length: EVEN }, (_, i) => ends(normalDeviate((i + 0.5) / EVEN)));
-  return PARAMETER_IDS.map((id) => {
+  return parametersOf(hands).map(({ id }, i) => {
     if (!isOwn(id))
       return summary(
         constants.map((assumed) => assumed[id]),
         weights,
       );
-    const values = even.map((of) => of[id]);
-    return {
-      value: value[id],
-      low: low[id],
-      high: high[id],
-      sd: summary(
-        values,
-        values.map(() => 1),
-      ).sd,
-    };
+    const values = even.map((of) => of[i]);
+    const { sd } = summary(
+      values,
+      values.map(() => 1),
+    );
+    return { value: value[i], low: low[i], high: high[i], sd };
   });
 }
 
@@ -280,28 +272,28 @@ function handOf({ speedMph, revRateRpm, axisRotationDeg }: Readonly<Record<Deliv
 }
 
 /** What a plan takes: houses and hands, each in its world; and those of the middle world, for what is drawn. */
-function houseOf({ bowler, known, situations }: CorrectQuestion, drawn: readonly Drawn[], inMiddle: readonly Particle[]): HouseLearned {
+function houseOf({ hands, situations }: CorrectQuestion, drawn: readonly Drawn[], inMiddle: readonly Particle[]): HouseLearned {
   const numbersOf = (place: Place) => {
     const lane = laneAt(place);
     return NIGHT_IDS.map((id) => lane[id]);
   };
   const worlds = drawn.map(({ world, place }): LearnedWorld => {
-    const delivery = deliveryAt(place, bowler, known);
-    return { world: world.id, weight: 1 / drawn.length, lane: numbersOf(place), delivery: handOf(delivery) };
+    const deliveries = hands.map((_, hand) => handOf(deliveryAt(place, hands, hand)));
+    return { world: world.id, weight: 1 / drawn.length, lane: numbersOf(place), deliveries };
   });
   return {
     shots: situations.reduce((sum, { shots }) => sum + shots.length, 0),
     ids: [...NIGHT_IDS],
     draws: inMiddle.map(({ place }) => numbersOf(place)),
-    inWorlds: { ensemble: ensemble().digest, bowler: handOf(bowler), worlds },
+    inWorlds: { ensemble: ensemble().digest, bowlers: hands.map(({ bowler }) => handOf(bowler)), worlds },
   };
 }
 
-function checkQuestion({ situations, known, eye }: CorrectQuestion): void {
+function checkQuestion({ situations, hands, eye }: CorrectQuestion): void {
   const problems: Problem[] = [];
   if (situations.every(({ shots }) => shots.length === 0))
     problems.push({ path: "shots", value: "none", allowed: "at least one shot that was seen" });
-  for (const [name, sd] of [...Object.entries(known), ...Object.entries(eye)])
+  for (const [name, sd] of [...hands.flatMap(({ known }) => Object.entries(known)), ...Object.entries(eye)])
     if (!(sd > 0 && Number.isFinite(sd))) problems.push({ path: name, value: sd, allowed: "a standard deviation above 0" });
   if (problems.length > 0) throw new EngineFault(problems);
 }

@@ -15,7 +15,7 @@ const OUTLIER_WIDTH = 5;
 const LEAVE_BELIEVED = 0.8;
 const ANY_LEAVE = 0.05;
 
-interface Read {
+export interface Read {
   readonly latent: number;
   readonly value: number;
   readonly eyeSd: number;
@@ -71,7 +71,8 @@ export function shotLikelihood(shot: ShotSeen, about: Scatter, expectedFt: numbe
   };
 }
 
-function readsOf(shot: ShotSeen, distances: readonly number[], eye: Eye): readonly Read[] {
+/** The figures that were read of a shot. */
+export function readsOf(shot: ShotSeen, distances: readonly number[], eye: Eye): readonly Read[] {
   const reads: Read[] = shot.boards.map(({ atFt, board }) => ({
     latent: LATENT.boards + distances.indexOf(atFt),
     value: board,

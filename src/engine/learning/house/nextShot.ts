@@ -2,7 +2,7 @@ import { cholesky, dotProduct, logDet, solveCholesky, weightedCovariance } from 
 import type { CorrectionRun } from "./correct.ts";
 import type { Eye } from "./notes.ts";
 import { LATENT } from "./observe.ts";
-import { PARAMETER_IDS, type ParameterId } from "./parameters.ts";
+import type { Parameter } from "./parameters.ts";
 import { scatter } from "./scatter.ts";
 
 /** What one more shot of a kind would tell. */
@@ -12,7 +12,7 @@ export interface NextShot {
   /** Expected information, nats: half the logarithm of how much smaller the cloud of what is still possible becomes. */
   readonly nats: number;
   /** The parameter of which it would tell most, and the share of its spread that would be left. */
-  readonly tells: ParameterId;
+  readonly tells: Parameter;
   readonly left: number;
 }
 
@@ -23,7 +23,7 @@ const SEEN = [LATENT.breakpointBoard, LATENT.breakpointFt, LATENT.boardAtPins, L
  * Which kind of shot would tell most if it were seen next, most first. With the covariance Σ of what the houses and hands still possible show, and the noise S
  * of a shot and an eye, it tells ½ log det(1 + S⁻¹Σ) (Lindley 1956, for normal clouds).
  */
-export function nextShots({ scatters, drawn }: CorrectionRun, eye: Eye): readonly NextShot[] {
+export function nextShots({ scatters, drawn, correction }: CorrectionRun, eye: Eye): readonly NextShot[] {
   const alike = drawn.map(() => 1);
   return scatters
     .map((about, situation): NextShot => {
@@ -32,13 +32,14 @@ export function nextShots({ scatters, drawn }: CorrectionRun, eye: Eye): readonl
       const noise = SEEN.map((a, i) => SEEN.map((b, k) => scatter(about, a, b) + (i === k ? eyeSd(a, eye) ** 2 : 0)));
       const lower = cholesky(noise.map((row, i) => row.map((value, k) => value + covariance[i][k])));
       const nats = 0.5 * (logDet(lower) - logDet(cholesky(noise)));
-      const left = PARAMETER_IDS.map((_, p) => {
+      const left = correction.parameters.map((_, p) => {
         const at = SEEN.length + p;
         const column = SEEN.map((_latent, i) => covariance[i][at]);
         return Math.sqrt(Math.max(0, 1 - dotProduct(column, solveCholesky(lower, column)) / covariance[at][at]));
       });
       const best = left.indexOf(Math.min(...left));
-      return { situation, nats, tells: PARAMETER_IDS[best], left: left[best] };
+      const { id, hand } = correction.parameters[best];
+      return { situation, nats, tells: { id, hand }, left: left[best] };
     })
     .toSorted((a, b) => b.nats - a.nats);
 }

@@ -24,8 +24,10 @@ export interface ShotSeen {
   readonly leave: Leave | null;
 }
 
-/** Shots thrown alike: one ball in one state on one film, along one line that was meant. */
+/** Shots thrown alike: one hand, one ball in one state on one film, along one line that was meant. */
 export interface SituationSeen {
+  /** Which of the bowlers whose shots were seen. */
+  readonly hand: number;
   readonly ball: Ball;
   /** The film as the bowler sees it: a left-hander's is mirrored. */
   readonly film: FilmMap;

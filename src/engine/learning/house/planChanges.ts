@@ -30,7 +30,7 @@ export function planChanges({ question, names, lane, limits }: Taught, house: Ho
     const situation = question.situations[names.indexOf(name)];
     const asked = (learned: HouseLearned | null): PlanQuestion => ({
       seed: question.seed,
-      bowler: question.bowler,
+      bowler: question.hands[situation.hand].bowler,
       ball: situation.ball,
       lane,
       line: null,

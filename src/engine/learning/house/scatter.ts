@@ -32,26 +32,20 @@ const MODEL_SD = {
   boards: 0.1,
 } as const;
 
-/** @param seenAt what is seen of a shot of each situation that is off by so much */
-export function scattersOf(
-  seenAt: (off: Off) => readonly ArrayLike<number>[],
-  situations: readonly { readonly shots: readonly unknown[] }[],
-): readonly Scatter[] {
+/** @param seenAt what is seen of a shot that is off by so much @param shots of the kind: all share the model's error, so that their mean is off by it however many there are */
+export function scatterOf(seenAt: (off: Off) => ArrayLike<number>, shots: number): Scatter {
   const sds = Object.values(MODEL_SD);
   const meant = seenAt(NOT_OFF);
   const both = [0, 1, 2, 3, 4].map((k) =>
     [REACH, -REACH].map((reach) => seenAt(NOT_OFF.map((_, i) => (i === k ? reach : 0)) as unknown as Off)),
   );
-  return situations.map(({ shots }, s) => {
-    const byLatent = (of: (up: number, down: number, mid: number) => number) =>
-      Array.from(meant[s], (mid, latent) => both.map(([up, down]) => of(up[s][latent], down[s][latent], mid)));
-    return {
-      offs: byLatent((up, down) => (up - down) / (2 * REACH)),
-      bends: byLatent((up, down, mid) => (up + down - 2 * mid) / (2 * REACH ** 2)),
-      // All shots of a kind share the model's error, so that their mean is off by it however many there are.
-      offByModel: Array.from(meant[s], (_, latent) => shots.length * (sds[Math.min(latent, sds.length - 1)] ?? 0) ** 2),
-    };
-  });
+  const byLatent = (of: (up: number, down: number, mid: number) => number) =>
+    Array.from(meant, (mid, latent) => both.map(([up, down]) => of(up[latent], down[latent], mid)));
+  return {
+    offs: byLatent((up, down) => (up - down) / (2 * REACH)),
+    bends: byLatent((up, down, mid) => (up + down - 2 * mid) / (2 * REACH ** 2)),
+    offByModel: Array.from(meant, (_, latent) => shots * (sds[Math.min(latent, sds.length - 1)] ?? 0) ** 2),
+  };
 }
 
 /** Covariance of two latents of a shot that scatters about the one that was meant. */

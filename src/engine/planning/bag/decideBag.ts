@@ -1,5 +1,5 @@
 import { ASSUMPTIONS, type AssumptionId, assume } from "../../assumptions.ts";
-import { knownCover } from "../../ball/covers.ts";
+import { knownCover } from "../../ball/ball.ts";
 import type { Message } from "../../message.ts";
 import { finishText } from "../../surface/finish.ts";
 import { band } from "../comparison.ts";

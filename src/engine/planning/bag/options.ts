@@ -1,5 +1,6 @@
 import { type Assumed, assume } from "../../assumptions.ts";
 import { effectiveRaOfReadingUm, effectiveRaUm } from "../../surface/finish.ts";
+import { PADS } from "../../surface/pads.ts";
 import { mean } from "../session.ts";
 import type { BagOption } from "./optimum.ts";
 import { atStage, type BagQuestion, framesAStage, ratedStages, stageCount } from "./question.ts";
@@ -35,8 +36,8 @@ export function budgetsOf({ work, session }: BagQuestion): readonly number[] {
   return [work.minutesBefore, work.minutesInPractice, ...Array.from({ length: session.games - 1 }, () => work.minutesBetweenGames)];
 }
 
-/** Pads that are carried to the lane. */
-const HAND_PADS = [500, 1000, 2000, 3000, 4000];
+/** Numbers of the pads that are carried to the lane. */
+const HAND_PADS: readonly number[] = PADS.filter(({ atLane }) => atLane).map(({ number }) => number);
 
 /** Every way of working one ball, from its states and, where the rules allow it, one pad by hand at the lane. */
 export function waysOf(question: BagQuestion, states: readonly RatedState[]): readonly WayOption[] {

@@ -1,4 +1,4 @@
-import type { CoverId } from "../../ball/ball.ts";
+import { COVERS_THAT_STRIKE } from "../../ball/ball.ts";
 import { COVERS } from "../../ball/covers.ts";
 import { TYPICAL_BALL } from "../../ball/typical.ts";
 import { finishText } from "../../surface/finish.ts";
@@ -14,7 +14,6 @@ export interface ReferenceWorth {
   readonly worth: readonly StageWorth[];
 }
 
-const REFERENCE_COVERS: readonly CoverId[] = ["urethane", "solid", "hybrid", "pearl"];
 /** A gap smaller than this is none: strikes in a hundred. */
 const LEAST_POINTS = 2;
 
@@ -28,7 +27,7 @@ export function gapPlaces({ session }: BagQuestion): readonly number[] {
 export function referenceStates({ balls }: BagQuestion): readonly BallState[] {
   const massLb = balls.find(strikes)?.ball.massLb ?? TYPICAL_BALL.massLb;
   const has = new Set(balls.filter(strikes).map(({ ball }) => ball.cover));
-  return REFERENCE_COVERS.filter((cover) => !has.has(cover)).flatMap((cover) =>
+  return COVERS_THAT_STRIKE.filter((cover) => !has.has(cover)).flatMap((cover) =>
     COVERS[cover].usual.map(
       (finish): BallState => ({ ball: -1, finish, isToday: false, minutes: 0, as: { ...TYPICAL_BALL, massLb, name: "", cover, finish } }),
     ),

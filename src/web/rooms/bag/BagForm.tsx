@@ -1,7 +1,7 @@
 import type { Ball } from "#contract/records/ball";
 import { gamesSinceWork, knownFinish } from "#contract/records/benchBall";
 import type { Pattern } from "#contract/records/place";
-import { PAD_NUMBERS } from "#engine/surface/abrasives";
+import { PAD_NUMBERS } from "#engine/surface/pads";
 import { coverWord } from "#words/coverWord";
 import { BAG_ROOM } from "#words/en/rooms/bag";
 import { PATTERN_WORDS } from "#words/en/screens";

@@ -3,7 +3,7 @@ import { gamesSinceWork } from "#contract/records/benchBall";
 import type { Bowler } from "#contract/records/bowler";
 import type { Pattern } from "#contract/records/place";
 import { PATTERN_IDS } from "#engine/lane/patterns";
-import { PAD_NUMBERS } from "#engine/surface/abrasives";
+import { PAD_NUMBERS } from "#engine/surface/pads";
 import type { Json } from "../plan/jobDraft.ts";
 import { bowlerOfJob, jobOfTicket } from "../plan/jobOfTicket.ts";
 

@@ -4,10 +4,11 @@ import type { Reading } from "#contract/records/reading";
 import type { Ticket } from "#contract/records/ticket";
 import { assume } from "#engine/assumptions";
 import { type MeasuredBall, NOTHING_MEASURED } from "#engine/rules/measuredBall";
-import { ABRASIVES, type Abrasive } from "#engine/surface/abrasives";
+import { numberOf } from "#engine/surface/abrasives";
 import { freshRoughness } from "#engine/surface/benchBall";
 import type { Use } from "#engine/surface/care";
 import { effectiveRaOfReadingUm } from "#engine/surface/finish";
+import { RESURFACED_FROM } from "#engine/surface/pads";
 import { OFF_TRACK, TRACK } from "#engine/surface/readings/places";
 import { MICROINCH, MICROMETRE } from "#engine/units";
 
@@ -19,14 +20,14 @@ export interface BallUse {
   readonly resurfacedAt: string | null;
 }
 
-/** Sanding this coarse takes the old surface off: resurfacing, as the trade uses the word (common practice). */
-const RESURFACING_TO = 500;
-
 export function ballUse(ball: Ball, tickets: readonly Ticket[], readings: readonly Reading[]): BallUse {
   const bench = benchBallOf(ball);
   const a = assume();
   const extractedAt = lastDone(tickets, ({ kind }) => kind === "extract");
-  const resurfacedAt = lastDone(tickets, ({ kind, abrasive }) => kind === "cut" && numberOf(abrasive) <= RESURFACING_TO);
+  const resurfacedAt = lastDone(
+    tickets,
+    ({ kind, abrasive }) => kind === "cut" && (numberOf(abrasive) ?? Number.POSITIVE_INFINITY) <= RESURFACED_FROM,
+  );
   return {
     extractedAt,
     resurfacedAt,
@@ -63,12 +64,6 @@ function effective(um: number): number {
 function lastDone(tickets: readonly Ticket[], isIt: (stage: Ticket["stages"][number]) => boolean): string | null {
   const times = tickets.flatMap(({ readyAt, stages }) => (readyAt !== null && stages.some(isIt) ? [readyAt] : []));
   return times.toSorted().at(-1) ?? null;
-}
-
-/** Number of an abrasive on the trade's scale; of what has none, a number that nothing is coarser than. */
-function numberOf(abrasive: string | null): number {
-  const known: Abrasive | undefined = abrasive === null ? undefined : (ABRASIVES as Readonly<Record<string, Abrasive>>)[abrasive];
-  return known?.grade?.number ?? Number.POSITIVE_INFINITY;
 }
 
 /** Readings of the surface that is on the ball now. What was read after the work belongs to it, though it was read before the ticket was ready. */

@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useRef, useState } from "react";
 import { sideDiagram } from "#drawing/sideDiagram";
-import { ABRASIVES, type Abrasive } from "#engine/surface/abrasives";
+import { numberOf } from "#engine/surface/abrasives";
 import type { Finish } from "#engine/surface/finish";
 import type { SideId } from "#engine/surface/padWork/sides";
 import { BENCH } from "#words/en/rooms/bench";
@@ -160,7 +160,6 @@ function useSpace(press: (() => void) | null): void {
 
 /** What a stage leaves on the ball, where its abrasive has a number. */
 function finishOf({ abrasive }: PlannedStage): Finish | null {
-  const known: Readonly<Record<string, Abrasive>> = ABRASIVES;
-  const number = abrasive !== null && Object.hasOwn(known, abrasive) ? (known[abrasive].grade?.number ?? null) : null;
+  const number = numberOf(abrasive);
   return number === null ? null : { number, polished: false };
 }

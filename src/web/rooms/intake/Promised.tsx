@@ -1,8 +1,7 @@
 import { dayIn } from "#contract/records/dayIn";
-import { LANGUAGE } from "#words/en/rooms/frame";
 import { INTAKE } from "#words/en/rooms/intake";
 import { PROMISE } from "#words/en/rooms/promise";
-import { fixed } from "#words/figures";
+import { fixed, LANGUAGE } from "#words/figures";
 import { PromiseFields } from "../../pieces/PromiseFields.tsx";
 import type { usePromise } from "../../shop/usePromise.ts";
 import { useSettings, useShopTimes } from "../../shop/zone.ts";

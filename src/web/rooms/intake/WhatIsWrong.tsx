@@ -1,5 +1,6 @@
 import { type ComplaintSign, complaintScrap } from "#drawing/complaintScrap";
-import { COUNTER_FINISHES, INTAKE } from "#words/en/rooms/intake";
+import { COUNTER_FINISHES } from "#engine/surface/finish";
+import { INTAKE } from "#words/en/rooms/intake";
 import { Picture } from "../../pieces/Picture.tsx";
 import { PillSet, Pills } from "../../pieces/Pills.tsx";
 import { WordField } from "../../pieces/PlainFields.tsx";

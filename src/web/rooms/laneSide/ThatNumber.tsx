@@ -1,5 +1,6 @@
 import { PAGE_PAINT } from "#drawing/paint";
 import { textureSwatch } from "#drawing/texture";
+import { PAD_NUMBERS } from "#engine/surface/pads";
 import { coverWord } from "#words/coverWord";
 import { LANE_SIDE } from "#words/en/rooms/laneSide";
 import { TICKET } from "#words/en/rooms/ticket";
@@ -11,7 +12,7 @@ import { lacksReason, usePricesToday } from "../../shop/pricing.ts";
 import { useActing } from "../../shop/useActing.ts";
 import { useOutbox } from "../../shop/useOutbox.tsx";
 import { useStock } from "../../shop/useStock.ts";
-import { cautionsByHand, type LaneSideBall, type LaneSideDraft, PAD_NUMBERS, toTell } from "./laneSideDraft.ts";
+import { cautionsByHand, type LaneSideBall, type LaneSideDraft, toTell } from "./laneSideDraft.ts";
 
 interface ThatNumberProps {
   readonly draft: LaneSideDraft;

@@ -5,7 +5,7 @@ import type { Price } from "#contract/records/money";
 import type { StockItem } from "#contract/records/stock";
 import type { CoverId } from "#engine/ball/ball";
 import { type CautionId, cautionsFor } from "#engine/rules/cautions";
-import { ABRASIVES, type AbrasiveId } from "#engine/surface/abrasives";
+import type { AbrasiveId } from "#engine/surface/abrasives";
 import { STAGE_NAMES } from "#words/en/bench";
 import { stockUse } from "../../benchWork/stockUse.ts";
 import { FREE } from "../../shop/pricing.ts";
@@ -43,11 +43,6 @@ export function fromRecords(ball: Ball): LaneSideBall {
   const isStopped = state === "stopped" || found.some(({ what }) => what === "crack" || what === "hollow sound");
   return { id, name, serial: serial ?? "", cover, finish: knownFinish(ball), isStopped };
 }
-
-/** Numbers of the pads, dull to smooth: a foam-backed pad is what is used by hand, wet or dry. */
-export const PAD_NUMBERS: readonly number[] = Object.values(ABRASIVES).flatMap(({ kind, grade }) =>
-  kind === "foamPad" && grade !== null ? [grade.number] : [],
-);
 
 function padOf(number: number): AbrasiveId {
   return `pad-${number}` as AbrasiveId;

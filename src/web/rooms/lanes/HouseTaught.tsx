@@ -1,19 +1,18 @@
-import { useState } from "react";
 import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
 import type { House, Pattern } from "#contract/records/place";
 import { TAUGHT } from "#words/en/rooms/taught";
 import { usePool } from "../../client/poolHere.ts";
 import { Computing } from "../../pieces/Computing.tsx";
-import { WordField } from "../../pieces/PlainFields.tsx";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, madeOn, shop } from "../../shop/shopClient.ts";
 import { For } from "../../shop/useDoor.tsx";
 import { useRead, useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
+import type { Json } from "../plan/jobDraft.ts";
 import { HouseToldTables } from "./HouseToldTables.tsx";
-import { type Lack, shotsPerBowler, sorted, taughtFileOf, type UsableNote } from "./taughtFile.ts";
+import { type Lack, MOST_BOWLERS, shotsPerBowler, sorted, taughtFileOf, type UsableNote } from "./taughtFile.ts";
 import { useHouseTold } from "./useHouseTold.ts";
 import { useNotesOfHouse } from "./usePlaces.ts";
 
@@ -60,73 +59,64 @@ interface OfBowlersProps extends HouseTaughtProps {
   readonly usable: readonly UsableNote[];
 }
 
+/** All bowlers' shots together: what is the house's is the same for all, what is a hand's is each one's own. */
 function OfBowlers({ usable, house, pattern }: OfBowlersProps) {
-  const shots = shotsPerBowler(usable);
-  const bowlers = useRead(["bowlers", "of-notes", ...shots.map(([id]) => id)], () =>
-    readAll(
-      shots.map(([id]) => id),
-      bowlerOf,
-    ),
-  );
-  const [chosen, setChosen] = useState<string | null>(null);
+  const shots = shotsPerBowler(usable).slice(0, MOST_BOWLERS);
+  const bowlerIds = shots.map(([id]) => id);
+  const notes = usable.filter(({ bowlerId }) => bowlerIds.includes(bowlerId));
+  const ballIds = [...new Set(notes.map(({ ballId }) => ballId))];
+  const bowlers = useRead(["bowlers", "of-notes", ...bowlerIds], () => readAll(bowlerIds, bowlerOf));
+  const balls = useRead(["balls", "of-notes", ...ballIds], () => readAll(ballIds, ballOf));
   return (
     <Reading of={bowlers}>
-      {(read) => {
-        const words = Object.fromEntries(shots.map(([id, count]) => [id, TAUGHT.ofShots(read.get(id)?.name ?? "", count)]));
-        const bowlerId = chosen !== null && chosen in words ? chosen : shots[0][0];
-        const mine = usable.filter((one) => one.bowlerId === bowlerId);
-        return (
-          <>
-            <WordField label={TAUGHT.bowler} value={bowlerId} words={words} onChange={setChosen} />
-            <OfBowler key={bowlerId} notes={mine} bowler={read.get(bowlerId) as Bowler} house={house} pattern={pattern} />
-          </>
-        );
-      }}
+      {(readBowlers) => (
+        <Reading of={balls}>
+          {(readBalls) => (
+            <>
+              <p>
+                {TAUGHT.from(shots.map(([id, count]) => TAUGHT.ofShots(readBowlers.get(id)?.name ?? "", count)))}
+                {notes.length < usable.length && ` ${TAUGHT.leftOut(usable.length - notes.length, MOST_BOWLERS)}`}
+              </p>
+              <Learning file={taughtFileOf(notes, readBowlers, readBalls, pattern)} house={house} pattern={pattern} />
+            </>
+          )}
+        </Reading>
+      )}
     </Reading>
   );
 }
 
-interface OfBowlerProps extends HouseTaughtProps {
-  readonly notes: readonly UsableNote[];
-  readonly bowler: Bowler;
+interface LearningProps extends HouseTaughtProps {
+  readonly file: Json;
 }
 
-function OfBowler({ notes, bowler, house, pattern }: OfBowlerProps) {
-  const ids = [...new Set(notes.map(({ ballId }) => ballId))];
-  const balls = useRead(["balls", "of-notes", ...ids], () => readAll(ids, ballOf));
+function Learning({ file, house, pattern }: LearningProps) {
   const state = useHouseTold(usePool());
+  const { told } = state;
   return (
-    <Reading of={balls}>
-      {(read) => {
-        const file = taughtFileOf(notes, bowler, read, pattern);
-        const { told } = state;
-        return (
-          <>
-            <Computing
-              status={state.status}
-              progress={null}
-              words={TAUGHT}
-              hint={told === null ? TAUGHT.notYet : null}
-              failure={state.failure === null ? null : TAUGHT.failed(state.failure)}
-              onCompute={() => state.compute(file)}
-              onStop={state.stop}
-            />
-            {state.problems.map(({ path, value, allowed }) => (
-              <p key={path} className="failed">
-                {path}: {value} – {allowed}
-              </p>
-            ))}
-            {told !== null && (
-              <>
-                {told.file !== JSON.stringify(file) && <p className="note">{TAUGHT.old}</p>}
-                <HouseToldTables told={told.answer} />
-                <Keep house={house} patternId={pattern.id} learned={told.answer.house} />
-              </>
-            )}
-          </>
-        );
-      }}
-    </Reading>
+    <>
+      <Computing
+        status={state.status}
+        progress={null}
+        words={TAUGHT}
+        hint={told === null ? TAUGHT.notYet : null}
+        failure={state.failure === null ? null : TAUGHT.failed(state.failure)}
+        onCompute={() => state.compute(file)}
+        onStop={state.stop}
+      />
+      {state.problems.map(({ path, value, allowed }) => (
+        <p key={path} className="failed">
+          {path}: {value} – {allowed}
+        </p>
+      ))}
+      {told !== null && (
+        <>
+          {told.file !== JSON.stringify(file) && <p className="note">{TAUGHT.old}</p>}
+          <HouseToldTables told={told.answer} />
+          <Keep house={house} patternId={pattern.id} learned={told.answer.house} />
+        </>
+      )}
+    </>
   );
 }
 

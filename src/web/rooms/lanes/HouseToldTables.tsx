@@ -1,5 +1,6 @@
 import { hasSettled, type Learned } from "#engine/learning/house/correct";
-import { CORRECT, PARAMETER_WORDS } from "#words/en/correct";
+import type { Parameter } from "#engine/learning/house/parameters";
+import { CORRECT, misfitText, PARAMETER_WORDS, parameterName } from "#words/en/correct";
 import { TAUGHT } from "#words/en/rooms/taught";
 import { fixed } from "#words/figures";
 import type { HouseTold } from "../../client/protocol.ts";
@@ -9,8 +10,8 @@ import { PlainTable } from "../../pieces/PlainTable.tsx";
 type Told = Extract<HouseTold, { kind: "told" }>;
 
 /** Parameters before and now, what is tied and untold, what to look at next, and what it does to the plans. */
-export function HouseToldTables({ told: { correction, next, plans } }: { readonly told: Told }) {
-  const nameOf = (id: Learned["id"]) => PARAMETER_WORDS[id].name;
+export function HouseToldTables({ told: { correction, handNames, misfit, kindNames, next, plans } }: { readonly told: Told }) {
+  const nameOf = (of: Parameter) => parameterName(of, handNames);
   const { parameters, untold, tied, worstRhat } = correction;
   const most = next[0];
   return (
@@ -18,20 +19,21 @@ export function HouseToldTables({ told: { correction, next, plans } }: { readonl
       <PlainTable
         name={TAUGHT.table}
         rows={parameters}
-        keyOf={({ id }) => id}
+        keyOf={({ id, hand }) => `${hand} ${id}`}
         columns={[
-          { name: TAUGHT.parameter, cell: ({ id }) => nameOf(id) },
+          { name: TAUGHT.parameter, cell: nameOf },
           { name: TAUGHT.assumed, cell: ({ id, before }) => span(id, before), kind: "figure" },
           { name: TAUGHT.now, cell: ({ id, value }) => CORRECT.figure(id, value), kind: "figure" },
           { name: TAUGHT.range, cell: (one) => span(one.id, one), kind: "figure" },
-          { name: TAUGHT.picture, cell: (one) => <OnRange of={one} />, kind: "figure" },
+          { name: TAUGHT.picture, cell: (one) => <OnRange of={one} name={nameOf(one)} />, kind: "figure" },
           { name: TAUGHT.left, cell: ({ left }) => CORRECT.percent(left), kind: "figure" },
         ]}
       />
+      {!misfit.isExplained && <p className="failed">{misfitText(misfit, kindNames)}</p>}
       {!hasSettled(correction) && <p className="failed">{CORRECT.notConverged(worstRhat)}</p>}
       {untold.length > 0 && <p>{CORRECT.untold(untold.map(nameOf))}</p>}
       {tied.map(({ pair: [a, b], correlation }) => (
-        <p key={`${a} ${b}`}>{CORRECT.tied(nameOf(a), nameOf(b), correlation)}</p>
+        <p key={`${nameOf(a)} ${nameOf(b)}`}>{CORRECT.tied(nameOf(a), nameOf(b), correlation)}</p>
       ))}
       <p className="note">{CORRECT.held}</p>
       {most !== undefined && (
@@ -54,10 +56,8 @@ function span(id: Learned["id"], { low, high }: Pick<Learned, "low" | "high">): 
 }
 
 /** The interval that is left on the whole range that was assumed. */
-function OnRange({ of: { id, before, value, low, high } }: { readonly of: Learned }) {
+function OnRange({ of: { id, before, value, low, high }, name }: { readonly of: Learned; readonly name: string }) {
   const at = (x: number) => Math.min(1, Math.max(0, (x - before.low) / (before.high - before.low)));
   const now = `${CORRECT.figure(id, value)} (${span(id, { low, high })})`;
-  return (
-    <IntervalBar low={at(low)} value={at(value)} high={at(high)} name={TAUGHT.pictureOf(PARAMETER_WORDS[id].name, span(id, before), now)} />
-  );
+  return <IntervalBar low={at(low)} value={at(value)} high={at(high)} name={TAUGHT.pictureOf(name, span(id, before), now)} />;
 }

@@ -1,7 +1,9 @@
 import { useState } from "react";
 import { knownFinish } from "#contract/records/benchBall";
 import type { Pattern } from "#contract/records/place";
+import { TYPICAL_BALL } from "#engine/ball/typical";
 import { PIECES_A_GAME } from "#engine/planning/oilInPlay/session";
+import { finishText } from "#engine/surface/finish";
 import { CHART } from "#words/en/charts";
 import { OIL_IN_PLAY } from "#words/en/rooms/oilInPlay";
 import { usePool } from "../../client/poolHere.ts";
@@ -13,7 +15,7 @@ import { answered, shop } from "../../shop/shopClient.ts";
 import { useKept } from "../../shop/useKept.ts";
 import { useRead } from "../../shop/useShop.ts";
 import { OilInPlayAnswer } from "./OilInPlayAnswer.tsx";
-import { type KnownPlayer, type OilInPlayDraft, transitionFileOf, USUAL_FINISH, USUAL_SESSION } from "./oilInPlayDraft.ts";
+import { type KnownPlayer, type OilInPlayDraft, transitionFileOf, USUAL_SESSION } from "./oilInPlayDraft.ts";
 import { type TransitionState, useTransition } from "./useTransition.ts";
 
 interface OilInPlayProps {
@@ -150,7 +152,9 @@ function WhoIsKnown({ known, onChange }: WhoIsKnownProps) {
         </button>
       </p>
       {known !== null && (known.bowler?.deliveries ?? []).length === 0 && <p className="note">{OIL_IN_PLAY.noDelivery}</p>}
-      {known !== null && knownFinish(known.ball) === null && <p className="note">{OIL_IN_PLAY.noFinish(USUAL_FINISH)}</p>}
+      {known !== null && knownFinish(known.ball) === null && (
+        <p className="note">{OIL_IN_PLAY.noFinish(finishText(TYPICAL_BALL.finish))}</p>
+      )}
     </>
   );
 }

@@ -1,6 +1,6 @@
 import { useState } from "react";
 import type { Lane } from "#contract/records/place";
-import { COUNTER_FINISHES } from "#words/en/rooms/intake";
+import { COUNTER_FINISHES } from "#engine/surface/finish";
 import { SHOT_NOTES } from "#words/en/rooms/lanes";
 import { Fold } from "../../pieces/Fold.tsx";
 import { LineField, WordField, WordsField } from "../../pieces/PlainFields.tsx";

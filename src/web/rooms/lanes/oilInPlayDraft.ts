@@ -18,9 +18,6 @@ export interface OilInPlayDraft {
 /** A league of eight on a pair: what most oil is for. */
 export const USUAL_SESSION: OilInPlayDraft = { others: "8", leftHanders: "1", games: "3", lanes: "2", ballId: null };
 
-/** Taken where nobody has written down what is on a ball. */
-export const USUAL_FINISH = "2000";
-
 export interface KnownPlayer {
   readonly ball: Ball;
   readonly bowler: Bowler | null;

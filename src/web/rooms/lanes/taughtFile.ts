@@ -7,8 +7,9 @@ import { bowlerOfJob, jobOfTicket } from "../plan/jobOfTicket.ts";
 
 /** A board noted from here on is the board at the pins. */
 const PINS_FROM_FT = 59.5;
-/** As many kinds of ball and finish as one file holds. */
-const MOST_BALLS = 12;
+/** As many kinds of ball and finish, and bowlers, as one file holds. */
+const MOST_BALLS = 24;
+export const MOST_BOWLERS = 6;
 
 /** A note that tells whose shot it was, with which ball, in which finish. */
 export interface UsableNote {
@@ -43,24 +44,34 @@ export function shotsPerBowler(usable: readonly UsableNote[]): readonly (readonl
   return [...shots].toSorted(([, a], [, b]) => b - a);
 }
 
-/** The file that one bowler's notes on one oil stand for. Lines were not noted: each is the likeliest, known only roughly. */
-export function taughtFileOf(notes: readonly UsableNote[], bowler: Bowler, balls: ReadonlyMap<string, Ball>, { oil }: Pattern): Json {
-  const kinds = [...new Map(notes.map((one) => [kindOf(one), one])).values()]
-    .filter(({ ballId }) => balls.has(ballId))
-    .slice(0, MOST_BALLS);
+/** The file that the notes on one oil stand for. Lines were not noted: each is the likeliest, known only roughly. */
+export function taughtFileOf(
+  notes: readonly UsableNote[],
+  bowlers: ReadonlyMap<string, Bowler>,
+  balls: ReadonlyMap<string, Ball>,
+  { oil }: Pattern,
+): Json {
+  const there = notes.filter(({ ballId, bowlerId }) => balls.has(ballId) && bowlers.has(bowlerId));
+  const kinds = [...new Map(there.map((one) => [kindOf(one), one])).values()].slice(0, MOST_BALLS);
   const names = new Map(kinds.map((one, i) => [kindOf(one), nameOf(one, i, kinds, balls)]));
+  const whose = [...bowlers].map(([id, bowler], i, all) => {
+    const before = all.slice(0, i).filter(([, other]) => other.name === bowler.name).length;
+    return [id, { ...bowlerOfJob(bowler), name: before === 0 ? bowler.name : `${bowler.name} (${before + 1})` }] as const;
+  });
+  const handNames = new Map(whose.map(([id, { name }]) => [id, name]));
   return {
     gritwright: 1,
     seed: 1,
-    bowler: bowlerOfJob(bowler),
+    bowlers: whose.map(([, bowler]) => bowler),
     lane: oil as Json,
     balls: kinds.map((one) => {
       const { ball } = jobOfTicket(balls.get(one.ballId) as Ball, null);
       return { ...(ball as { readonly [key: string]: Json }), name: names.get(kindOf(one)) ?? "", finish: one.finish };
     }),
-    shots: notes.flatMap((one) => {
+    shots: there.flatMap((one) => {
       const name = names.get(kindOf(one));
-      return name === undefined ? [] : [{ ball: name, ...seenOf(one.note) }];
+      const bowler = handNames.get(one.bowlerId);
+      return name === undefined || bowler === undefined ? [] : [{ ball: name, bowler, ...seenOf(one.note) }];
     }),
   };
 }

@@ -1,7 +1,6 @@
 import { useEffect, useState } from "react";
 import { Link } from "wouter";
-import { knownFinish } from "#contract/records/benchBall";
-import { parseFinish } from "#engine/surface/finish";
+import { finishOrUsual } from "#contract/records/benchBall";
 import { OFF_TRACK, type Place, TRACK } from "#engine/surface/readings/places";
 import { MEASURE } from "#words/en/rooms/measure";
 import { abrasiveName } from "../../benchWork/plannedStages.ts";
@@ -38,7 +37,7 @@ export function MeasureBall({ unit, ...of }: MeasureProps) {
     return read?.comparison == null ? null : MEASURE.sheenKeys[read.comparison];
   };
   const off = new Set(measuring.judged.off.map(({ side }): Place => side));
-  const finish = work?.finish ?? parseFinish(knownFinish(ball) ?? "2000");
+  const finish = work?.finish ?? finishOrUsual(ball);
   useEffect(() => {
     document.title = MEASURE.titleOf(ball.name);
   }, [ball.name]);

@@ -1,9 +1,11 @@
 import type { Reading, ReadingWritten } from "#contract/records/reading";
 import { assume } from "#engine/assumptions";
 import type { CoverId } from "#engine/ball/ball";
-import { ABRASIVES, type Abrasive } from "#engine/surface/abrasives";
+import { TYPICAL_BALL } from "#engine/ball/typical";
+import { ABRASIVES, knownAbrasive } from "#engine/surface/abrasives";
 import { hardnessOf } from "#engine/surface/benchBall";
 import { effectiveRaOfReadingUm, effectiveRaUm, parseFinish } from "#engine/surface/finish";
+import { PAD_NUMBERS } from "#engine/surface/pads";
 import type { SideId } from "#engine/surface/padWork/sides";
 import { type EvennessVerdict, evenness } from "#engine/surface/readings/evenness";
 import type { Place } from "#engine/surface/readings/places";
@@ -97,12 +99,9 @@ export function verdictOf(read: readonly { readonly side: string; readonly um: r
 
 /** Grain of the last pad; else of the pad whose number the finish has or is nearest below, since that is what it would be put on with. */
 function grainOf({ lastAbrasive, wanted }: Bench): number {
-  const known: Abrasive | undefined = lastAbrasive === null ? undefined : (ABRASIVES as Readonly<Record<string, Abrasive>>)[lastAbrasive];
-  if (known !== undefined && known.grainUm > 0) return known.grainUm;
-  const number = wanted === "" ? USUAL_NUMBER : parseFinish(wanted).number;
-  const pads = Object.values<Abrasive>(ABRASIVES).filter(({ kind, grade }) => kind === "foamPad" && (grade?.number ?? 0) <= number);
-  return pads.reduce((finest, pad) => Math.min(finest, pad.grainUm), ABRASIVES["pad-360"].grainUm);
+  const last = knownAbrasive(lastAbrasive);
+  if (last !== null && last.grainUm > 0) return last.grainUm;
+  const { number } = wanted === "" ? TYPICAL_BALL.finish : parseFinish(wanted);
+  const under = PAD_NUMBERS.findLast((pad) => pad <= number) ?? PAD_NUMBERS[0];
+  return ABRASIVES[`pad-${under}`].grainUm;
 }
-
-/** The commonest box finish (common practice). */
-const USUAL_NUMBER = 2000;

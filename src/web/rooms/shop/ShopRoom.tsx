@@ -1,5 +1,4 @@
 import { useEffect } from "react";
-import { Link } from "wouter";
 import { ACCESS } from "#words/en/rooms/access";
 import { SHOP } from "#words/en/rooms/shop";
 import { Fold } from "../../pieces/Fold.tsx";
@@ -92,9 +91,6 @@ export function ShopRoom() {
             <AuditTrail />
           </Fold>
         </For>
-        <p>
-          <Link href="/design">{SHOP.pieces}</Link>
-        </p>
       </section>
     </main>
   );

@@ -55,5 +55,3 @@ export const FIND_BALL = {
   help: "Das Ende einer Nummer genügt.",
   none: "Kein Ball mit diesem Namen oder dieser Nummer.",
 } as const satisfies Translated<typeof en.FIND_BALL>;
-
-export const LANGUAGE = "de-DE";

@@ -116,21 +116,3 @@ export const SYMPTOMS = {
   scratched: "Er ist zerkratzt oder hat Kerben.",
   justRefresh: "Nichts, er ist fällig.",
 } as const satisfies Translated<typeof en.SYMPTOMS>;
-
-export const COUNTER_FINISHES = [
-  "360",
-  "500",
-  "500 + polish",
-  "800",
-  "1000",
-  "1000 + polish",
-  "1500",
-  "1500 + polish",
-  "2000",
-  "2000 + polish",
-  "3000",
-  "3000 + polish",
-  "4000",
-  "4000 + polish",
-  "5000",
-] as const satisfies typeof en.COUNTER_FINISHES;

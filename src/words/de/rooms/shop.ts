@@ -162,8 +162,6 @@ export const SHOP = {
   cautionsWhy:
     "Jeder Hinweis steht an der Werkbank und auf Aufträgen, wo seine Gefahr ist. Sicherheitsdatenblätter, die Vorschriften vor Ort und eine befähigte Person entscheiden.",
 
-  pieces: "Die Teile, aus denen diese Seiten gemacht sind",
-
   unreadable: "Was nicht lesbar ist",
   unreadableWhy:
     "Ein Eintrag, den dieses Programm nicht lesen kann, wird beiseite gelegt: Er bleibt, wo er ist, und alles andere geht ohne ihn weiter. Eine Erneuerung liest ihn vielleicht wieder; Sie können ihn auch von Hand berichtigen.",

@@ -5,9 +5,11 @@ const shots = (n: number): string => (n === 1 ? "ein Wurf" : `${n} Würfe`);
 
 export const TAUGHT: Translated<typeof en.TAUGHT> = {
   title: "Was dieses Haus gelehrt hat",
-  what: "Aus den hier notierten Würfen: wie trockene Bretter greifen, wie viel Öl liegt und wo, und wie dieser Spieler wirklich wirft. Es ist eine Schätzung mit ihrer Spanne, nie eine Messung.",
-  bowler: "Aus den Würfen von",
-  ofShots: (name, n) => `${name}: ${shots(n)}`,
+  what: "Aus den hier notierten Würfen: wie trockene Bretter greifen, wie viel Öl liegt und wo, und wie diese Spieler wirklich werfen. Es ist eine Schätzung mit ihrer Spanne, nie eine Messung.",
+  from: (bowlers) => `Aus den Würfen von ${bowlers.join(", ")}.`,
+  leftOut: (n, bowlers) =>
+    `${n === 1 ? "Ein weiterer Wurf bleibt" : `${n} weitere Würfe bleiben`} weg: von ${bowlers} Spielern zusammen wird gelernt.`,
+  ofShots: (name, n) => `${name} (${n})`,
   used: (used, of, pattern) => `${used} von ${of} Notizen dieses Hauses sind auf ${pattern} zu gebrauchen.`,
   unused: {
     pattern: (n) => `${n} auf anderem Öl, oder ohne`,
@@ -20,7 +22,7 @@ export const TAUGHT: Translated<typeof en.TAUGHT> = {
   computing: "Wird gelernt …",
   stop: "Anhalten",
   stopped: "Angehalten. Nichts wurde gelernt.",
-  notYet: "Es dauert etwa zehn Sekunden.",
+  notYet: "Es dauert zehn Sekunden bei einem Spieler, etwa eine Minute bei sechsen.",
   failed: (why) => `Es konnte nicht gelernt werden: ${why}`,
   old: "Seither kamen Notizen dazu oder gingen: noch einmal lernen.",
   table: "Vorher und jetzt",

@@ -55,6 +55,3 @@ export const FIND_BALL = {
   help: "The end of a number is enough.",
   none: "No ball of that name or number.",
 } as const;
-
-/** Days and times as the shop's zone and the reader's language have them. */
-export const LANGUAGE = "en-GB";

@@ -119,22 +119,3 @@ export const SYMPTOMS = {
   justRefresh: "Nothing, it’s due.",
 } as const;
 export type SymptomId = keyof typeof SYMPTOMS;
-
-/** Finishes that are asked for at the counter, dull to smooth. */
-export const COUNTER_FINISHES = [
-  "360",
-  "500",
-  "500 + polish",
-  "800",
-  "1000",
-  "1000 + polish",
-  "1500",
-  "1500 + polish",
-  "2000",
-  "2000 + polish",
-  "3000",
-  "3000 + polish",
-  "4000",
-  "4000 + polish",
-  "5000",
-] as const;

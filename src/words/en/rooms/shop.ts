@@ -159,8 +159,6 @@ export const SHOP = {
   cautionsWhy:
     "Each is shown at the bench and on tickets where its hazard is. Safety data sheets, the local code and a qualified person decide.",
 
-  pieces: "The pieces that these pages are made of",
-
   unreadable: "What cannot be read",
   unreadableWhy:
     "An entry that this program cannot read is set aside: it stays where it is, and everything else goes on without it. An update may read it again; you can also put it right by hand.",

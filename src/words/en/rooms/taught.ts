@@ -1,9 +1,11 @@
 /** English text of what the shots seen in a house taught. */
 export const TAUGHT = {
   title: "What this house has taught",
-  what: "From the shots noted here: how dry boards grip, how much oil there is, where, and how this bowler really throws. It is an estimate with its range, never a measurement.",
-  bowler: "From the shots of",
-  ofShots: (name: string, shots: number) => `${name}: ${shots === 1 ? "1 shot" : `${shots} shots`}`,
+  what: "From the shots noted here: how dry boards grip, how much oil there is, where, and how these bowlers really throw. It is an estimate with its range, never a measurement.",
+  from: (bowlers: readonly string[]) => `From the shots of ${bowlers.join(", ")}.`,
+  leftOut: (shots: number, bowlers: number) =>
+    `${shots === 1 ? "One more shot is" : `${shots} more shots are`} left out: ${bowlers} bowlers are learned from together.`,
+  ofShots: (name: string, shots: number) => `${name} (${shots})`,
   used: (used: number, of: number, pattern: string) => `${used} of ${of} notes of this house can be used on ${pattern}.`,
   unused: {
     pattern: (n: number) => `${n} on other oil, or none named`,
@@ -16,7 +18,7 @@ export const TAUGHT = {
   computing: "Being learned …",
   stop: "Stop",
   stopped: "Stopped. Nothing was learned.",
-  notYet: "It takes about ten seconds.",
+  notYet: "It takes ten seconds for one bowler, about a minute for six.",
   failed: (why: string) => `It could not be learned: ${why}`,
   old: "Notes have come or gone since: learn again.",
   table: "Before and now",

@@ -1,9 +1,10 @@
-import { type CSSProperties, type KeyboardEvent, type PointerEvent, type RefObject, useEffect, useRef, useState } from "react";
+import { type CSSProperties, type KeyboardEvent, type PointerEvent, useRef, useState } from "react";
+import { type OnBall, type Placed, placedOn, turnedGlobe } from "#drawing/turnedGlobe";
 import { SIDE_AXES, SIDE_IDS, type SideId } from "#engine/surface/padWork/sides";
-import type { Vector } from "#engine/vector";
+import { aboutAxis, multiply, type Quaternion, rotate, turnBetween, unit, type Vector } from "#engine/vector";
 import { SIDE_LABELS } from "#words/en/padWork";
 import { BALL_IN_SPACE } from "#words/en/rooms/ballInSpace";
-import { BallScene, type OnBall, type Placed } from "./ballScene.ts";
+import { Picture } from "../../../pieces/Picture.tsx";
 
 interface SpaceProps {
   readonly onBall: OnBall;
@@ -31,44 +32,54 @@ const TURNS: Readonly<Record<Turn, readonly [right: number, down: number]>> = {
 };
 const KEYS: Readonly<Record<string, Turn>> = { ArrowLeft: "left", ArrowRight: "right", ArrowUp: "up", ArrowDown: "down" };
 
+/** As it lies at first: seen a little from above and from the right, so that it is seen to be round. */
+const AT_FIRST = turned([1, 0, 0, 0], -0.45, 0.3);
+
+/** Turned about the viewer's own axes, rad: positive to the right and downwards. */
+function turned(from: Quaternion, right: number, down: number): Quaternion {
+  return multiply(aboutAxis([1, 0, 0], down), multiply(aboutAxis([0, 1, 0], right), from));
+}
+
+/** Turned so that a place of the ball is in front. */
+function faced(from: Quaternion, place: Vector): Quaternion {
+  return multiply(turnBetween(unit(rotate(from, place)), [0, 0, 1]), from);
+}
+
 /** The ball to be turned: by a finger, by buttons, by arrow keys. */
 export function BallInSpace({ onBall, readings }: SpaceProps) {
-  const canvas = useRef<HTMLCanvasElement>(null);
-  const scene = useScene(canvas, onBall);
+  const [lies, setLies] = useState(AT_FIRST);
   const from = useRef<{ readonly x: number; readonly y: number } | null>(null);
-  const turn = (way: Turn) => scene?.turn(...TURNS[way]);
+  const turn = (way: Turn) => setLies((now) => turned(now, ...TURNS[way]));
   const byKey = (event: KeyboardEvent) => {
     const way = KEYS[event.key];
     if (way === undefined) return;
     event.preventDefault();
     turn(way);
   };
-  const drag = ({ clientX: x, clientY: y, currentTarget }: PointerEvent<HTMLCanvasElement>) => {
-    if (from.current === null) return;
+  const drag = ({ clientX: x, clientY: y, currentTarget }: PointerEvent<HTMLElement>) => {
+    const last = from.current;
+    if (last === null) return;
     const perPixel = ACROSS / currentTarget.clientWidth;
-    scene?.turn((x - from.current.x) * perPixel, (y - from.current.y) * perPixel);
+    setLies((now) => turned(now, (x - last.x) * perPixel, (y - last.y) * perPixel));
     from.current = { x, y };
+  };
+  const letGo = () => {
+    from.current = null;
   };
   return (
     <>
-      <div className="ball-space">
-        <canvas
-          ref={canvas}
-          role="img"
-          aria-label={BALL_IN_SPACE.picture}
-          onPointerDown={(event) => {
-            event.currentTarget.setPointerCapture(event.pointerId);
-            from.current = { x: event.clientX, y: event.clientY };
-          }}
-          onPointerMove={drag}
-          onPointerUp={() => {
-            from.current = null;
-          }}
-          onPointerCancel={() => {
-            from.current = null;
-          }}
-        />
-        <Words scene={scene} onBall={onBall} readings={readings} />
+      <div
+        className="ball-space"
+        onPointerDown={(event) => {
+          event.currentTarget.setPointerCapture(event.pointerId);
+          from.current = { x: event.clientX, y: event.clientY };
+        }}
+        onPointerMove={drag}
+        onPointerUp={letGo}
+        onPointerCancel={letGo}
+      >
+        <Picture svg={turnedGlobe(onBall, lies)} className="ball-turned" />
+        <Words lies={lies} onBall={onBall} readings={readings} />
       </div>
       {/* biome-ignore lint/a11y/useSemanticElements: a fieldset would be announced as part of a form */}
       <div className="choices-words no-print" role="group" aria-label={BALL_IN_SPACE.turnBy} onKeyDown={byKey}>
@@ -83,7 +94,7 @@ export function BallInSpace({ onBall, readings }: SpaceProps) {
             type="button"
             className="button"
             aria-label={BALL_IN_SPACE.faceOf(side)}
-            onClick={() => scene?.face(SIDE_AXES[side])}
+            onClick={() => setLies((now) => faced(now, SIDE_AXES[side]))}
           >
             {SIDE_LABELS[side]}
           </button>
@@ -93,40 +104,12 @@ export function BallInSpace({ onBall, readings }: SpaceProps) {
   );
 }
 
-/** The scene over a canvas, built anew when what is drawn or the page's look changes. Whoever asks is drawn again with every picture. */
-function useScene(canvas: RefObject<HTMLCanvasElement | null>, onBall: OnBall): BallScene | null {
-  const [now, setNow] = useState<BallScene | null>(null);
-  const [, setPicture] = useState(0);
-  const [look, setLook] = useState(() => document.documentElement.dataset.variant);
-  useEffect(() => {
-    const watch = new MutationObserver(() => setLook(document.documentElement.dataset.variant));
-    watch.observe(document.documentElement, { attributes: true, attributeFilter: ["data-variant"] });
-    return () => watch.disconnect();
-  }, []);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the scene takes its colours from the page, so that another look is another scene
-  useEffect(() => {
-    const place = canvas.current;
-    if (place === null) return;
-    const scene = new BallScene(place, onBall, () => setPicture((count) => count + 1));
-    setNow(scene);
-    const fit = new ResizeObserver(() => scene.resize(place.clientWidth));
-    fit.observe(place);
-    return () => {
-      fit.disconnect();
-      scene.dispose();
-      setNow(null);
-    };
-  }, [canvas, onBall, look]);
-  return now;
-}
-
 interface WordsProps extends SpaceProps {
-  readonly scene: BallScene | null;
+  readonly lies: Quaternion;
 }
 
 /** Words beside the places that face the viewer; they say nothing that the table below does not. */
-function Words({ scene, onBall, readings }: WordsProps) {
-  if (scene === null) return null;
+function Words({ lies, onBall, readings }: WordsProps) {
   const { pap, pin, massBias } = onBall.places;
   const words: readonly (readonly [string, Vector | null, Mark])[] = [
     ...SIDE_IDS.map((side) => [sideWord(side, readings), SIDE_AXES[side], "side"] as const),
@@ -138,7 +121,7 @@ function Words({ scene, onBall, readings }: WordsProps) {
     <div aria-hidden="true">
       {words.flatMap(([text, place, mark]) => {
         if (place === null) return [];
-        const placed = scene.placeOf(place);
+        const placed = placedOn(lies, place);
         return placed.isSeen ? [<Word key={text} text={text} mark={mark} placed={placed} />] : [];
       })}
     </div>

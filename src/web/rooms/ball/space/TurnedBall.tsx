@@ -1,31 +1,27 @@
-import { lazy, Suspense, useMemo } from "react";
+import { useMemo } from "react";
 import type { Ball } from "#contract/records/ball";
 import { benchBallOf } from "#contract/records/benchBall";
 import { SIDE_IDS, type SideId } from "#engine/surface/padWork/sides";
 import { BALL_IN_SPACE } from "#words/en/rooms/ballInSpace";
-import { SHOP_FRAME } from "#words/en/rooms/frame";
 import { placeText } from "#words/en/rooms/measure";
 import { useComputed } from "../../../client/poolHere.ts";
 import { Chart } from "../../../pieces/Chart.tsx";
-import { Guard } from "../../../pieces/Guard.tsx";
 import { type Column, PlainTable } from "../../../pieces/PlainTable.tsx";
 import { useReadingText } from "../../../shop/readingText.ts";
 import { answered, shop } from "../../../shop/shopClient.ts";
 import { useRead } from "../../../shop/useShop.ts";
 import { figureText, useShopTimes } from "../../../shop/zone.ts";
 import type { BallRecords } from "../useBallRecords.ts";
+import { BallInSpace } from "./BallInSpace.tsx";
 import { placesOnBall } from "./placesOnBall.ts";
 import { newestWork, signedPadWork } from "./signedWork.ts";
-
-/** In a chunk of its own: nobody waits for it who does not look at a ball. */
-const BallInSpace = lazy(() => import("./BallInSpace.tsx").then((m) => ({ default: m.BallInSpace })));
 
 interface TurnedProps {
   readonly ball: Ball;
   readonly records: BallRecords;
 }
 
-/** The ball with what is known of its surface by place: in space where it can be turned, flat where that is not possible or not wanted; and the same as a table. */
+/** The ball with what is known of its surface by place: to be turned, flat where that is not wanted; and the same as a table. */
 export function TurnedBall({ ball, records }: TurnedProps) {
   const times = useShopTimes();
   const { bowlerId } = ball;
@@ -53,15 +49,7 @@ export function TurnedBall({ ball, records }: TurnedProps) {
   return (
     <section className="plate">
       <h2>{BALL_IN_SPACE.title}</h2>
-      {isInSpace ? (
-        <Guard instead={flat}>
-          <Suspense fallback={<p className="reading">{SHOP_FRAME.reading}</p>}>
-            <BallInSpace onBall={onBall} readings={readings} />
-          </Suspense>
-        </Guard>
-      ) : (
-        flat
-      )}
+      {isInSpace ? <BallInSpace onBall={onBall} readings={readings} /> : flat}
       <ul className="note">
         <li>{ticket === null || work === undefined ? BALL_IN_SPACE.noWork : BALL_IN_SPACE.work(times.day(ticket.receivedAt))}</li>
         {work !== undefined && <li>{work.evenness}</li>}
@@ -76,15 +64,9 @@ export function TurnedBall({ ball, records }: TurnedProps) {
   );
 }
 
-/** A ball that turns is motion: where less of it is asked for, and where the browser cannot draw in space, the flat picture stands. */
+/** A ball that turns is motion: where less of it is asked for the flat picture stands. */
 function useCanTurn(): boolean {
-  return useMemo(() => {
-    if (matchMedia("(prefers-reduced-motion: reduce)").matches) return false;
-    const context = document.createElement("canvas").getContext("webgl2");
-    // Browsers allow a few at a time: this one was only asked for.
-    context?.getExtension("WEBGL_lose_context")?.loseContext();
-    return context !== null;
-  }, []);
+  return useMemo(() => !matchMedia("(prefers-reduced-motion: reduce)").matches, []);
 }
 
 type PlaceReadings = Readonly<Partial<Record<string, string>>>;

@@ -1,22 +1,10 @@
 import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
+import type { PlacesOnBall } from "#drawing/turnedGlobe";
 import { HOOK_WORDS } from "#engine/delivery/words";
 import { placeOnBall } from "#engine/learning/delivery/pap";
 import { DEGREE } from "#engine/units";
 import { cross, dot, unit, type Vector } from "#engine/vector";
-
-/** Places on a ball in its own frame: over to the right, up, out at the grip's middle; all of length one. */
-export interface PlacesOnBall {
-  /** Where the spin axis leaves the ball; null where nobody knows. */
-  readonly pap: Vector | null;
-  readonly pin: Vector | null;
-  /** Where the axis of the highest RG leaves the ball, a quarter turn from the pin. */
-  readonly massBias: Vector | null;
-  /** The lines of the layout over the surface: from the pin to the PAP, and to the mass bias. The drilling angle lies between them. */
-  readonly lines: readonly (readonly Vector[])[];
-  /** Where the ball rolls before it flares: a circle about the axis. */
-  readonly track: readonly Vector[];
-}
 
 const USUAL_RADIUS_IN = 8.55 / 2;
 const UP: Vector = [0, 1, 0];

@@ -1,7 +1,7 @@
 import type { StageDone } from "#contract/records/stageDone";
 import type { Ticket } from "#contract/records/ticket";
 import { assume } from "#engine/assumptions";
-import { ABRASIVES, type Abrasive } from "#engine/surface/abrasives";
+import { knownAbrasive } from "#engine/surface/abrasives";
 import { type PadStage, type SideWork, USUAL_PAD_WORK } from "#engine/surface/padWork/padStage";
 
 /** The newest ticket on which pads were planned: its work is the surface that is being made, or was made last. */
@@ -31,11 +31,6 @@ export function signedPadWork({ stages }: Pick<Ticket, "stages">, done: readonly
     });
     return sides.length === 0 ? [] : [padStage(abrasive.grainUm, sides, isByHand(entry.way ?? planned?.way ?? null) ? "hand" : "spinner")];
   });
-}
-
-function knownAbrasive(name: string | null): Abrasive | null {
-  const all: Readonly<Record<string, Abrasive>> = ABRASIVES;
-  return name !== null && Object.hasOwn(all, name) ? all[name] : null;
 }
 
 function isByHand(way: string | null): boolean {

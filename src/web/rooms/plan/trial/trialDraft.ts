@@ -1,4 +1,5 @@
 import type { JobTrial } from "#contract/job/trial";
+import { TRIAL_FINISHES } from "#engine/surface/pads";
 import { type Json, valueAt } from "../jobDraft.ts";
 import type { Draft } from "../useDraft.ts";
 
@@ -12,8 +13,6 @@ export interface ShotInJob {
 
 /** So many shots a finish: fewer are mostly the bowler's own scatter, more tell little. */
 export const SHOTS_A_FINISH = 10;
-/** Far enough apart that what they differ by is seen over the scatter. */
-const USUAL_FINISHES: readonly [string, string] = ["500", "4000 + polish"];
 
 /** The shots of the job's trial, as far as they can be read. */
 export function shotsOf(job: unknown): readonly ShotInJob[] {
@@ -29,8 +28,8 @@ export function shotsOf(job: unknown): readonly ShotInJob[] {
 /** The two finishes of the trial: those that were thrown, filled up with the usual ones. */
 export function finishesOf(shots: readonly ShotInJob[]): readonly [string, string] {
   const [first = null, second = null] = [...new Set(shots.map(({ finish }) => finish))];
-  const [dull, smooth] = USUAL_FINISHES;
-  if (first === null) return USUAL_FINISHES;
+  const [dull, smooth] = TRIAL_FINISHES;
+  if (first === null) return TRIAL_FINISHES;
   return [first, second ?? (first === smooth ? dull : smooth)];
 }
 

@@ -21,20 +21,23 @@ import "./style/customers.css";
 import "./style/shopRooms.css";
 import "./style/access.css";
 import "./style/paper.css";
+import { takeLanguage } from "virtual:catalogue";
 import { pageFile } from "./client/pageFile.ts";
-import { workerPool } from "./client/workerPool.ts";
 import { keepPage } from "./offline/install.ts";
 
 const place = document.getElementById("page");
 if (place === null) throw new Error("The page has no place to be drawn in.");
 
+// As the server named the page; before anything that reads a word is there.
+await pageFile(() => takeLanguage(document.documentElement.lang));
 // Loaded one after the other, so that no single piece holds the thread for long.
-const { startTransition } = await pageFile(() => import("react"));
+const { createElement, startTransition } = await pageFile(() => import("react"));
 const { createRoot } = await pageFile(() => import("react-dom/client"));
 const { App } = await pageFile(() => import("./App.tsx"));
+const { workerPool } = await pageFile(() => import("./client/workerPool.ts"));
 const pool = workerPool();
 const root = createRoot(place);
 // In a transition React gives the thread back every few milliseconds, from the first rendering on.
-startTransition(() => root.render(<App pool={pool} />));
+startTransition(() => root.render(createElement(App, { pool })));
 addEventListener("load", keepPage);
 if (document.readyState === "complete") keepPage();

@@ -1,0 +1,68 @@
+import { EngineFault, type Problem } from "#engine/fault";
+import { bringVectorKernel } from "#tasks/kernel/vectorKernel";
+import { runUnit } from "#tasks/runUnit";
+import { askedJob, fieldProblem, readJob } from "./askedJob.ts";
+import { askedBag, drawBag } from "./bagCalls.ts";
+import { diagnosed } from "./diagnoseCall.ts";
+import { drawOil } from "./drawOil.ts";
+import { drawPadWork } from "./drawPadWork.ts";
+import { drawPictures } from "./drawPictures.ts";
+import { measuredDelivery } from "./measureCalls.ts";
+import { predictedOf } from "./predictCall.ts";
+import type { Answer, Call, ReplyTo } from "./protocol.ts";
+import { tellLeaves } from "./tellLeaves.ts";
+import { askedTransition, drawPlayedGame, drawPlayedStrips } from "./transitionCalls.ts";
+
+bringVectorKernel();
+
+export async function answerTo(number: number, call: Call): Promise<Answer> {
+  try {
+    return { number, reply: await replyTo(call) };
+  } catch (error) {
+    const problems = error instanceof EngineFault ? error.problems.map((p: Problem) => fieldProblem(p)) : null;
+    return { number, problems, failed: error instanceof Error ? error.message : String(error) };
+  }
+}
+
+function replyTo(call: Call): ReplyTo<Call> | Promise<ReplyTo<Call>> {
+  switch (call.kind) {
+    case "ask":
+      return askedJob(call.job);
+    case "read":
+      return readJob(call.bytes);
+    case "unit":
+      return runUnit(call.unit);
+    case "pictures":
+      return drawPictures(call.wanted);
+    case "predict":
+      return predictedOf(call.wanted);
+    case "padWork":
+      return drawPadWork(call.wanted);
+    case "profile":
+      // What reads testers' files is loaded where one is opened.
+      return import("./readProfile.ts").then(({ readProfile }) => readProfile(call.name, call.bytes, call.options));
+    case "diagnose":
+      return diagnosed(call.file);
+    case "trial":
+      return import("./trialCall.ts").then(({ trialTold }) => trialTold(call.job));
+    case "correctHouse":
+      // Asked for seldom, and no small part of the engine.
+      return import("./correctCall.ts").then(({ houseTold }) => houseTold(call.file));
+    case "askBag":
+      return askedBag(call.file, call.today);
+    case "bagPicture":
+      return drawBag(call.plan);
+    case "measureDelivery":
+      return measuredDelivery(call.file);
+    case "askTransition":
+      return askedTransition(call.file);
+    case "playedGame":
+      return drawPlayedGame(call.played, call.title);
+    case "playedStrips":
+      return drawPlayedStrips(call.played);
+    case "oil":
+      return drawOil(call.oil, call.title);
+    case "leaves":
+      return tellLeaves(call.seen, call.hand);
+  }
+}
