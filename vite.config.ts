@@ -40,10 +40,10 @@ function pieceOf(): (id: string, modules: Modules) => string | null {
       opening: reachedFrom(OPENING, modules),
     };
     if (BEGINNING.includes(id)) return null;
-    if (pieces.beginning.has(id) || id.includes("preload-helper")) return "beginning";
+    if (pieces.beginning.has(id) || /preload-helper|rolldown\/runtime/.test(id)) return "beginning";
     // Each language is a piece of its own; what they read of the engine must not lie beside rooms, which read words.
-    if (pieces.catalogues.has(id)) return CATALOGUES.includes(id) || isWords(id) ? null : "engine";
-    if (/node_modules\/(react|react-dom|scheduler)\//.test(id)) return "react";
+    if (pieces.catalogues.has(id)) return CATALOGUES.includes(id) || isWords(id) ? null : "beginning";
+    if (/node_modules\/(react|react-dom|scheduler)\/|client\/react\.ts$/.test(id)) return "react";
     if (pieces.opening.has(id)) return "opening";
     return /node_modules\/zod\/|src\/contract\/(records|job)\/fields/.test(id) ? "schemas" : null;
   };

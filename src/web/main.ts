@@ -31,8 +31,7 @@ if (place === null) throw new Error("The page has no place to be drawn in.");
 // As the server named the page; before anything that reads a word is there.
 await pageFile(() => takeLanguage(document.documentElement.lang));
 // Loaded one after the other, so that no single piece holds the thread for long.
-const { createElement, startTransition } = await pageFile(() => import("react"));
-const { createRoot } = await pageFile(() => import("react-dom/client"));
+const { createElement, startTransition, createRoot } = await pageFile(() => import("./client/react.ts"));
 const { App } = await pageFile(() => import("./App.tsx"));
 const { workerPool } = await pageFile(() => import("./client/workerPool.ts"));
 const pool = workerPool();

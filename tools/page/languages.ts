@@ -15,7 +15,7 @@ const FIRST = "en";
 const PSEUDO = "pseudo";
 const HERE = "\0catalogue";
 /** What every room wants; asked for while the page gets its language. */
-const SOONER = ["engine", "react", "opening"];
+const SOONER = ["react", "opening"];
 /**
  * What the page opens with reads of a catalogue; the rest of it comes with the first room that somebody goes to. A build in which the opening reads anything else is
  * refused and says what.

@@ -25,6 +25,11 @@ export interface Reached {
 /** Nothing but what this server itself sends may run, be shown or be asked in its pages. */
 export const strictHeaders = ({ isEncrypted, isOnNetwork }: Reached): MiddlewareHandler =>
   secureHeaders({
+    // What only browsers obeyed that nobody has any more costs every answer its bytes.
+    xDnsPrefetchControl: false,
+    xDownloadOptions: false,
+    xPermittedCrossDomainPolicies: false,
+    xXssProtection: false,
     contentSecurityPolicy: {
       defaultSrc: ["'none'"],
       // The vector kernel is WebAssembly; without leave to compile it every plan would take twice as long. Text is still never run.
