@@ -22,7 +22,7 @@ test("notes teach; what was learned is kept with the house, taken by a plan, and
   await expect(taught.getByText("Stopped. Nothing was learned.")).toBeVisible();
   await taught.getByRole("button", { name: "Learn from them" }).click();
   const rows = taught.getByRole("table", { name: "Before and now" }).getByRole("row");
-  await expect(rows).toHaveCount(10, { timeout: 90_000 });
+  await expect(rows).toHaveCount(16, { timeout: 90_000 });
   await expect(rows.filter({ hasText: "friction on the dry" }).getByRole("img")).toHaveAttribute(
     "aria-label",
     /assumed 0\.8\d–1\.1\d, now [01]\.\d\d/,

@@ -1,6 +1,7 @@
 import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
 import type { House, Pattern } from "#contract/records/place";
+import { hasSettled } from "#engine/learning/house/correct";
 import { TAUGHT } from "#words/en/rooms/taught";
 import { usePool } from "../../client/poolHere.ts";
 import { Computing } from "../../pieces/Computing.tsx";
@@ -113,7 +114,7 @@ function Learning({ file, house, pattern }: LearningProps) {
         <>
           {told.file !== JSON.stringify(file) && <p className="note">{TAUGHT.old}</p>}
           <HouseToldTables told={told.answer} />
-          <Keep house={house} patternId={pattern.id} learned={told.answer.house} />
+          {hasSettled(told.answer.correction) && <Keep house={house} patternId={pattern.id} learned={told.answer.house} />}
         </>
       )}
     </>

@@ -7,6 +7,9 @@ import type { HouseTold } from "../../client/protocol.ts";
 import { IntervalBar } from "../../pieces/IntervalBar.tsx";
 import { PlainTable } from "../../pieces/PlainTable.tsx";
 
+/** The strongest pairs; the command line and the file have them all. */
+const MOST_TIED = 4;
+
 type Told = Extract<HouseTold, { kind: "told" }>;
 
 /** Parameters before and now, what is tied and untold, what to look at next, and what it does to the plans. */
@@ -32,7 +35,7 @@ export function HouseToldTables({ told: { correction, handNames, misfit, kindNam
       {!misfit.isExplained && <p className="failed">{misfitText(misfit, kindNames)}</p>}
       {!hasSettled(correction) && <p className="failed">{CORRECT.notConverged(worstRhat)}</p>}
       {untold.length > 0 && <p>{CORRECT.untold(untold.map(nameOf))}</p>}
-      {tied.map(({ pair: [a, b], correlation }) => (
+      {tied.slice(0, MOST_TIED).map(({ pair: [a, b], correlation }) => (
         <p key={`${nameOf(a)} ${nameOf(b)}`}>{CORRECT.tied(nameOf(a), nameOf(b), correlation)}</p>
       ))}
       <p className="note">{CORRECT.held}</p>

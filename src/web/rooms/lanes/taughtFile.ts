@@ -7,9 +7,10 @@ import { bowlerOfJob, jobOfTicket } from "../plan/jobOfTicket.ts";
 
 /** A board noted from here on is the board at the pins. */
 const PINS_FROM_FT = 59.5;
-/** As many kinds of ball and finish, and bowlers, as one file holds. */
+/** As many kinds of ball and finish as one file holds. */
 const MOST_BALLS = 24;
-export const MOST_BOWLERS = 6;
+/** Of so many bowlers, those with the most notes: with more the clouds hardly settle, and one waits long. */
+export const MOST_BOWLERS = 3;
 
 /** A note that tells whose shot it was, with which ball, in which finish. */
 export interface UsableNote {

@@ -22,7 +22,7 @@ export const TAUGHT: Translated<typeof en.TAUGHT> = {
   computing: "Wird gelernt …",
   stop: "Anhalten",
   stopped: "Angehalten. Nichts wurde gelernt.",
-  notYet: "Es dauert zehn Sekunden bei einem Spieler, etwa eine Minute bei sechsen.",
+  notYet: "Es dauert zehn Sekunden bei einem Spieler, etwa eine halbe Minute bei dreien.",
   failed: (why) => `Es konnte nicht gelernt werden: ${why}`,
   old: "Seither kamen Notizen dazu oder gingen: noch einmal lernen.",
   table: "Vorher und jetzt",

@@ -18,7 +18,7 @@ export const TAUGHT = {
   computing: "Being learned …",
   stop: "Stop",
   stopped: "Stopped. Nothing was learned.",
-  notYet: "It takes ten seconds for one bowler, about a minute for six.",
+  notYet: "It takes ten seconds for one bowler, about half a minute for three.",
   failed: (why: string) => `It could not be learned: ${why}`,
   old: "Notes have come or gone since: learn again.",
   table: "Before and now",
