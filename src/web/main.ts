@@ -31,12 +31,12 @@ if (place === null) throw new Error("The page has no place to be drawn in.");
 // As the server named the page; before anything that reads a word is there.
 await pageFile(() => takeLanguage(document.documentElement.lang));
 // Loaded one after the other, so that no single piece holds the thread for long.
-const { createElement, startTransition, createRoot } = await pageFile(() => import("./client/react.ts"));
+const { REACT } = await pageFile(() => import("./client/react.ts"));
 const { App } = await pageFile(() => import("./App.tsx"));
 const { workerPool } = await pageFile(() => import("./client/workerPool.ts"));
 const pool = workerPool();
-const root = createRoot(place);
+const root = REACT.createRoot(place);
 // In a transition React gives the thread back every few milliseconds, from the first rendering on.
-startTransition(() => root.render(createElement(App, { pool })));
+REACT.startTransition(() => root.render(REACT.createElement(App, { pool })));
 addEventListener("load", keepPage);
 if (document.readyState === "complete") keepPage();

@@ -1,3 +1,5 @@
+import { createElement, startTransition } from "react";
+import { createRoot } from "react-dom/client";
+
 /** What the page begins with of React, as one file: asked for apart, each would cost a request of its own. */
-export { createElement, startTransition } from "react";
-export { createRoot } from "react-dom/client";
+export const REACT = { createElement, startTransition, createRoot };
