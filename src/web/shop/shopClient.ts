@@ -64,9 +64,10 @@ export async function answered<R extends Answering>(asked: Promise<R>): Promise<
 /** Why the server refused; without a problem where it said nothing that can be read. */
 export async function refusalOf(response: Pick<Answering, "status" | "json">): Promise<ShopFault> {
   const body: unknown = await response.json().catch(() => null);
-  const { problemDocumentSchema } = await import("#contract/routes/problemDocument");
-  const problem = problemDocumentSchema.safeParse(body);
-  if (!problem.success) return new ShopFault(null, `Status ${response.status}`);
+  // The network may go between the answer and this file.
+  const reader = await import("#contract/routes/problemDocument").catch(() => null);
+  const problem = reader?.problemDocumentSchema.safeParse(body);
+  if (problem?.success !== true) return new ShopFault(null, `Status ${response.status}`);
   const fault = new ShopFault(problem.data, problem.data.detail ?? problem.data.title);
   if (fault.isKind("notSignedIn") || fault.isKind("otherPerson")) tellDoor();
   return fault;
