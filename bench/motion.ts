@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { assume } from "#engine/assumptions";
 import { bodyOf, effectiveMoment, inertiaRatio } from "#engine/ball/body";
 import { TYPICAL_BALL } from "#engine/ball/typical";
-import { contactOf, filmMet, frictionCoefficient, laneFriction, TABLE_STEP_UM, tabulated } from "#engine/contact/friction";
+import { contactOf, filmFriction, filmMet, frictionCoefficient, TABLE_STEP_UM, tabulated } from "#engine/contact/friction";
 import { release } from "#engine/delivery/release";
 import { filmOfPattern } from "#engine/lane/film";
 import { CELL_X, CELL_Y, COLUMNS, FIRST_X, ROWS } from "#engine/lane/filmMap";
@@ -75,7 +75,7 @@ function setup() {
   const contact = contactOf("hybrid", 0.45, a);
   const film = filmOfPattern({ kind: "named", id: "medium-41" });
   const met = filmMet(film, "hybrid", a);
-  const friction = laneFriction(film, "hybrid", 0.45, a)(a);
+  const friction = filmFriction(met, contact);
   const start = release(STYLES.matched, { laydownBoard: 19, launchAngleDeg: 1.7 });
   const kappa = inertiaRatio(body, effectiveMoment(body));
   const mechanics: FullMechanics = { body, rollingResistance: 0.003, slipRegularisation: 0.02, gravity: STANDARD_GRAVITY };

@@ -87,6 +87,7 @@ const WORLDS = 160;
 /** Clouds that know nothing of one another, and the houses and hands in each; and in the middle world, which is what is drawn and told in words. */
 const CLOUDS = 2;
 const IN_CLOUD = 512;
+const MOST_IN_CLOUD = 2048;
 const IN_MIDDLE = 128;
 /** So many are kept for plans, and for asking what to look at next. */
 const KEPT = 128;
@@ -119,8 +120,18 @@ export function correct(question: CorrectQuestion): CorrectionRun {
   const first: Looking = { ...question, expectedFt: expectedFt(question, middle), near: middlePlace(hands.length) };
   const looking: Looking = { ...first, near: meanPlace(cloud(askedWith(first), WORLDS, 30)) };
   const inWorlds = askedWith(looking);
-  const clouds = Array.from({ length: CLOUDS }, (_, i) => cloud(inWorlds, IN_CLOUD, 31 + i));
-  const rows = clouds.map((one) => one.map(({ world, place }) => valuesAt(place, constants[world], hands)));
+  let size = IN_CLOUD;
+  const cloudsOf = () => Array.from({ length: CLOUDS }, (_, i) => cloud(inWorlds, size, 31 + i));
+  const rowsOf = (of: readonly (readonly Particle[])[]) =>
+    of.map((one) => one.map(({ world, place }) => valuesAt(place, constants[world], hands)));
+  let clouds = cloudsOf();
+  let rows = rowsOf(clouds);
+  // Several hands, or shots that few worlds say, want more: the same again with twice as many.
+  while (worstRhat(rows) > SETTLED && size < MOST_IN_CLOUD) {
+    size *= 2;
+    clouds = cloudsOf();
+    rows = rowsOf(clouds);
+  }
   const drawn = everySo(clouds.flat(), KEPT).map(({ world, place }): Drawn => {
     const values = valuesAt(place, constants[world], hands);
     return { world: worlds[world], place, values, shown: inWorlds[world].seen().shown(place) };
