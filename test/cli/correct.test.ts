@@ -60,7 +60,9 @@ describe("gritwright correct", () => {
     expect(stderr).toMatch(says);
   });
 
-  it("a block that does not fit is refused by its place", async () => {
+  it("a block that does not fit is refused by its place; one of other worlds is taken by its middle, and said", {
+    timeout: 120_000,
+  }, async () => {
     const job = { gritwright: 1, ball: { cover: "hybrid", finish: 2000 }, lane: { pattern: "medium-41" } };
     const house = (draws: number[][]) => fileWith(JSON.stringify({ ...job, house: { shots: 3, ids: ["house.dry"], draws } }));
     expect((await inProcess("plan", house([[1, 2]]))).stderr).toMatch(/house\.draws\[0\].*1 numbers, one for every id/);
@@ -74,6 +76,11 @@ describe("gritwright correct", () => {
     expect(await refused({ world: 900 })).toMatch(/house\.inWorlds\.worlds\[0\]\.world.*0 to \d+ of this ensemble/);
     expect(await refused({ lane: [3, 1, 1] })).toMatch(/worlds\[0\]\.lane\[0\].*house\.dry: 0\.85 to 1\.15/);
     expect(await refused({ delivery: [17, 300] })).toMatch(/worlds\[0\]\.delivery/);
+    const other = fileWith(
+      JSON.stringify({ ...job, house: { ...learned, inWorlds: { ...learned.inWorlds, ensemble: "worlds-of-yore" } } }),
+    );
+    const plan = JSON.parse((await inProcess("plan", other, "--json", "--workers", "1")).stdout);
+    expect(plan.messages).toContainEqual(expect.objectContaining({ id: "message.houseOtherWorlds" }));
     expect((await inProcess("plan", house([[3]]))).stderr).toMatch(/house\.draws\[0\]\[0\].*0\.8 ≤ x ≤ 1\.2, the range of house\.dry/);
   });
 });

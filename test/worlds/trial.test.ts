@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { weightedMean, worldsOf } from "#engine/planning/comparison";
 import { groundIn } from "#engine/planning/ground";
 import type { PlanQuestion, TrialShot } from "#engine/planning/question";
-import { scoreWorlds, wantedOf } from "#engine/planning/steps";
+import { decide, rate, scoreWorlds, wantedOf } from "#engine/planning/steps";
 import { fitOf, predictedBoard, trialMeans, weighedBy } from "#engine/planning/trial";
 import { parseFinish } from "#engine/surface/finish";
 import { effectiveNumber } from "#engine/worlds/effectiveNumber";
@@ -44,6 +44,22 @@ describe("a trial", () => {
       );
       expect(Math.abs(after - boardAtPins)).toBeLessThan(sdBoards);
     }
+  });
+
+  it("that no world says is said, and no pick is sure by it; one that a world threw is not", () => {
+    const plan = (trial: readonly TrialShot[]) => {
+      const question: PlanQuestion = { ...base, trial, candidates: ["500", "4000 + polish"].map((finish) => parseFinish(finish)) };
+      const wanted = wantedOf(question);
+      const ratings = wanted.finishes.map((finish) => rate(question, finish, { ...wanted, span: "fresh" }));
+      return decide(question, wanted, ratings, [scoreWorlds(question, wanted, "fresh", 0, 24)]);
+    };
+    const unsaid = (of: ReturnType<typeof plan>) => of.messages.some(({ id }) => id === "message.trialUnsaid");
+    // Dull far light and smooth far high of anything that rolls.
+    const absurd = plan([shot("500", 2), shot("500", 1), shot("4000 + polish", 38), shot("4000 + polish", 38)]);
+    expect(unsaid(absurd)).toBe(true);
+    expect(absurd.pick?.sureShare ?? 0).toBeLessThanOrEqual(0.5);
+    expect(unsaid(plan(thrownIn(11, ["500", "4000 + polish"]).trial))).toBe(false);
+    expect(unsaid(plan([]))).toBe(false);
   });
 
   it("two finishes tell more than one: fewer worlds are left", () => {

@@ -8,6 +8,7 @@ import { cautionsFor } from "../rules/cautions.ts";
 import { limitsOf } from "../rules/limits.ts";
 import { NOTHING_MEASURED } from "../rules/measuredBall.ts";
 import { finishText, sameFinish } from "../surface/finish.ts";
+import { effectiveNumber } from "../worlds/effectiveNumber.ts";
 import { ensemble } from "../worlds/ensemble.ts";
 import { candidatesOf } from "./candidates.ts";
 import { band, type Comparison, compare, type Standing, standingOf, type Worlds, weightedMean, worldsOf } from "./comparison.ts";
@@ -22,7 +23,7 @@ import type { FinishRating } from "./rating.ts";
 import { reasonsFor } from "./reasons.ts";
 import { ruleVerdicts } from "./ruleVerdicts.ts";
 import type { WorldBlock } from "./worldScores.ts";
-import { worldsAsked } from "./worldsAsked.ts";
+import { isTaughtInWorlds, worldsAsked } from "./worldsAsked.ts";
 import { worthMeasuring } from "./worthMeasuring.ts";
 
 const SURE_FROM = 0.9;
@@ -63,7 +64,8 @@ export function decide(
     ...candidateOf(ground, metric, standing, today, worlds),
     keepsGames: keepsGames(standing.rating.effectiveRaUm, laws),
   }));
-  const pick = pickOf(comparison, isGuessed(question));
+  const isUnsaid = isTrialUnsaid(question, worlds);
+  const pick = pickOf(comparison, isUnsaid ? MOST_UNSAID : isGuessed(question) ? MOST_GUESSED : 1);
   const found = comparison.standings[comparison.pick];
   const reasons = pick ? reasonsFor(comparison, candidates, today && standingOf(today, worlds), today && todaysLine) : [];
   return {
@@ -73,7 +75,11 @@ export function decide(
     today: isThere ? { finish: finishText(question.ball.finish), line: todaysLine } : { finish: null, line: null },
     candidates,
     pick,
-    messages: [...messagesFor(ground, comparison, pick), ...measureNext(comparison, worlds)],
+    messages: [
+      ...(isUnsaid ? [{ id: "message.trialUnsaid", params: {} } as const] : []),
+      ...messagesFor(ground, comparison, pick),
+      ...measureNext(comparison, worlds),
+    ],
     reasons,
     rules: ruleVerdicts(ground, comparison, candidates, pick !== null),
     assumptions: assumptionsUsed(ground),
@@ -155,10 +161,22 @@ function isGuessed({ bowler, ball }: PlanQuestion): boolean {
   return bowler.known !== undefined || !isKnown(ball, "cover") || !isKnown(ball, "finish");
 }
 
-function pickOf(comparison: Comparison, guessed: boolean): Pick | null {
+/** A trial that fewer worlds than this say, or that the best of them misses by more than chance does once in a hundred (χ² with two finishes, halved). Chosen. */
+const FEW_WORLDS = 10;
+const FARTHEST_LOG = -4.6;
+/** Either the trial or the worlds are then wrong, and no more than this is said. Chosen. */
+const MOST_UNSAID = 0.5;
+
+/** Whether shots were seen that the worlds do not say. */
+function isTrialUnsaid({ trial }: PlanQuestion, { blocks, weights }: Worlds): boolean {
+  if (trial.length === 0 || weights.length === 0) return false;
+  return effectiveNumber(weights) < FEW_WORLDS || Math.max(...blocks.flatMap(({ fits }) => fits)) < FARTHEST_LOG;
+}
+
+function pickOf(comparison: Comparison, mostSaid: number): Pick | null {
   if (comparison.standings.length < 2 || !sensible(comparison) || everyFinishAlike(comparison)) return null;
   const { standings, plateau, pick, cliff } = comparison;
-  const sureShare = guessed ? Math.min(MOST_GUESSED, comparison.sureShare) : comparison.sureShare;
+  const sureShare = Math.min(mostSaid, comparison.sureShare);
   return {
     finish: finishText(standings[pick].finish),
     plateau: standings.slice(plateau[0], plateau[1] + 1).map((standing) => finishText(standing.finish)),
@@ -226,7 +244,12 @@ function unknownOf({ ball, lane }: Ground["question"]): readonly Message[] {
 }
 
 function learnedOfHouse({ house }: Ground["question"]): readonly Message[] {
-  return house === null ? [] : [{ id: "message.houseLearned", params: { shots: house.shots } }];
+  if (house === null) return [];
+  const isOfOtherWorlds = house.inWorlds !== undefined && !isTaughtInWorlds(house);
+  return [
+    { id: "message.houseLearned", params: { shots: house.shots } },
+    ...(isOfOtherWorlds ? [{ id: "message.houseOtherWorlds", params: {} } as const] : []),
+  ];
 }
 
 /** Rules as they stand when none later is known: a plan has no date. */

@@ -44,6 +44,10 @@ export const PLAN_MESSAGES = [
   "message.measure.speeds",
   /** The plan uses what this house has taught. [shots: number] */
   "message.houseLearned",
+  /** What the house has taught was learned in other worlds than those in use; only its middle is taken. */
+  "message.houseOtherWorlds",
+  /** The worlds do not say what was seen in the trial. */
+  "message.trialUnsaid",
 ] as const;
 
 export const PLAN_REASONS = [

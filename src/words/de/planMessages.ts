@@ -56,6 +56,10 @@ export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
     `Das Messen lohnt: zehn Bälle auf einer Linie mit dem mattesten Schliff, zehn mit dem glattesten. Das brächte hier etwa ${inHundred(p.number("points"))}.`,
   "message.measure.speeds": (p) =>
     `Das Messen lohnt: Geschwindigkeit aus der Hand und an den Pins, zehn Bälle. Das brächte hier etwa ${inHundred(p.number("points"))}.`,
+  "message.houseOtherWorlds": () =>
+    "Was dieses Haus gelehrt hat, wurde mit einem älteren Satz von Welten gelernt; nur seine Mitte wird hier benutzt. Lerne noch einmal aus seinen Würfen.",
+  "message.trialUnsaid": () =>
+    "Kaum eine Welt sagt die Würfe des Versuchs. Sieh nach, ob Bretter, Linie, Öl und Oberflächen die richtigen sind, ehe du dieser Wahl glaubst.",
   "message.houseLearned": (p) => `Berichtigt durch ${fixed(p.number("shots"), 0)} in diesem Haus gesehene Würfe.`,
   "message.leastChange": () =>
     "Ein Kontrollball: Gesucht ist die kleinste Änderung, während sich die Bahn ändert, nicht die meisten Strikes auf frischem Öl.",

@@ -56,6 +56,10 @@ export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
     `Worth measuring: ten balls on one line with the dullest finish, ten with the smoothest. It would add about ${inHundred(p.number("points"))} here.`,
   "message.measure.speeds": (p) =>
     `Worth measuring: speed off the hand and at the pins, ten balls. It would add about ${inHundred(p.number("points"))} here.`,
+  "message.houseOtherWorlds": () =>
+    "What this house taught was learned with an older set of worlds; only its middle is used here. Learn from its shots again.",
+  "message.trialUnsaid": () =>
+    "Hardly any world says the shots of the trial. See whether boards, line, oil and finishes are the right ones before you believe this pick.",
   "message.houseLearned": (p) => `Corrected by ${fixed(p.number("shots"), 0)} shots seen in this house.`,
   "message.leastChange": () => "A control ball: the aim is the least change while the lane changes, not the most strikes on the fresh.",
   "reason.bestChance": (p) =>
