@@ -1,5 +1,7 @@
 import type { GameDocument, TransitionDocument } from "#contract/transitionDocument";
 import type { PlayQuestion } from "#engine/planning/oilInPlay/session";
+import { CHART } from "#words/en/charts";
+import { OIL_IN_PLAY } from "#words/en/rooms/oilInPlay";
 import { TRANSITION } from "#words/en/transition";
 import { fixed } from "#words/figures";
 import { type Column, paragraph, textColumns, textTable } from "./textTable.ts";
@@ -57,9 +59,9 @@ function inWorlds({ game, change, players, ranges }: GameDocument, worlds: numbe
   const track = change.left.findIndex(({ along, boards }) => along === "middle" && boards[0] === 9);
   const [first] = question.players;
   const sentences = [
-    TRANSITION.inWorlds(worlds, momentName(game), ranges.takenMl, ranges.left[track], ranges.burnBoard),
+    OIL_IN_PLAY.inWorlds(worlds, CHART.afterGame(game), ranges.takenMl, ranges.left[track], ranges.burnBoard),
     ...(players[0].isSensible
-      ? [TRANSITION.moved(first.bowler.name === "" ? TRANSITION.noName(0) : first.bowler.name, ranges.movedBoards[0])]
+      ? [OIL_IN_PLAY.moved(first.bowler.name === "" ? TRANSITION.noName(0) : first.bowler.name, ranges.movedBoards[0])]
       : []),
   ];
   return paragraph(sentences.join(" "), "", WIDTH);

@@ -2,6 +2,7 @@ import "./style/colours.css";
 import "./style/page.css";
 import "./style/pieces.css";
 import "./style/plan.css";
+import "./style/trial.css";
 import "./style/counter.css";
 import "./style/intake.css";
 import "./style/intakePanel.css";

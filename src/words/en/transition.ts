@@ -26,14 +26,5 @@ export const TRANSITION = {
   carriedDown: (mL: number) => `Beyond the end of the pattern ${fixed(mL, 2)} mL were carried.`,
   side: (hand: "right" | "left") =>
     `Boards and shares are counted from the ${hand}; shares are of the film from 15 ft to the end of the pattern.`,
-  inWorlds: (
-    worlds: number,
-    moment: string,
-    taken: readonly [number, number],
-    track: readonly [number, number] | null,
-    burn: readonly [number, number],
-  ) =>
-    `In ${worlds} worlds that fit what is known, ${moment}: balls took ${fixed(taken[0], 1)} to ${millilitres(taken[1])}${track === null ? "" : `, boards 9–14 keep ${fixed(100 * track[0], 0)} to ${fixed(100 * track[1], 0)} %`}, the thinnest board is ${burn[0] === burn[1] ? fixed(burn[0], 0) : `${fixed(burn[0], 0)} to ${fixed(burn[1], 0)}`}.`,
-  moved: (who: string, boards: readonly [number, number]) => `${who} has moved in ${fixed(boards[0], 0)} to ${fixed(boards[1], 0)} boards.`,
   chosen: "How much a ball takes and lays down is chosen, not measured: see docs/model/oil-in-play.md for the ranges.",
 } as const;

@@ -112,7 +112,7 @@ function InWorlds({ game, ranges, left, who }: InWorldsProps) {
   const track = left.findIndex(({ along, boards }) => along === "middle" && boards[0] === TRACK_FROM);
   return (
     <p>
-      {OIL_IN_PLAY.inWorlds(WORLDS_PLAYED, momentName(game), ranges.takenMl, ranges.left[track], ranges.burnBoard)}{" "}
+      {OIL_IN_PLAY.picture} {OIL_IN_PLAY.inWorlds(WORLDS_PLAYED, momentName(game), ranges.takenMl, ranges.left[track], ranges.burnBoard)}{" "}
       {OIL_IN_PLAY.moved(who, ranges.movedBoards[0])}
     </p>
   );

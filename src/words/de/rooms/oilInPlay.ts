@@ -57,9 +57,10 @@ export const OIL_IN_PLAY: Translated<typeof en.OIL_IN_PLAY> = {
     right: "Boards und Anteile zählen von rechts; jede Linie von der Seite ihres Spielers.",
     left: "Boards und Anteile zählen von links; jede Linie von der Seite ihres Spielers.",
   },
+  picture: "Das Bild zeigt die Mitte des Geglaubten.",
   inWorldsSoon: "Was es in anderen Welten werden kann, wird gespielt …",
   inWorlds: (worlds, moment, taken, track, burn) =>
-    `Das Bild zeigt die Mitte. ${moment}, in ${worlds} Welten, die zum Bekannten passen: Bälle nahmen ${fixed(taken[0], 1)} bis ${fixed(taken[1], 1)} mL${track === null ? "" : `, die Bretter 9–14 behalten ${fixed(100 * track[0], 0)} bis ${fixed(100 * track[1], 0)} %`}, am dünnsten ist es auf Brett ${burn[0] === burn[1] ? fixed(burn[0], 0) : `${fixed(burn[0], 0)} bis ${fixed(burn[1], 0)}`}.`,
+    `${moment}, in ${worlds} Welten, die zum Bekannten passen: Bälle nahmen ${fixed(taken[0], 1)} bis ${fixed(taken[1], 1)} mL${track === null ? "" : `, die Bretter 9–14 behalten ${fixed(100 * track[0], 0)} bis ${fixed(100 * track[1], 0)} %`}, am dünnsten ist es auf Brett ${burn[0] === burn[1] ? fixed(burn[0], 0) : `${fixed(burn[0], 0)} bis ${fixed(burn[1], 0)}`}.`,
   moved: (who, boards) => `${who}: um ${fixed(boards[0], 0)} bis ${fixed(boards[1], 0)} Bretter nach innen gezogen.`,
   chosen:
     "Wie viel Öl ein Ball mitnimmt und wieder ablegt, ist gewählt, nicht gemessen. Die Spannen stehen in den Einstellungen des Ladens, bei den Annahmen des Modells.",

@@ -56,6 +56,7 @@ export const OIL_IN_PLAY = {
     right: "Boards and shares are counted from the right; each line from its bowler's own side.",
     left: "Boards and shares are counted from the left; each line from its bowler's own side.",
   },
+  picture: "The picture shows the middle of what is believed.",
   inWorldsSoon: "What it may come to in other worlds is being played …",
   inWorlds: (
     worlds: number,
@@ -64,7 +65,7 @@ export const OIL_IN_PLAY = {
     track: readonly [number, number] | null,
     burn: readonly [number, number],
   ) =>
-    `The picture shows the middle. ${moment}, in ${worlds} worlds that fit what is known: balls took ${fixed(taken[0], 1)} to ${fixed(taken[1], 1)} mL${track === null ? "" : `, boards 9–14 keep ${fixed(100 * track[0], 0)} to ${fixed(100 * track[1], 0)} %`}, the thinnest board is ${burn[0] === burn[1] ? fixed(burn[0], 0) : `${fixed(burn[0], 0)} to ${fixed(burn[1], 0)}`}.`,
+    `${moment}, in ${worlds} worlds that fit what is known: balls took ${fixed(taken[0], 1)} to ${fixed(taken[1], 1)} mL${track === null ? "" : `, boards 9–14 keep ${fixed(100 * track[0], 0)} to ${fixed(100 * track[1], 0)} %`}, the thinnest board is ${burn[0] === burn[1] ? fixed(burn[0], 0) : `${fixed(burn[0], 0)} to ${fixed(burn[1], 0)}`}.`,
   moved: (who: string, boards: readonly [number, number]) => `${who}: moved in ${fixed(boards[0], 0)} to ${fixed(boards[1], 0)} boards.`,
   chosen:
     "How much oil a ball takes and lays down again is chosen, not measured. The ranges stand in the shop's settings, among the assumptions of the model.",
