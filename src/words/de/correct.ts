@@ -53,9 +53,9 @@ export const CORRECT: Translated<typeof en.CORRECT> = {
   next: "Welcher weitere genaue Blick am meisten sagte",
   nextLine: (ball, line, nats, tells, left) =>
     `${ball}, ${line}: ${USEFULNESS[usefulnessOf(nats)]}; verrät am meisten von ${tells}, dessen Streuung zu ${fixed(100 * left, 0)} % bliebe`,
-  plans: "Der Plan der Oberfläche, ohne und mit dem, was das Haus gelehrt hat",
+  plans: "Eine erste Antwort in der mittleren Welt, ohne und mit dem, was das Haus gelehrt hat; der Plan selbst fragt alle Welten",
   planLine: (ball, before, after, change) =>
-    `${ball}: ${before === after ? `${after} wie vorher` : `vorher ${before}, jetzt ${after}`}; die Wahl trifft ${change < 0 ? "" : "+"}${inHundred(change)} gegen das, was gedacht war`,
+    `${ball}: ${before === after ? `${after} wie vorher` : `vorher ${before}, jetzt ${after}`}; das trifft ${change < 0 ? "" : "+"}${inHundred(change)} gegen das, was gedacht war`,
   noPick: "keine genannt",
   notConverged: (factor) =>
     `Die Ziehungen haben sich nicht gesetzt (Gelman–Rubin ${fixed(factor, 2)}): anderer Keim, oder weniger Arten von Würfen.`,

@@ -59,9 +59,9 @@ export const CORRECT = {
   next: "What one more careful look would tell most",
   nextLine: (ball: string, line: string, nats: number, tells: string, left: number) =>
     `${ball}, ${line}: ${USEFULNESS[usefulnessOf(nats)]}; tells most of ${tells}, of whose spread ${fixed(100 * left, 0)} % would be left`,
-  plans: "The finish plan, without and with what the house has taught",
+  plans: "A first answer in the middle world, without and with what the house has taught; the plan itself asks all worlds",
   planLine: (ball: string, before: string, after: string, change: number) =>
-    `${ball}: ${before === after ? `${after} as before` : `${before} before, ${after} now`}; the pick strikes ${change < 0 ? "" : "+"}${inHundred(change)} against what was thought`,
+    `${ball}: ${before === after ? `${after} as before` : `${before} before, ${after} now`}; that strikes ${change < 0 ? "" : "+"}${inHundred(change)} against what was thought`,
   noPick: "none named",
   notConverged: (factor: number) =>
     `The sampling has not settled (Gelman–Rubin ${fixed(factor, 2)}): take another seed, or fewer kinds of shot.`,
