@@ -42,8 +42,11 @@ export function correctText(
           paragraph(CORRECT.nextLine(names[shot.situation], lineOf(shot), shot.nats, nameOf(shot.tells), shot.left), "  ", WIDTH),
         ),
     ],
-    [`${CORRECT.plans}:`, ...plans.flatMap((change) => paragraph(planLine(change), "  ", WIDTH))],
-    [CORRECT.jobHouse, ...(defaults.length === 0 ? [] : paragraph(`${SHOT_DEFAULTS}: ${defaults.join(", ")}`, "", WIDTH))],
+    [...paragraph(`${CORRECT.plans}:`, "", WIDTH), ...plans.flatMap((change) => paragraph(planLine(change), "  ", WIDTH))],
+    [
+      ...paragraph(CORRECT.jobHouse, "", WIDTH),
+      ...(defaults.length === 0 ? [] : paragraph(`${SHOT_DEFAULTS}: ${defaults.join(", ")}`, "", WIDTH)),
+    ],
   ];
   return `${sections.map((section) => section.join("\n")).join("\n\n")}\n`;
 }
