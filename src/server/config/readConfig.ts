@@ -19,6 +19,7 @@ const OPTIONS = {
   key: { type: "string" },
   name: { type: "string", multiple: true },
   "set-password": { type: "string" },
+  "move-records": { type: "boolean" },
 } as const;
 
 type Values = Record<string, unknown>;
@@ -59,6 +60,11 @@ function fromArguments(args: readonly string[]): { values: Values; configPath: s
  */
 export function passwordToSet(args: readonly string[]): string | null {
   return parsed(args)["set-password"] ?? null;
+}
+
+/** Whether a shop that lies in an older folder is to be moved before it is opened: `--move-records`. */
+export function moveIsAsked(args: readonly string[]): boolean {
+  return parsed(args)["move-records"] ?? false;
 }
 
 function parsed(args: readonly string[]) {
