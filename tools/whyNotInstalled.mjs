@@ -9,7 +9,7 @@ const CAUSES = [
   [/\bE40[13]\b|\bE407\b/, "The npm registry, or a proxy before it, refuses. Ask: npm config get registry, npm config get proxy."],
   [/\bE404\b|\bETARGET\b/, "The npm registry that is set does not have a package that is wanted. Ask: npm config get registry."],
   [
-    /\b(?:EACCES|EPERM|EROFS)\b/,
+    /\b(?:EACCES|EPERM|EROFS|ENOTDIR)\b/,
     "A folder may not be written to: npm's cache (npm config get cache), or this one. Do not start as another user than the one they belong to.",
   ],
   [

@@ -10,7 +10,7 @@ import { RECORDS_FAULT } from "#words/en/records";
 import { problemText } from "#words/problemText";
 import { computePool } from "./computePool.ts";
 import type { PlacedConfig } from "./config/configSchema.ts";
-import { moveIsAsked, passwordToSet, readConfig } from "./config/readConfig.ts";
+import { type AskedBesides, askedBesides, readConfig } from "./config/readConfig.ts";
 import { jsonLog } from "./log.ts";
 import { openBrowser } from "./openBrowser.ts";
 import { openShop } from "./openShop.ts";
@@ -18,13 +18,15 @@ import { pageInLanguages } from "./pageFiles.ts";
 import { askToMove } from "./place/askToMove.ts";
 import { type PlaceParts, placed } from "./place/placed.ts";
 import { userFolder } from "./place/userFolder.ts";
+import { installHere, serviceArguments, uninstallHere } from "./service/asService.ts";
+import { NoService } from "./service/installService.ts";
 import { firstLine, setPasswordHere } from "./setPassword.ts";
 import { startServer } from "./startServer.ts";
 import { programVersion } from "./version.ts";
 
 const USAGE =
   "Usage: gritwright serve [--own | --demonstration] [--data FOLDER] [--port 0–65535] [--config FILE] [--no-open] " +
-  "[--address ADDRESS --cert FILE --key FILE --name NAME…] [--set-password NAME] [--move-records]";
+  "[--address ADDRESS --cert FILE --key FILE --name NAME…] [--set-password NAME] [--move-records] [--install-service | --uninstall-service]";
 const BUILT = fileURLToPath(new URL("../", import.meta.url));
 
 /**
@@ -34,13 +36,18 @@ const BUILT = fileURLToPath(new URL("../", import.meta.url));
  */
 export async function serve(args: readonly string[]): Promise<0 | 1 | 2> {
   try {
-    const config = await placed(readConfig(args, process.env), placeParts(args));
-    const name = passwordToSet(args);
-    if (name !== null) return await setPassword(config, name);
+    const besides = askedBesides(args);
+    if (besides.service === "uninstall") return answer(await uninstallHere());
+    const read = readConfig(args, process.env);
+    if (besides.service === "install") mustBeWhole(besides);
+    const config = await placed(read, placeParts(besides));
+    if (besides.setPassword !== null) return await setPassword(config, besides.setPassword);
     if (!existsSync(join(BUILT, "web", "index.html"))) return complain("The page has not been built yet. Run: npm run build", 1);
+    if (besides.service === "install") return answer(await installHere(serviceArguments(args, config)));
     await run(config);
     return 0;
   } catch (error) {
+    if (error instanceof NoService) return complain(error.message, 2);
     if (error instanceof JobFault) return complain(`${error.problems.map(problemText).join("\n")}\n${USAGE}`, 2);
     if (error instanceof RecordsFault && error.kind === "refused") return complain(error.problems.map(refusedText).join("\n"), 2);
     if (error instanceof RecordsFault) return complain(notOpened(error), 1);
@@ -48,13 +55,21 @@ export async function serve(args: readonly string[]): Promise<0 | 1 | 2> {
   }
 }
 
-function placeParts(args: readonly string[]): PlaceParts {
+/** A service sees neither this terminal's variables nor who sits there, and starts the same shop each time. @throws {NoService} */
+function mustBeWhole({ namesShop }: AskedBesides): void {
+  const variables = Object.keys(process.env).filter((name) => name.startsWith("GRITWRIGHT_"));
+  if (variables.length > 0)
+    throw new NoService(`A service does not see ${variables.join(", ")}. Put that into a file, and name it: --config FILE.`);
+  if (!namesShop) throw new NoService("Which shop is the service to open? --own, or --demonstration.");
+}
+
+function placeParts({ moveRecords }: AskedBesides): PlaceParts {
   const isThere = process.stdin.isTTY && process.stdout.isTTY;
   return {
     users: userFolder({ platform: process.platform, environment: process.env, home: homedir() }),
     startedFrom: [process.cwd(), join(BUILT, "..")],
     today: new Date().toISOString().slice(0, 10),
-    move: async () => moveIsAsked(args) || (isThere && (await askToMove())),
+    move: async () => moveRecords || (isThere && (await askToMove())),
     say: (words) => console.log(words),
   };
 }
@@ -140,6 +155,11 @@ function notOpened({ kind, about, problems }: RecordsFault): string {
 
 function refusedText({ path, allowed }: Problem): string {
   return `${path} is not allowed here. Allowed: ${allowed}.`;
+}
+
+function answer(words: string): 0 {
+  console.log(words);
+  return 0;
 }
 
 function complain<Code extends 1 | 2>(words: string, code: Code): Code {
