@@ -1,6 +1,5 @@
-import { randomBytes, randomUUID } from "node:crypto";
+import { randomUUID } from "node:crypto";
 import { existsSync } from "node:fs";
-import { homedir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { JobFault } from "#contract/problem";
@@ -16,11 +15,13 @@ import { openBrowser } from "./openBrowser.ts";
 import { openShop } from "./openShop.ts";
 import { pageInLanguages } from "./pageFiles.ts";
 import { askToMove } from "./place/askToMove.ts";
-import { type PlaceParts, placed } from "./place/placed.ts";
-import { userFolder } from "./place/userFolder.ts";
+import { placed } from "./place/placed.ts";
+import { placeHere } from "./place/placeHere.ts";
+import type { Listening } from "./program/wellness.ts";
 import { installHere, serviceArguments, uninstallHere } from "./service/asService.ts";
 import { NoService } from "./service/installService.ts";
 import { firstLine, setPasswordHere } from "./setPassword.ts";
+import { shopPartsHere } from "./shopPartsHere.ts";
 import { startServer } from "./startServer.ts";
 import { programVersion } from "./version.ts";
 
@@ -40,7 +41,10 @@ export async function serve(args: readonly string[]): Promise<0 | 1 | 2> {
     if (besides.service === "uninstall") return answer(await uninstallHere());
     const read = readConfig(args, process.env);
     if (besides.service === "install") mustBeWhole(besides);
-    const config = await placed(read, placeParts(besides));
+    const config = await placed(
+      read,
+      placeHere(async () => besides.moveRecords || (isSomebodyThere() && (await askToMove()))),
+    );
     if (besides.setPassword !== null) return await setPassword(config, besides.setPassword);
     if (!existsSync(join(BUILT, "web", "index.html"))) return complain("The page has not been built yet. Run: npm run build", 1);
     if (besides.service === "install") return answer(await installHere(serviceArguments(args, config)));
@@ -63,20 +67,9 @@ function mustBeWhole({ namesShop }: AskedBesides): void {
   if (!namesShop) throw new NoService("Which shop is the service to open? --own, or --demonstration.");
 }
 
-function placeParts({ moveRecords }: AskedBesides): PlaceParts {
-  const isThere = process.stdin.isTTY && process.stdout.isTTY;
-  return {
-    users: userFolder({ platform: process.platform, environment: process.env, home: homedir() }),
-    startedFrom: [process.cwd(), join(BUILT, "..")],
-    today: new Date().toISOString().slice(0, 10),
-    move: async () => moveRecords || (isThere && (await askToMove())),
-    say: (words) => console.log(words),
-  };
-}
-
 /** Instead of serving: the way back in for whoever has the machine. */
 async function setPassword(config: PlacedConfig, name: string): Promise<0> {
-  const records = await openShop(config, partsOfShop());
+  const records = await openShop(config, shopPartsHere());
   try {
     if (process.stdin.isTTY) console.log(`New password for ${name}, then Enter:`);
     console.log(await setPasswordHere(records, name, await firstLine(process.stdin)));
@@ -87,8 +80,8 @@ async function setPassword(config: PlacedConfig, name: string): Promise<0> {
   }
 }
 
-function partsOfShop() {
-  return { now: Date.now, randomBytes, programVersion: programVersion(), say: (words: string) => console.log(words) };
+function isSomebodyThere(): boolean {
+  return process.stdin.isTTY && process.stdout.isTTY;
 }
 
 async function run(config: PlacedConfig): Promise<void> {
@@ -98,7 +91,7 @@ async function run(config: PlacedConfig): Promise<void> {
     (line) => process.stderr.write(line),
     () => new Date().toISOString(),
   );
-  const records = await openShop(config, partsOfShop());
+  const records = await openShop(config, shopPartsHere());
   const pool = computePool();
   const server = await startServer({
     config,
@@ -114,6 +107,14 @@ async function run(config: PlacedConfig): Promise<void> {
     await Promise.all([pool.close(), records.close()]);
     throw error;
   });
+  const { port } = new URL(server.address);
+  process.send?.({
+    gritwright: "listening",
+    address: config.address,
+    // An address leaves out the port that its kind usually has.
+    port: port === "" ? (config.cert === null ? 80 : 443) : Number(port),
+    isEncrypted: config.cert !== null,
+  } satisfies Listening);
   console.log(`Gritwright is at ${server.address}  (stop it with Ctrl+C)`);
   if (config.open) openBrowser(server.address);
   onStop(async () => {
@@ -122,19 +123,18 @@ async function run(config: PlacedConfig): Promise<void> {
   });
 }
 
-/** The first signal lets everything end; a second one does not wait. */
+/** The first signal lets everything end; a second one does not wait. Whoever watches this server and is gone leaves none behind. */
 function onStop(stop: () => Promise<void>): void {
   let isStopping = false;
-  for (const signal of ["SIGINT", "SIGTERM"] as const) {
-    process.on(signal, () => {
-      if (isStopping) process.exit(1);
-      isStopping = true;
-      stop().then(
-        () => process.exit(0),
-        (error: unknown) => process.exit(complain(`The server did not stop as it should: ${String(error)}`, 1)),
-      );
-    });
-  }
+  const end = (): void => {
+    if (isStopping) process.exit(1);
+    isStopping = true;
+    stop().then(
+      () => process.exit(0),
+      (error: unknown) => process.exit(complain(`The server did not stop as it should: ${String(error)}`, 1)),
+    );
+  };
+  for (const signal of ["SIGINT", "SIGTERM", "disconnect"] as const) process.on(signal, end);
 }
 
 /** What to do where no port could be had. */
