@@ -86,10 +86,9 @@ export function isOwnName(name: string): boolean {
 }
 
 function ownNamesOnly(): x509.Extension {
-  const permitted = [
-    new GeneralName({ dNSName: OWN_NAMES }),
-    ...OWN_NETWORKS.map((iPAddress) => new GeneralName({ iPAddress })),
-  ].map((base) => new GeneralSubtree({ base }));
+  const permitted = [new GeneralName({ dNSName: OWN_NAMES }), ...OWN_NETWORKS.map((iPAddress) => new GeneralName({ iPAddress }))].map(
+    (base) => new GeneralSubtree({ base }),
+  );
   const constraints = new NameConstraints({ permittedSubtrees: new GeneralSubtrees(permitted) });
   return new x509.Extension(id_ce_nameConstraints, true, AsnConvert.serialize(constraints));
 }

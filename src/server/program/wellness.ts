@@ -52,7 +52,7 @@ function isListening(message: unknown): message is Listening {
 }
 
 /** @returns the version of a server that is well */
-function healthOf({ address, port, isEncrypted }: Listening): Promise<string | null> {
+export function healthOf({ address, port, isEncrypted }: Omit<Listening, "gritwright">): Promise<string | null> {
   const host = address === "0.0.0.0" || address === "::" ? "127.0.0.1" : address;
   const headers = { host: `localhost:${port}` };
   const options = { host, port, path: "/api/health", headers, timeout: 5000 };
