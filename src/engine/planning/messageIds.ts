@@ -16,6 +16,13 @@ export const PLAN_MESSAGES = [
   /** Wider limits would find one. [laydownBoard, launchAngleDeg] */
   "message.noLine.limits",
   "message.noLine.tooSlow",
+  /** The mean shot comes to the pocket, but too few of the scattered ones strike. [entryDeg, deadOnPercent] */
+  "message.noLine.scattered",
+  /** A backup ball: everything counts from the other edge than the bowler's. [side: left|right] */
+  "message.backup",
+  /** With no finish does the ball hook: it slides on oil all the way, or the hand gives it no turn. */
+  "message.slidesThrough",
+  "message.noTurn",
   /** The ball lies outside the governing body's limits. [quantity] */
   "message.outsideRuleBook",
   /** One candidate compares with nothing. [finish] */
@@ -56,7 +63,7 @@ export const PLAN_REASONS = [
   /** [finish, boards] */
   "reason.leastHook",
   /** [finish, pins] */
-  "reason.mostPins",
+  "reason.pinsDown",
   /** [from, to] */
   "reason.plateau",
   /** [finish, points] what the dullest, or the smoothest, candidate loses */
