@@ -160,6 +160,7 @@ export function resolveCorrection(file: CorrectFile): ResolvedCorrection {
       candidates: [ball.finish],
       outsideRangeReason: null,
       trial: [],
+      readings: [],
       assumptions,
       house: null,
     };

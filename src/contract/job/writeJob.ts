@@ -10,7 +10,7 @@ import { JOB_FILE_VERSION, type JobFile } from "./jobFile.ts";
 
 /** A plan's question as the job file that asks it, with nothing left to a default but what nobody knows of the ball. */
 export function jobOfPlan(question: PlanQuestion): JobFile {
-  const { seed, ball, lane, candidates, outsideRangeReason, assumptions, house } = question;
+  const { seed, ball, lane, candidates, outsideRangeReason, assumptions, readings, house } = question;
   const { bowler, line, limits, trial } = asThrown(question);
   return {
     gritwright: JOB_FILE_VERSION,
@@ -28,6 +28,7 @@ export function jobOfPlan(question: PlanQuestion): JobFile {
     ...(outsideRangeReason === null ? {} : { reason: outsideRangeReason }),
     ...writtenAssumptions(assumptions),
     ...(trial.length === 0 ? {} : { trial: { shots: trial.map((shot) => ({ ...shot, finish: finishText(shot.finish) })) } }),
+    ...(readings.length === 0 ? {} : { readings: readings.map((one) => ({ ...one, finish: finishText(one.finish) })) }),
     ...(house === null ? {} : { house: house as JobFile["house"] }),
   };
 }

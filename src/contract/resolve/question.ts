@@ -45,6 +45,7 @@ export function resolvePlan(job: CheckedJob): Resolved<PlanQuestion> {
     outsideRangeReason: job.reason ?? null,
     assumptions: setOtherwise(job),
     house: houseOf(job),
+    readings: (job.readings ?? []).map((reading) => ({ ...reading })),
     trial: isBackup ? trialInMirror(trial) : trial,
   };
   return { question, defaults: defaults.paths };

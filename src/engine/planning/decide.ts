@@ -30,6 +30,7 @@ import type { PlanQuestion } from "./question.ts";
 import type { FinishRating } from "./rating.ts";
 import { reasonsFor } from "./reasons.ts";
 import { ruleVerdicts } from "./ruleVerdicts.ts";
+import { trialMeans } from "./trial.ts";
 import type { WorldBlock } from "./worldScores.ts";
 import { isTaughtInWorlds, worldsAsked } from "./worldsAsked.ts";
 
@@ -68,7 +69,7 @@ export function decide(
     ...candidateOf(ground, metric, standing, today, worlds),
     keepsGames: keepsGames(standing.rating.effectiveRaUm, laws),
   }));
-  const isUnsaid = isTrialUnsaid(question, worlds);
+  const isUnsaid = isUnsaidBy(worlds, question);
   const pick = pickOf(comparison, Math.min(mostLearned(question), isUnsaid ? MOST_UNSAID : isGuessed(question) ? MOST_GUESSED : 1));
   const found = comparison.standings[comparison.pick];
   const reasons = pick ? reasonsFor(comparison, candidates, today && standingOf(today, worlds), today && todaysLine) : [];
@@ -80,7 +81,7 @@ export function decide(
     candidates,
     pick,
     messages: [
-      ...(isUnsaid ? [{ id: "message.trialUnsaid", params: {} } as const] : []),
+      ...(isUnsaid ? [{ id: question.trial.length > 0 ? "message.trialUnsaid" : "message.readingsUnsaid", params: {} } as const] : []),
       ...messagesFor(ground, comparison, pick),
       ...measureNext(comparison, worlds),
     ],
@@ -160,16 +161,23 @@ function mostLearned({ house }: PlanQuestion): number {
   return isTaughtInWorlds(house) ? lowerLimit(1, effectiveWorlds(house.inWorlds.worlds)) : 1;
 }
 
-/** A trial that fewer worlds than this say, or that the best of them misses by more than chance does once in a hundred (χ² with two finishes, halved). Chosen. */
+/** What fewer worlds than this say, or what the best of them misses by more than chance does once in a hundred. Chosen. */
 const FEW_WORLDS = 10;
-const FARTHEST_LOG = -4.6;
-/** Either the trial or the worlds are then wrong, and no more than this is said. Chosen. */
+const Z_99 = 2.326;
+/** Either what was seen or the worlds are then wrong, and no more than this is said. Chosen. */
 const MOST_UNSAID = 0.5;
 
-/** Whether shots were seen that the worlds do not say. */
-function isTrialUnsaid({ trial }: PlanQuestion, { blocks, weights }: Worlds): boolean {
-  if (trial.length === 0 || weights.length === 0) return false;
-  return effectiveNumber(weights) < FEW_WORLDS || Math.max(...blocks.flatMap(({ fits }) => fits)) < FARTHEST_LOG;
+/** Whether shots were seen, or balls read, that the worlds do not say. */
+function isUnsaidBy({ blocks, weights }: Worlds, question: PlanQuestion): boolean {
+  const figures = trialMeans(question).length + question.readings.length;
+  if (figures === 0 || weights.length === 0) return false;
+  return effectiveNumber(weights) < FEW_WORLDS || Math.max(...blocks.flatMap(({ fits }) => fits)) < -0.5 * farthest(figures);
+}
+
+/** χ² that one in a hundred exceeds (Wilson and Hilferty 1931). */
+function farthest(figures: number): number {
+  const part = 2 / (9 * figures);
+  return figures * (1 - part + Z_99 * Math.sqrt(part)) ** 3;
 }
 
 function pickOf(comparison: Comparison, mostSaid: number): Pick | null {

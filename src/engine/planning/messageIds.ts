@@ -51,10 +51,14 @@ export const PLAN_MESSAGES = [
   "message.measure.speeds",
   /** The plan uses what this house has taught. [shots: number] */
   "message.houseLearned",
+  /** The worlds are weighed by what was read on balls fresh from the bench. [readings: number] */
+  "message.padReadings",
   /** What the house has taught was learned in other worlds than those in use; only its middle is taken. */
   "message.houseOtherWorlds",
   /** The worlds do not say what was seen in the trial. */
   "message.trialUnsaid",
+  /** The worlds do not say what was read on the bench. */
+  "message.readingsUnsaid",
 ] as const;
 
 export const PLAN_REASONS = [

@@ -31,7 +31,13 @@ export function everyFinishAlike({ standings, metric, best }: Comparison): boole
 export function messagesFor(ground: Ground, comparison: Comparison, pick: Pick | null): readonly Message[] {
   const { standings, metric, best } = comparison;
   const { question } = ground;
-  const messages: Message[] = [...outsideRuleBook(question.ball), ...backup(question), ...unknownOf(question), ...learnedOfHouse(question)];
+  const messages: Message[] = [
+    ...outsideRuleBook(question.ball),
+    ...backup(question),
+    ...unknownOf(question),
+    ...learnedOfHouse(question),
+    ...readOnBench(question),
+  ];
   if (metric === "leastHook") messages.push({ id: "message.leastHook", params: {} });
   // Why strikes are so rare comes with it: what would help is another ball, not another surface.
   if (metric === "expectedPins") messages.push({ id: "message.expectedPins", params: {} }, noLine(ground, comparison));
@@ -75,6 +81,10 @@ export function measureNext({ standings }: Comparison, worlds: Worlds): readonly
   return worthMeasuring(standings, worlds)
     .slice(0, MEASURES_SAID)
     .map(({ measure, gain }) => ({ id: `message.measure.${measure}`, params: { points: 100 * gain } }));
+}
+
+function readOnBench({ readings }: PlanQuestion): readonly Message[] {
+  return readings.length === 0 ? [] : [{ id: "message.padReadings", params: { readings: readings.length } }];
 }
 
 /** How little the finishes differ, in the metric's own unit. */

@@ -66,8 +66,14 @@ export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
     `Das Messen lohnt: Geschwindigkeit aus der Hand und an den Pins, zehn Bälle. Das brächte hier etwa ${inHundred(p.number("points"))}.`,
   "message.houseOtherWorlds": () =>
     "Was dieses Haus gelehrt hat, wurde mit einem älteren Satz von Welten gelernt; nur seine Mitte wird hier benutzt. Lerne noch einmal aus seinen Würfen.",
+  "message.padReadings": (p) =>
+    p.number("readings") === 1
+      ? "Gewichtet nach einer Messung an einem Ball frisch von Ihrer Werkbank."
+      : `Gewichtet nach ${fixed(p.number("readings"), 0)} Messungen an Bällen frisch von Ihrer Werkbank.`,
   "message.trialUnsaid": () =>
     "Kaum eine Welt sagt die Würfe des Versuchs. Sieh nach, ob Bretter, Linie, Öl und Oberflächen die richtigen sind, ehe du dieser Wahl glaubst.",
+  "message.readingsUnsaid": () =>
+    "Kaum eine Welt sagt, was auf Ihrer Werkbank gemessen wurde. Sehen Sie nach, ob es Ra in µin ist und der Ball frisch vom genannten Pad kam, bevor Sie dieser Wahl glauben.",
   "message.houseLearned": (p) => `Berichtigt durch ${fixed(p.number("shots"), 0)} in diesem Haus gesehene Würfe.`,
   "message.leastChange": () =>
     "Ein Kontrollball: Gesucht ist die kleinste Änderung, während sich die Bahn ändert, nicht die meisten Strikes auf frischem Öl.",

@@ -38,6 +38,7 @@ export function plansOf({ question, names, lane, limits }: Taught, house: HouseL
       candidates: null,
       outsideRangeReason: null,
       trial: [],
+      readings: [],
       assumptions: question.assumptions,
       house: learned,
     });
