@@ -32,7 +32,7 @@ beforeAll(() => {
   said = JSON.parse(run("test/registries/probe.mjs", COVER_ID, String(NUMBER)));
 }, 240_000);
 
-afterAll(() => copy.remove());
+afterAll(() => copy.remove(), 120_000);
 
 function compile() {
   const floors = ["engine", "words", "words/de", "drawing", "contract", "exchange", "tasks", "records", "server", "cli", "web"];
