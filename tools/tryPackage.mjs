@@ -17,7 +17,6 @@ const prefix = join(own, "prefix");
 const scripts = process.argv.includes("--without-scripts") ? "true" : "false";
 const env = {
   ...process.env,
-  HOME: own,
   XDG_DATA_HOME: join(own, "data"),
   npm_config_ignore_scripts: scripts,
   npm_config_prefer_offline: "true",

@@ -5,7 +5,8 @@ import { shopsOf } from "#records/shopsOf";
 import { RECORDS } from "#words/en/records";
 import { fixed } from "#words/figures";
 import { mustHoldShop, type Place, withPlace, wordsFor } from "./openShop.ts";
-import { type Options, usageFault } from "./options.ts";
+import type { Options } from "./options.ts";
+import { usageFault } from "./usageFault.ts";
 import type { ExitCode, World } from "./world.ts";
 
 /**

@@ -19,7 +19,7 @@ export async function bag(file: string, options: Options, world: World): Promise
   const asked = resolveBag(options.seed === null ? read : { ...read, seed: options.seed }, today(world));
   const onProgress = progressOn(world, STAGES);
   const plan = await withExecutor(options.workers ?? world.workers, (executor) => runBag(asked.question, { executor, onProgress }));
-  if (options.svg !== null) await writePicture(options.svg, bagChart(plan));
+  if (options.svg !== null) await writePicture(options.svg, bagChart(plan), world);
   world.print(options.json ? `${JSON.stringify(documentOf(plan, asked), null, 2)}\n` : bagText(plan, asked));
   return 0;
 }

@@ -35,7 +35,7 @@ export async function carry(file: string, options: Options, world: World): Promi
   const report = reportOf(asked);
   if (options.svg !== null) {
     const hits = report.hits.flatMap(({ hit, scatter }) => (scatter === null ? [hit] : hitsAbout(hit, scatter)));
-    await writePicture(options.svg, carryChart({ carry: strikeMap(assume()), hand: report.hand, hits }));
+    await writePicture(options.svg, carryChart({ carry: strikeMap(assume()), hand: report.hand, hits }), world);
   }
   world.print(options.json ? `${JSON.stringify(documentOf(report), null, 2)}\n` : carryText(report));
   return 0;

@@ -3,7 +3,8 @@ import { mkdir, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { RECORDS } from "#words/en/records";
 import { withRecords, wordsFor } from "./openShop.ts";
-import { type Options, usageFault } from "./options.ts";
+import type { Options } from "./options.ts";
+import { usageFault } from "./usageFault.ts";
 import type { ExitCode, World } from "./world.ts";
 
 /** `gritwright export FOLDER INTO`: everything that is kept, as one JSON and a table a kind, into a new folder. */

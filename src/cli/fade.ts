@@ -29,6 +29,7 @@ export async function fade(file: string, options: Options, world: World): Promis
     await writePicture(
       options.svg,
       fadeChart({ name: first.name, ...first.care, readings: first.use.readings, gamesNow: first.use.gamesSince }),
+      world,
     );
   const document = { gritwright: 1, kind: "fade", engineVersion: programVersion(), balls: fading };
   world.print(

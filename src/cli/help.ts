@@ -27,12 +27,20 @@ export const HELP = `Gritwright works out what a bowling ball's surface will do 
   gritwright shops FOLDER              list the shops that share a database, or add one
   gritwright move --from FOLDER --to ADDRESS   move everything elsewhere, checked row by row
 
+  gritwright serve                     serve the page and the records; --install-service starts it with the machine
+  gritwright update FILE.tgz           bring in a newer version, and go back by itself where it is not well
+  gritwright certificate FOLDER --name NAME…   make the certificate for the shop's network
+  gritwright completion SHELL          print what makes bash, zsh or fish complete commands and options
+
+gritwright COMMAND --help tells a command's options, with examples.
+
 Instead of FOLDER all of these take ADDRESS, postgres://USER@HOST/DATABASE; backup then wants a folder too: backup ADDRESS FOLDER.
 
 FILE is a job file (plan, shot), a bench file (stages, fade) or a file of the command's own, in YAML or JSON; see docs/ and examples/.
+For a FILE that is read, - is standard input.
 
   --json            print one document of data instead of text
-  --svg FILE        draw the picture into a file (plan, shot: lane chart; carry: strikes; fade: curve; padwork: ball)
+  --svg FILE        draw the picture into a file, or with - to standard output (plan, shot: lane chart; carry: strikes; fade: curve; padwork: ball)
   --seed N          draw at random from this seed instead of the job file's
   --workers N       plan, bag, trial: threads to compute in
   --worlds N        plan: in how many worlds (64), or as many as there are

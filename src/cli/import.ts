@@ -1,8 +1,9 @@
 import type { ImportKind, ImportPreview } from "#records/lists/lists";
 import { RECORDS } from "#words/en/records";
 import { personWith, withRecords, wordsFor } from "./openShop.ts";
-import { type Options, usageFault } from "./options.ts";
+import type { Options } from "./options.ts";
 import { readTableText } from "./readJob.ts";
+import { usageFault } from "./usageFault.ts";
 import type { ExitCode, World } from "./world.ts";
 
 /** `gritwright import KIND FILE FOLDER`: shows what a table of bowlers or balls would add; with `--apply` adds it, all rows or none. */

@@ -4,8 +4,9 @@ import { type LimitAnswer, limitsOf } from "#engine/rules/limits";
 import { BOOK_IDS, type BookId } from "#engine/rules/ruleBooks";
 import { programVersion } from "#server/version";
 import { limitsText } from "./limitsText.ts";
-import { type Options, usageFault } from "./options.ts";
+import type { Options } from "./options.ts";
 import { readChecked } from "./readJob.ts";
+import { usageFault } from "./usageFault.ts";
 import type { ExitCode, World } from "./world.ts";
 
 /** All that is said of one ball under one book on one day. */

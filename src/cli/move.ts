@@ -1,7 +1,8 @@
 import { moveRecords, takeBack } from "#records/carry/move";
 import { withoutPassword } from "#records/database/address";
 import { RECORDS } from "#words/en/records";
-import { type Options, usageFault } from "./options.ts";
+import type { Options } from "./options.ts";
+import { usageFault } from "./usageFault.ts";
 import type { ExitCode, World } from "./world.ts";
 
 const USAGE = "gritwright move --from PLACE --to PLACE, or gritwright move --take-back --from PLACE";

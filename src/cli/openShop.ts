@@ -9,7 +9,8 @@ import type { Records, RecordsParts } from "#records/records";
 import { shopsOf } from "#records/shopsOf";
 import { programVersion } from "#server/version";
 import { RECORDS } from "#words/en/records";
-import { type Options, usageFault } from "./options.ts";
+import type { Options } from "./options.ts";
+import { usageFault } from "./usageFault.ts";
 import type { World } from "./world.ts";
 
 /** What the records need; a place is a shop's folder or the address of a PostgreSQL database. */

@@ -1,9 +1,10 @@
-import { parseArgs } from "node:util";
-import { type JobFault, wholeFileFault } from "#contract/problem";
 import { FORMS } from "#engine/surface/roughness/form";
 import type { MeasureOptions } from "#engine/surface/roughness/measure";
 import { type TextOptions, USUAL_TEXT } from "#exchange/measured/profileText";
 import { UNITS } from "#exchange/measured/units";
+import type { OptionName } from "./optionTable.ts";
+import type { Line } from "./parseLine.ts";
+import { usageFault } from "./usageFault.ts";
 
 /** Most threads that are of any use; a plan has no more pieces that can be computed side by side. */
 const MOST_WORKERS = 64;
@@ -11,42 +12,8 @@ const MOST_WORKERS = 64;
 const MOST_WORLDS = 10_000;
 const MOST_SEED = 4294967295;
 
-const KNOWN = {
-  json: { type: "boolean", default: false },
-  svg: { type: "string" },
-  seed: { type: "string" },
-  workers: { type: "string" },
-  worlds: { type: "string" },
-  at: { type: "string" },
-  taps: { type: "string" },
-  on: { type: "string" },
-  book: { type: "string" },
-  cutoff: { type: "string" },
-  "short-cutoff": { type: "string" },
-  form: { type: "string" },
-  "x-unit": { type: "string" },
-  "z-unit": { type: "string" },
-  due: { type: "boolean", default: false },
-  whole: { type: "boolean", default: false },
-  "without-lost-files": { type: "boolean", default: false },
-  apply: { type: "boolean", default: false },
-  map: { type: "string" },
-  by: { type: "string" },
-  shop: { type: "string" },
-  add: { type: "string" },
-  from: { type: "string" },
-  to: { type: "string" },
-  "take-back": { type: "boolean", default: false },
-  help: { type: "boolean", short: "h", default: false },
-  version: { type: "boolean", short: "v", default: false },
-} as const;
-
-export type OptionName = keyof typeof KNOWN;
-
 export interface Options {
   readonly words: readonly string[];
-  /** The options that stand on the line. */
-  readonly given: readonly OptionName[];
   readonly json: boolean;
   readonly svg: string | null;
   readonly seed: number | null;
@@ -84,79 +51,48 @@ export interface Options {
   readonly to: string | null;
   /** Open again what was moved away. */
   readonly takeBack: boolean;
-  readonly help: boolean;
-  readonly version: boolean;
 }
 
-/** Whether JSON was asked for, readable even where the rest of the line is not. */
-export function wantsJson(args: readonly string[]): boolean {
-  return args.includes("--json");
-}
-
-/** @throws {JobFault} code `usage` for an option that is not known, or a value that cannot be */
-export function readOptions(args: readonly string[]): Options {
-  const { values, positionals } = parse(args);
+/** @throws {JobFault} code `usage` for a value that cannot be */
+export function readOptions({ words, given }: Line): Options {
+  const text = textsOf(given);
   return {
-    words: positionals,
-    given: (Object.keys(KNOWN) as OptionName[]).filter((name) => args.some((arg) => arg === `--${name}` || arg.startsWith(`--${name}=`))),
-    json: values.json,
-    svg: values.svg ?? null,
-    seed: values.seed === undefined ? null : wholeNumber("--seed", values.seed, 0, MOST_SEED),
-    workers: values.workers === undefined ? null : wholeNumber("--workers", values.workers, 1, MOST_WORKERS),
-    worlds: values.worlds === undefined ? null : wholeNumber("--worlds", values.worlds, 1, MOST_WORLDS),
-    at: values.at === undefined ? null : distances(values.at),
-    taps: values.taps ?? null,
+    words,
+    json: given.json === true,
+    svg: text.svg ?? null,
+    seed: text.seed === undefined ? null : wholeNumber("--seed", text.seed, 0, MOST_SEED),
+    workers: text.workers === undefined ? null : wholeNumber("--workers", text.workers, 1, MOST_WORKERS),
+    worlds: text.worlds === undefined ? null : wholeNumber("--worlds", text.worlds, 1, MOST_WORLDS),
+    at: text.at === undefined ? null : distances(text.at),
+    taps: text.taps ?? null,
     measure: {
-      cutoffMm: values.cutoff === undefined ? null : millimetres("--cutoff", values.cutoff),
-      shortCutoffMm: values["short-cutoff"] === undefined ? null : millimetres("--short-cutoff", values["short-cutoff"]),
-      form: oneOf("--form", values.form ?? "line", FORMS),
+      cutoffMm: text.cutoff === undefined ? null : millimetres("--cutoff", text.cutoff),
+      shortCutoffMm: text["short-cutoff"] === undefined ? null : millimetres("--short-cutoff", text["short-cutoff"]),
+      form: oneOf("--form", text.form ?? "line", FORMS),
     },
     text: {
-      xUnit: oneOf("--x-unit", values["x-unit"] ?? USUAL_TEXT.xUnit, UNITS),
-      zUnit: oneOf("--z-unit", values["z-unit"] ?? USUAL_TEXT.zUnit, UNITS),
+      xUnit: oneOf("--x-unit", text["x-unit"] ?? USUAL_TEXT.xUnit, UNITS),
+      zUnit: oneOf("--z-unit", text["z-unit"] ?? USUAL_TEXT.zUnit, UNITS),
     },
-    on: values.on === undefined ? null : day(values.on),
-    book: values.book ?? null,
-    due: values.due,
-    whole: values.whole,
-    withoutLostFiles: values["without-lost-files"],
-    apply: values.apply,
-    map: values.map === undefined ? null : pairs(values.map),
-    by: values.by ?? null,
-    shop: values.shop ?? null,
-    add: values.add ?? null,
-    from: values.from ?? null,
-    to: values.to ?? null,
-    takeBack: values["take-back"],
-    help: values.help,
-    version: values.version,
+    on: text.on === undefined ? null : day(text.on),
+    book: text.book ?? null,
+    due: given.due === true,
+    whole: given.whole === true,
+    withoutLostFiles: given["without-lost-files"] === true,
+    apply: given.apply === true,
+    map: text.map === undefined ? null : pairs(text.map),
+    by: text.by ?? null,
+    shop: text.shop ?? null,
+    add: text.add ?? null,
+    from: text.from ?? null,
+    to: text.to ?? null,
+    takeBack: given["take-back"] === true,
   };
 }
 
-/** A fault of the command line itself. */
-export function usageFault(detail: string, allowed: string, value: unknown = null): JobFault {
-  return wholeFileFault("usage", "usage", allowed, { detail }, value);
-}
-
-function parse(args: readonly string[]) {
-  try {
-    return parseArgs({ args: [...args], options: KNOWN, allowPositionals: true });
-  } catch (fault) {
-    // Node's own text names the option; its hint about "--" would only confuse here.
-    const detail =
-      fault instanceof Error
-        ? (/'(--[\w-]+)[^']*' argument is ambiguous/
-            .exec(fault.message)?.[1]
-            ?.concat(" wants a value that is not another option; a negative number is not allowed") ?? fault.message.split(". ")[0])
-        : String(fault);
-    throw usageFault(
-      `${detail.replace(/\.$/, "")}.`,
-      Object.keys(KNOWN)
-        .map((name) => `--${name}`)
-        .join(", "),
-      args.join(" "),
-    );
-  }
+/** The values that options were given; switches have none. */
+function textsOf(given: Line["given"]): Readonly<Partial<Record<OptionName, string>>> {
+  return Object.fromEntries(Object.entries(given).filter(([, value]) => typeof value === "string"));
 }
 
 function wholeNumber(option: string, text: string, least: number, most: number): number {

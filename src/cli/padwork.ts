@@ -17,7 +17,7 @@ export async function padwork(file: string, options: Options, world: World): Pro
   const question = padQuestionOf(options.seed === null ? asked : { ...asked, seed: options.seed });
   const done = padWorkOf(question);
   const name = asked.ball?.name ?? null;
-  if (options.svg !== null) await writePicture(options.svg, ballGlobe({ name, work: done, axes: SIDE_AXES }));
+  if (options.svg !== null) await writePicture(options.svg, ballGlobe({ name, work: done, axes: SIDE_AXES }), world);
   world.print(
     options.json
       ? `${JSON.stringify(documentOf(name, asked, done, question.seed), null, 2)}\n`

@@ -24,7 +24,7 @@ export async function plan(file: string, options: Options, world: World): Promis
   const found = await withExecutor(options.workers ?? world.workers, (executor) =>
     runPlan(asked.question, { executor, onProgress, worlds }),
   );
-  if (options.svg !== null) await writePicture(options.svg, laneChart(planChart(asked.question, found)));
+  if (options.svg !== null) await writePicture(options.svg, laneChart(planChart(asked.question, found)), world);
   world.print(options.json ? `${JSON.stringify(planDocumentOf(found, asked, programVersion()), null, 2)}\n` : text(found, asked));
   return 0;
 }

@@ -16,12 +16,20 @@ import { writePicture } from "./writePicture.ts";
 
 type Document = { readonly file: string } & ((Omit<Measured, "drawn"> & { readonly checksumModulo?: number }) | Areal);
 
+/** What comes in has no name whose ending says what it is: a ZIP is an X3P, an SMD begins with its standard, and the rest is columns. */
+function nameOf(bytes: Uint8Array): string {
+  const start = new TextDecoder("latin1").decode(bytes.subarray(0, 64));
+  if (start.startsWith("PK")) return "-.x3p";
+  return /^\s*ISO 5436/.test(start) ? "-.smd" : "-.csv";
+}
+
 /** `gritwright profile FILE…`: roughness from measured files. One file is one document, several are a list; the picture is of the first profile. */
 export async function profile(files: readonly string[], options: Options, world: World): Promise<ExitCode> {
   const documents: Document[] = [];
   let pictured = false;
   for (const file of files) {
-    const found = readMeasured(file, await readMeasuredBytes(file), options.text);
+    const bytes = await readMeasuredBytes(file);
+    const found = readMeasured(file === "-" ? nameOf(bytes) : file, bytes, options.text);
     if (found.kind === "areal") {
       documents.push({ file: basename(file), ...arealFigures(found.um) });
       continue;
@@ -41,6 +49,7 @@ export async function profile(files: readonly string[], options: Options, world:
           cutoffMm: figures.cutoffMm,
           figures: oneLine(figures),
         }),
+        world,
       );
     }
   }

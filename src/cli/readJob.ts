@@ -32,6 +32,7 @@ export async function readTableText(path: string): Promise<string> {
 }
 
 async function readBytes(path: string, most = MOST_BYTES): Promise<Uint8Array> {
+  if (path === "-") return readInput(most);
   const file = await open(path, "r").catch((fault: unknown) => {
     throw fileFault(path, fault);
   });
@@ -43,6 +44,18 @@ async function readBytes(path: string, most = MOST_BYTES): Promise<Uint8Array> {
   } finally {
     await file.close();
   }
+}
+
+/** Standard input, of which no more is taken than a file may have. */
+async function readInput(most: number): Promise<Uint8Array> {
+  const pieces: Uint8Array[] = [];
+  let length = 0;
+  for await (const piece of process.stdin as AsyncIterable<Uint8Array>) {
+    pieces.push(piece);
+    length += piece.length;
+    if (length > most) throw tooLarge(length, most);
+  }
+  return Buffer.concat(pieces);
 }
 
 /** A pipe or a device does not say how long it is, so the limit is kept while reading too. */

@@ -35,7 +35,7 @@ export async function readings(file: string, options: Options, world: World): Pr
     hardnessD: hardnessOf({ hardnessD: asked.ball.hardnessD ?? null, cover: asked.ball.cover }),
     ownCut: 1,
   });
-  if (options.svg !== null) await writePicture(options.svg, readingsBySide({ verdict, targetUm }));
+  if (options.svg !== null) await writePicture(options.svg, readingsBySide({ verdict, targetUm }), world);
   const document = { gritwright: 1, kind: "readings", engineVersion: programVersion(), targetUm, ...verdict };
   world.print(options.json ? `${JSON.stringify(document, null, 2)}\n` : `${report(verdict, targetUm).join("\n")}\n`);
   return 0;

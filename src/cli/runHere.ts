@@ -13,6 +13,7 @@ export async function runHere(args: readonly string[]): Promise<void> {
   });
   process.exitCode = await runCommandLine(args, {
     print: (text) => process.stdout.write(text),
+    draw: (svg) => void process.stdout.write(svg),
     tell: (text) => process.stderr.write(text),
     isTerminal: process.stderr.isTTY,
     workers: Math.min(MOST_THREADS, availableParallelism()),

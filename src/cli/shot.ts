@@ -30,7 +30,7 @@ export async function shot(file: string, options: Options, world: World): Promis
   const found = simulateShot({ ...unaimed, line }, assume(assumptions), filmAsFound(job, question));
   const aimed: UnaimedShot = { ...question, line };
   const band = question.surface.kind === "lane" ? shotBand(resolvePlan(job).question, question.ball.finish, line) : null;
-  if (options.svg !== null) await writePicture(options.svg, laneChart(shotChart(job, aimed, found)));
+  if (options.svg !== null) await writePicture(options.svg, laneChart(shotChart(job, aimed, found)), world);
   const version = programVersion();
   world.print(
     options.json

@@ -21,7 +21,7 @@ export async function transition(file: string, options: Options, world: World): 
     return { lanes: played, ranges: await rangesOfTransition(question, played, { executor }) };
   });
   const { hand } = question.players[0].bowler;
-  if (options.svg !== null) await writePicture(options.svg, transitionChart({ hand, moments: transitionMoments(question, lanes) }));
+  if (options.svg !== null) await writePicture(options.svg, transitionChart({ hand, moments: transitionMoments(question, lanes) }), world);
   const document = transitionDocumentOf(resolved, lanes, ranges, programVersion());
   world.print(options.json ? `${JSON.stringify(document, null, 2)}\n` : transitionText(document, question));
   return 0;

@@ -5,9 +5,10 @@ import { finishText } from "#engine/surface/finish";
 import { programVersion } from "#server/version";
 import { type TrialReport, trialReport } from "#tasks/trialReport";
 import { TRIAL } from "#words/en/trial";
-import { type Options, usageFault } from "./options.ts";
+import type { Options } from "./options.ts";
 import { readChecked, readJob } from "./readJob.ts";
 import { type Column, paragraph, textTable } from "./textTable.ts";
+import { usageFault } from "./usageFault.ts";
 import { withExecutor } from "./withExecutor.ts";
 import type { ExitCode, World } from "./world.ts";
 

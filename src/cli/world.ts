@@ -2,6 +2,8 @@
 export interface World {
   /** Where the answer goes. */
   readonly print: (text: string) => void;
+  /** Where a picture goes that is drawn to standard output. */
+  readonly draw: (svg: string) => void;
   /** Where progress and complaints go. */
   readonly tell: (text: string) => void;
   /** Whether progress may overwrite its own line. */

@@ -1,8 +1,14 @@
 import { writeFile } from "node:fs/promises";
 import { wholeFileFault } from "#contract/problem";
+import type { World } from "./world.ts";
 
-/** @throws {JobFault} code `usage` if the file cannot be written where it was asked for */
-export async function writePicture(path: string, svg: string): Promise<void> {
+/**
+ * Writes a picture where it was asked for; `-` is standard output, and what else is said then goes beside it.
+ *
+ * @throws {JobFault} code `usage`  if the file cannot be written where it was asked for
+ */
+export async function writePicture(path: string, svg: string, { draw }: Pick<World, "draw">): Promise<void> {
+  if (path === "-") return draw(svg);
   try {
     await writeFile(path, svg);
   } catch (fault) {

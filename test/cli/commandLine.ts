@@ -23,6 +23,9 @@ export async function inProcess(...args: string[]): Promise<Ended> {
     print: (text) => {
       stdout += text;
     },
+    draw: (svg) => {
+      stdout += svg;
+    },
     tell: (text) => {
       stderr += text;
     },
@@ -36,6 +39,11 @@ export async function inProcess(...args: string[]): Promise<Ended> {
 
 /** Runs the built program in a process of its own, from another folder, as a shop would. */
 export function built(...args: string[]): Promise<Ended> {
+  return builtWith("", ...args);
+}
+
+/** The same with something on its standard input. */
+export function builtWith(input: string, ...args: string[]): Promise<Ended> {
   return new Promise((resolve, reject) => {
     const child = spawn(process.execPath, [join(ROOT, "dist", "cli", "main.js"), ...args], { cwd: tmpdir() });
     let stdout = "";
@@ -47,6 +55,9 @@ export function built(...args: string[]): Promise<Ended> {
       stderr += text;
     });
     child.on("error", reject);
+    // A program that reads nothing may be gone before it has been given everything.
+    child.stdin.on("error", () => undefined);
+    child.stdin.end(input);
     child.on("close", (code) => resolve({ code: code ?? -1, stdout, stderr }));
   });
 }

@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { parseArgs } from "node:util";
 import { checkFile } from "#contract/job/checkJob";
+import { nearestWord } from "#contract/nearest";
 import { JobFault, type JobProblem, wholeFileFault } from "#contract/problem";
 import { readJobText } from "#exchange/jobFileText";
 import { withoutPassword } from "#records/database/address";
@@ -83,7 +84,10 @@ function parsed(args: readonly string[]) {
   try {
     return parseArgs({ args: [...args], options: OPTIONS }).values;
   } catch (error) {
-    throw usage(error instanceof Error ? error.message : String(error));
+    const said = error instanceof Error ? error.message.split(". ")[0] : String(error);
+    const [, option = ""] = /'--([\w-]+)/.exec(said) ?? [];
+    const meant = nearestWord(option, Object.keys(OPTIONS));
+    throw usage(meant === null || meant === option ? said : `${said}. Did you mean --${meant}?`);
   }
 }
 
