@@ -14,7 +14,7 @@ import { stageKind } from "../things/stagesDone.ts";
 import { itemKind, movementKind } from "../things/stock.ts";
 import { store } from "../things/store.ts";
 import { ticketKind } from "../things/ticketKind.ts";
-import { tracesOf, withoutWhole } from "./traces.ts";
+import { ownTexts, tracesOf, withoutWhole } from "./traces.ts";
 import { withoutEffects } from "./withoutEffects.ts";
 
 /** Kinds in whose text somebody may stand who has nothing else to do with it. A person of the shop, or another bowler, is not altered for it. */
@@ -79,12 +79,7 @@ async function sweepKind(everywhere: Session, definition: Definition<Kept>, whol
 /** What another bowler has too is theirs as well; that somebody is spoken of in another's notes makes it nobody else's. */
 async function onlyTheirs(everywhere: Session, bowler: Bowler): Promise<string[]> {
   const others = (await rowsWith(everywhere, "bowlers", tracesOf(bowler).whole)).filter(({ id }) => id !== bowler.id);
-  const had = others.flatMap(({ body }) => {
-    const { name, phone, email, address, guardian } = (fieldsIn(body) ?? {}) as Partial<Bowler>;
-    return [name, phone, email, address, guardian?.name, guardian?.phone].flatMap((own) =>
-      typeof own === "string" ? [own.toLowerCase()] : [],
-    );
-  });
+  const had = others.flatMap(({ body }) => ownTexts(fieldsIn(body) ?? {}).map(({ text }) => text.toLowerCase()));
   return tracesOf(bowler).whole.filter((trace) => !had.some((own) => own.includes(trace.toLowerCase())));
 }
 
