@@ -8,8 +8,8 @@ import { ticketKept } from "#contract/records/ticket";
 import { BALL_LOG } from "#words/en/rooms/ball";
 import { BOWLER } from "#words/en/rooms/bowler";
 import { BALL_JOB_WORDS, COVER_WORDS } from "#words/en/screens";
+import { ballUse, measuredBall } from "../../src/web/measured/ballUse.ts";
 import { describedForm } from "../../src/web/pieces/describedForm.ts";
-import { ballUse, measuredBall } from "../../src/web/rooms/ball/ballUse.ts";
 
 const KEPT = {
   version: 1,

@@ -1,5 +1,6 @@
-import { ARROW_BOARDS, type Arrow, targetBoard } from "../delivery/arrows.ts";
+import { ARROW_BOARDS, type Arrow } from "../delivery/arrows.ts";
 import type { Line } from "../delivery/bowler.ts";
+import { targetBoard } from "../delivery/bowler.ts";
 import { POCKET_BOARD } from "../lane/geometry.ts";
 import type { LineMap } from "./lineMap.ts";
 import type { Limits, PlanQuestion } from "./question.ts";

@@ -2,15 +2,10 @@ import { Link } from "wouter";
 import type { Extraction } from "#contract/records/settings";
 import type { SignedEntry } from "#contract/records/ticketWork";
 import { heatVerdict } from "#engine/rules/heat";
-import type { StageStanding, Work } from "#engine/signed/work";
+import type { StageStanding } from "#engine/signed/entries";
+import type { Work } from "#engine/signed/work";
 import { type Finish, parseFinish } from "#engine/surface/finish";
 import { BENCH } from "#words/en/rooms/bench";
-import type { OnTheBench } from "../../benchWork/onTheBench.ts";
-import { abrasiveName, stageName } from "../../benchWork/plannedStages.ts";
-import { thisDevice } from "../../shop/device.ts";
-import { useSettings } from "../../shop/zone.ts";
-import { Scan, WasCut } from "./BeforeStep.tsx";
-import { CautionBox } from "./CautionBox.tsx";
 import {
   answered,
   type BallState,
@@ -24,14 +19,20 @@ import {
   withBall,
   withMinutes,
   withSeen,
-} from "./guide.ts";
+} from "../../benchWork/guide.ts";
+import type { OnTheBench } from "../../benchWork/onTheBench.ts";
+import { abrasiveName, stageName } from "../../benchWork/plannedStages.ts";
+import { useSign } from "../../benchWork/useSign.ts";
+import { thisDevice } from "../../shop/device.ts";
+import { useSettings } from "../../shop/zone.ts";
+import { Scan, WasCut } from "./BeforeStep.tsx";
+import { CautionBox } from "./CautionBox.tsx";
 import { OilClock } from "./OilClock.tsx";
 import { Instead, OtherPad } from "./OtherPad.tsx";
 import { SideClock } from "./SideClock.tsx";
 import { Sign } from "./Sign.tsx";
 import { TakenSide } from "./TakenSide.tsx";
 import { UndoSignature } from "./UndoSignature.tsx";
-import { useSign } from "./useSign.ts";
 
 interface StepProps {
   readonly here: OnTheBench;

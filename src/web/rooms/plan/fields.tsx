@@ -1,9 +1,9 @@
 import { useState } from "react";
 import { PLAN_FORM } from "#words/en/screens";
+import { readNumber, valueAt } from "../../jobFile/jobDraft.ts";
 import { LineField, WordField } from "../../pieces/PlainFields.tsx";
 import { typedOf } from "../../shop/typedValues.ts";
 import { problemAt, useForm } from "./formContext.ts";
-import { readNumber, valueAt } from "./jobDraft.ts";
 
 interface FieldProps {
   readonly path: string;

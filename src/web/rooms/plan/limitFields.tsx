@@ -1,9 +1,9 @@
 import { useState } from "react";
 import { PLAN_FORM } from "#words/en/screens";
+import { type Json, readNumber, valueAt } from "../../jobFile/jobDraft.ts";
 import { LineField } from "../../pieces/PlainFields.tsx";
 import { useProblem } from "./fields.tsx";
 import { useForm } from "./formContext.ts";
-import { type Json, readNumber, valueAt } from "./jobDraft.ts";
 
 /** Finishes to compare, as one line of text: `1000, 2000, 2000 + polish`. */
 export function CandidatesEntry() {

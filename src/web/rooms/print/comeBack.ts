@@ -6,7 +6,7 @@ import type { Work } from "#engine/signed/work";
 import { careOf } from "#engine/surface/care";
 import { effectiveRaUm, type Finish } from "#engine/surface/finish";
 import { gamesPerWeek } from "../../benchWork/gamesPerWeek.ts";
-import { ballUse } from "../ball/ballUse.ts";
+import { ballUse } from "../../measured/ballUse.ts";
 
 export interface ComeBack {
   readonly games: number;

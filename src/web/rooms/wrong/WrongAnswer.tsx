@@ -7,8 +7,8 @@ import { ANSWER_WORDS, CAUSE_WORDS, DIAGNOSIS, evidenceText, STEP_OUTCOMES, STEP
 import { WRONG } from "#words/en/rooms/wrong";
 import { fixed } from "#words/figures";
 import { messageText } from "#words/messageText";
+import { useChangeTicket } from "../../shop/useTicket.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
-import { useChangeTicket } from "../ticket/useTicket.ts";
 import type { ComplaintDraft } from "./complaintDraft.ts";
 
 interface WrongAnswerProps {

@@ -5,8 +5,8 @@ import type { Ticket } from "#contract/records/ticket";
 import { PATTERN_IDS } from "#engine/lane/patterns";
 import { SYMPTOM_IDS, type SymptomId } from "#engine/learning/diagnosis/complaint";
 import type { StepId } from "#engine/learning/diagnosis/nextSteps";
-import type { Json } from "../plan/jobDraft.ts";
-import { jobOfTicket } from "../plan/jobOfTicket.ts";
+import type { Json } from "../../jobFile/jobDraft.ts";
+import { jobOfTicket } from "../../jobFile/jobOfTicket.ts";
 
 type YesNo = "unknown" | "yes" | "no";
 export type FindId = "crack" | "hollowSound" | "plug" | "flatSpot" | "wornTrack" | "claimOpen";

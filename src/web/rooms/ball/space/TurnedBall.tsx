@@ -5,6 +5,7 @@ import { SIDE_IDS, type SideId } from "#engine/surface/padWork/sides";
 import { BALL_IN_SPACE } from "#words/en/rooms/ballInSpace";
 import { placeText } from "#words/en/rooms/measure";
 import { useComputed } from "../../../client/poolHere.ts";
+import { placesOnBall } from "../../../measured/placesOnBall.ts";
 import { Chart } from "../../../pieces/Chart.tsx";
 import { type Column, PlainTable } from "../../../pieces/PlainTable.tsx";
 import { useReadingText } from "../../../shop/readingText.ts";
@@ -14,7 +15,6 @@ import { useRead } from "../../../shop/useShop.ts";
 import { useShopTimes } from "../../../shop/zone.ts";
 import type { BallRecords } from "../useBallRecords.ts";
 import { BallInSpace } from "./BallInSpace.tsx";
-import { placesOnBall } from "./placesOnBall.ts";
 import { newestWork, signedPadWork } from "./signedWork.ts";
 
 interface TurnedProps {
