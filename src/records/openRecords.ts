@@ -12,7 +12,7 @@ import { STEPS } from "./database/migrations/steps.ts";
 import { type ShopFolder, shopFolder } from "./folder.ts";
 import { lists } from "./lists/allLists.ts";
 import { type OpenDatabase, openDatabase } from "./openDatabase.ts";
-import { endErasures } from "./personal/endErasures.ts";
+import { endErasures } from "./personal/erase.ts";
 import { personal } from "./personal/ofBowler.ts";
 import { olderCopies } from "./personal/olderCopies.ts";
 import type { Records, RecordsParts } from "./records.ts";

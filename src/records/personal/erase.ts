@@ -19,7 +19,7 @@ import { tableOf } from "../things/table.ts";
 import { ticketKind } from "../things/ticketKind.ts";
 import { schemaVersionOf } from "../upgrades/upgrade.ts";
 import { gather, type OfBowler } from "./gather.ts";
-import type { Erasure } from "./ledger.ts";
+import type { Erasure, Ledger } from "./ledger.ts";
 import { leaveNothingBehind } from "./rewrite.ts";
 import { sweep } from "./sweep.ts";
 import { NO_NAME, type Traces, tracesOf, withoutPerson } from "./traces.ts";
@@ -151,4 +151,17 @@ async function alter<Thing extends Kept>(
   by: string,
 ): Promise<void> {
   await store(session, definition).alter(thing.id, () => fields, { by, expectedVersion: thing.version }, "erase");
+}
+
+/** Ends erasures that the ledger knows and the database does not: it was restored, or the power went in between. */
+export async function endErasures(session: Session, ledger: Ledger): Promise<void> {
+  const { db } = session;
+  for (const erasure of await ledger.all()) {
+    const row = await db.selectFrom("bowlers").select("body").where("id", "=", erasure.bowlerId).executeTakeFirst();
+    if (row === undefined || typeof fieldsIn(row.body)?.erasedAt === "string") continue;
+    const person = await db.selectFrom("people").select("id").where("id", "=", erasure.by).executeTakeFirst();
+    // A database from before that person came, or another shop's person: whoever is there stands for it.
+    const by = person?.id ?? (await db.selectFrom("people").select("id").orderBy("id").executeTakeFirstOrThrow()).id;
+    await erase(session, { ...erasure, by });
+  }
 }

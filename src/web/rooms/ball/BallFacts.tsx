@@ -10,7 +10,7 @@ import { answered, madeOn, shop } from "../../shop/shopClient.ts";
 import { useEditing } from "../../shop/useEditing.ts";
 import { useRead } from "../../shop/useShop.ts";
 import { useShopTimes, useSpeed } from "../../shop/zone.ts";
-import type { BallChange } from "./changeBall.ts";
+import type { BallChange } from "./useBallRecords.ts";
 
 /** What is asked at the counter has its words there, what a plan asks has its own. */
 const WORDS: FieldWords<typeof BALL_FIELDS> = {

@@ -19,9 +19,9 @@ import {
   unseenOf,
 } from "../../benchWork/guide.ts";
 import { type OnTheBench, signedHere, workHere } from "../../benchWork/onTheBench.ts";
-import { useActing } from "../../shop/useActing.ts";
 import { useKept } from "../../shop/useKept.ts";
 import { useOutbox } from "../../shop/useOutbox.tsx";
+import { useActing } from "../../shop/usePeople.ts";
 import { AllDone } from "./AllDone.tsx";
 import { LookBack, momentsOf } from "./LookBack.tsx";
 import { StepPlace } from "./StepPlace.tsx";

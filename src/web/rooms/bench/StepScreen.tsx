@@ -6,6 +6,7 @@ import type { StageStanding } from "#engine/signed/entries";
 import type { Work } from "#engine/signed/work";
 import { type Finish, parseFinish } from "#engine/surface/finish";
 import { BENCH } from "#words/en/rooms/bench";
+import { messageText } from "#words/messageText";
 import {
   answered,
   type BallState,
@@ -26,7 +27,6 @@ import { useSign } from "../../benchWork/useSign.ts";
 import { thisDevice } from "../../shop/device.ts";
 import { useSettings } from "../../shop/zone.ts";
 import { Scan, WasCut } from "./BeforeStep.tsx";
-import { CautionBox } from "./CautionBox.tsx";
 import { OilClock } from "./OilClock.tsx";
 import { Instead, OtherPad } from "./OtherPad.tsx";
 import { SideClock } from "./SideClock.tsx";
@@ -180,4 +180,23 @@ function howOf({ abrasive, way, force, kind }: PlannedStage): string {
   const name = kind === "cut" ? null : abrasiveName(abrasive);
   const water = kind !== "cut" || way === null ? null : way.endsWith("wet") ? BENCH.wet : BENCH.dry;
   return [name, water, force === null ? null : BENCH.force[force]].filter((part) => part !== null).join(" · ");
+}
+
+/** One box when the hazard changes, not on every step; nothing is started or signed before it was seen. */
+export function CautionBox({ ids, onSeen }: { readonly ids: readonly string[]; onSeen(): void }) {
+  return (
+    <div className="bench-cautions" role="note">
+      <div>
+        <strong>{BENCH.hazard}</strong>
+        <ul>
+          {ids.map((id) => (
+            <li key={id}>{messageText({ id: `caution.${id}`, params: {} })}</li>
+          ))}
+        </ul>
+      </div>
+      <button type="button" className="button primary bench-button" onClick={onSeen}>
+        {BENCH.seen}
+      </button>
+    </div>
+  );
 }
