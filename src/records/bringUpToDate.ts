@@ -2,8 +2,8 @@ import { RecordsFault } from "#contract/records/fault";
 import type { AllBackups } from "./backup/makeBackup.ts";
 import { migrate, schemaState } from "./database/migrate.ts";
 import type { Step } from "./database/migrations/step.ts";
-import type { Db } from "./database/tables.ts";
-import { type Runner, transaction } from "./database/transaction.ts";
+import type { Runner } from "./database/transaction.ts";
+import { newerWriter, sayLeastWriter } from "./database/writers.ts";
 
 interface Program {
   readonly now: () => number;
@@ -33,30 +33,3 @@ export async function bringUpToDate(
   if (newerProgram === null) await sayLeastWriter(runner, programVersion);
   return newerProgram;
 }
-
-const LEAST = "least writer";
-
-/** Which program asks older ones only to read, where there is one that this program is older than; null where this program may write. */
-export async function newerWriter(db: Db): Promise<string | null> {
-  const row = await db.selectFrom("writers").selectAll().where("name", "=", LEAST).executeTakeFirst();
-  return row === undefined || row.format <= FORMAT ? null : row.program;
-}
-
-/** Says what the least is that a program must know to write here. It never goes down. */
-export async function sayLeastWriter(runner: Runner, program: string): Promise<void> {
-  const before = await runner.db.selectFrom("writers").select("format").where("name", "=", LEAST).executeTakeFirst();
-  if (before !== undefined && before.format >= LEAST_WRITER) return;
-  await transaction(runner, async (db) => {
-    await db.deleteFrom("writers").where("name", "=", LEAST).where("format", "<", LEAST_WRITER).execute();
-    await db
-      .insertInto("writers")
-      .values({ name: LEAST, format: LEAST_WRITER, program })
-      .onConflict((conflict) => conflict.doNothing())
-      .execute();
-  });
-}
-
-/** Counts up with each program that keeps things in a way that the ones before would spoil by writing. 2: taxes in thousandths of a percent, which 1 took for none. */
-export const FORMAT = 2;
-/** The oldest format whose programs may still write what this program keeps. */
-export const LEAST_WRITER = 2;

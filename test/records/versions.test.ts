@@ -5,7 +5,7 @@ import { z } from "zod";
 import { THING_KINDS, type ThingKind } from "#contract/records/auditEntry";
 import type { RecordsFault } from "#contract/records/fault";
 import { restoreBackup } from "#records/backup/restoreBackup";
-import { FORMAT, LEAST_WRITER } from "#records/bringUpToDate";
+import { FORMAT, LEAST_WRITER } from "#records/database/format";
 import type { Db, ThingRow } from "#records/database/tables";
 import { openRecords } from "#records/openRecords";
 import type { Records } from "#records/records";

@@ -119,15 +119,16 @@ async function emptyWork(session: Session, found: OfBowler, traces: Traces, by: 
     await alter(session, visits, visit, { ...noText, charges, free: freeWork, promises, discountWhy: "" }, by);
   }
   for (const ticket of found.tickets) {
-    const stops = ticket.stops.map((stop) => ({ ...stop, why: NO_NAME }));
+    const stops = ticket.stops.map((stop) => ({ ...stop, why: NO_NAME, clearedWhy: "" }));
+    const keptAsIs = ticket.keptAsIs.map((left) => ({ ...left, places: left.places.map(free), why: NO_NAME }));
     const stages = ticket.stages.map((stage) => ({
       ...stage,
       what: freeOrNone(stage.what),
       abrasive: freeOrNone(stage.abrasive),
       way: freeOrNone(stage.way),
     }));
-    const said = { complaint: "", findings: "", symptoms: [], whatChanged: null, plan: null, playedOn: null };
-    await alter(session, withoutEffects(ticketKind), ticket, { ...said, stops, stages }, by);
+    const said = { complaint: "", findings: "", besidesWhy: "", symptoms: [], whatChanged: null, plan: null, playedOn: null };
+    await alter(session, withoutEffects(ticketKind), ticket, { ...said, stops, keptAsIs, stages }, by);
   }
   for (const stage of found.stagesDone)
     await alter(
