@@ -18,6 +18,7 @@ export const PLAN_QUESTION: PlanQuestion = {
   candidates: null,
   outsideRangeReason: null,
   trial: [],
+  readings: [],
   house: null,
   assumptions: {},
 };

@@ -3,11 +3,12 @@ import { type CorrectionRun, correct as learn } from "#engine/learning/house/cor
 import { type Misfit, misfitOf } from "#engine/learning/house/misfit";
 import { type NextShot, nextShots } from "#engine/learning/house/nextShot";
 import type { Parameter } from "#engine/learning/house/parameters";
-import { type PlanChange, planChanges } from "#engine/learning/house/planChanges";
 import { programVersion } from "#server/version";
+import { type PlanChange, planChanges } from "#tasks/planChanges";
 import { correctText } from "./correctText.ts";
 import type { Options } from "./options.ts";
 import { readChecked } from "./readJob.ts";
+import { withExecutor } from "./withExecutor.ts";
 import type { ExitCode, World } from "./world.ts";
 
 /** `gritwright correct FILE`: what the shots seen in a house say of it, and what that does to the plans. */
@@ -17,7 +18,7 @@ export async function correct(file: string, options: Options, world: World): Pro
   const run = learn(resolved.question);
   const next = nextShots(run, resolved.question.eye);
   const misfit = misfitOf(run, resolved.question);
-  const plans = planChanges(resolved, run.correction.house);
+  const plans = await withExecutor(options.workers ?? world.workers, (executor) => planChanges(resolved, run, executor));
   world.print(
     options.json
       ? `${JSON.stringify(documentOf(run, misfit, next, plans, resolved), null, 2)}\n`
@@ -33,7 +34,7 @@ function documentOf(
   plans: readonly PlanChange[],
   { names, handNames, defaults }: ResolvedCorrection,
 ) {
-  const { house: _, parameters, tied, untold, ...told } = correction;
+  const { house: _, parameters, tied, untold, beyond, ...told } = correction;
   const idOf = ({ id, hand }: Parameter): string => (hand === null || handNames.length === 1 ? id : `${id} of ${handNames[hand]}`);
   return {
     gritwright: 1,
@@ -43,6 +44,7 @@ function documentOf(
     parameters: parameters.map(({ hand, ...one }) => ({ ...one, bowler: hand === null ? null : handNames[hand] })),
     tied: tied.map(({ pair: [a, b], correlation }) => ({ pair: [idOf(a), idOf(b)], correlation })),
     untold: untold.map(idOf),
+    beyond: beyond.map(idOf),
     misfit: { ...misfit, kinds: misfit.kinds.map(({ situation, ...kind }) => ({ ...kind, ball: names[situation] })) },
     nextShots: next.map(({ tells, ...shot }) => ({ ...shot, tells: idOf(tells), ball: names[shot.situation] })),
     plans: plans.map(({ ball, before, after }) => ({ ball, before: before.pick, after: after.pick })),

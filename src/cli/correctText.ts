@@ -3,8 +3,9 @@ import { type CorrectionRun, hasSettled, type Learned } from "#engine/learning/h
 import type { Misfit } from "#engine/learning/house/misfit";
 import type { NextShot } from "#engine/learning/house/nextShot";
 import type { Parameter } from "#engine/learning/house/parameters";
-import { chanceChange, type PlanChange } from "#engine/learning/house/planChanges";
 import type { FinishPlan } from "#engine/planning/plan";
+import { WORLDS } from "#engine/planning/worldCounts";
+import { chanceChange, type PlanChange } from "#tasks/planChanges";
 import { BAG } from "#words/en/bag";
 import { CORRECT, misfitText, parameterName } from "#words/en/correct";
 import { SHOT_DEFAULTS } from "#words/en/shotReport";
@@ -29,6 +30,8 @@ export function correctText(
     parameterTable(correction.parameters, nameOf),
     ...(misfit.isExplained ? [] : [paragraph(misfitText(misfit, names), "", WIDTH)]),
     [
+      CORRECT.restsOn(correction.worlds),
+      ...(correction.beyond.length === 0 ? [] : [CORRECT.beyond(correction.beyond.map(nameOf))]),
       ...(correction.untold.length === 0 ? [] : [CORRECT.untold(correction.untold.map(nameOf))]),
       ...correction.tied.map(({ pair: [a, b], correlation }) => CORRECT.tied(nameOf(a), nameOf(b), correlation)),
       ...(!hasSettled(correction) ? [CORRECT.notConverged(correction.worstRhat)] : []),
@@ -42,7 +45,7 @@ export function correctText(
           paragraph(CORRECT.nextLine(names[shot.situation], lineOf(shot), shot.nats, nameOf(shot.tells), shot.left), "  ", WIDTH),
         ),
     ],
-    [...paragraph(`${CORRECT.plans}:`, "", WIDTH), ...plans.flatMap((change) => paragraph(planLine(change), "  ", WIDTH))],
+    [...paragraph(`${CORRECT.plans(WORLDS.first)}:`, "", WIDTH), ...plans.flatMap((change) => paragraph(planLine(change), "  ", WIDTH))],
     [
       ...paragraph(CORRECT.jobHouse, "", WIDTH),
       ...(defaults.length === 0 ? [] : paragraph(`${SHOT_DEFAULTS}: ${defaults.join(", ")}`, "", WIDTH)),

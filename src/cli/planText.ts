@@ -9,6 +9,7 @@ import { LEAVES_IN_WORDS, leaveMeaningText, pinsText } from "#words/en/carry";
 import {
   cliffText,
   HEADINGS,
+  handText,
   keepsText,
   LOSS_NOTE,
   lineText,
@@ -74,7 +75,7 @@ function heading(plan: FinishPlan, { bowler, ball, lane }: PlanQuestion): string
   const line = plan.today.line === null ? NO_LINE : lineText(plan.today.line.laydownBoard, plan.today.line.launchAngleDeg);
   return [
     `${ball.name}: ${coverWord(knownCover(ball))}, ${BALL_JOB_WORDS[ball.job]}`,
-    `${bowler.name}, ${bowler.hand} hand · ${patternName}, ${played}`,
+    `${bowler.name}, ${handText(bowler)} · ${patternName}, ${played}`,
     oilText(oil, oil.stated.ratio),
     todaysLineText(plan.today.finish, line),
   ];

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { assume } from "#engine/assumptions";
+import { inMirror, turnsBack } from "#engine/delivery/backup";
 import type { BagBall, BagQuestion } from "#engine/planning/bag/question";
 import { BOOK_IDS } from "#engine/rules/ruleBooks";
 import { PAD_NUMBERS } from "#engine/surface/pads";
@@ -16,7 +17,7 @@ import { resolveBall } from "./resolve/ball.ts";
 import { resolveBowler } from "./resolve/bowler.ts";
 import { DefaultsTaken } from "./resolve/defaultsTaken.ts";
 import { resolveLane } from "./resolve/lane.ts";
-import { resolveLimits } from "./resolve/limits.ts";
+import { limitsInMirror, resolveLimits } from "./resolve/limits.ts";
 import { type Resolved, setOtherwise, USUAL_SEED } from "./resolve/question.ts";
 import { gamesField, lanesField, othersField, resolveOthers } from "./transitionFile.ts";
 
@@ -130,10 +131,12 @@ export function resolveBag(file: BagFile, today: string): Resolved<BagQuestion> 
   const { session, work, rules } = file;
   const lanes = defaults.or("session.lanes", session.lanes, USUAL.lanes);
   const shots = defaults.or("session.shotsAGame", session.shotsAGame, assume(assumptions)["play.shotsAGame"]);
+  const bowler = resolveBowler(file.bowler, defaults);
+  const isBackup = turnsBack(bowler);
   const question: BagQuestion = {
     seed,
-    bowler: resolveBowler(file.bowler, defaults),
-    limits: resolveLimits(file.limits, defaults),
+    bowler: isBackup ? inMirror(bowler) : bowler,
+    limits: resolveLimits(isBackup && file.limits !== undefined ? limitsInMirror(file.limits) : file.limits, defaults),
     balls: file.balls.map(({ ball, gamesSince, finishes }, i): BagBall => {
       const taken = defaults.within(`balls[${i}]`);
       const own = resolveBall(ball, taken);

@@ -4,7 +4,7 @@ import { KNOWN_BY_WORD } from "#engine/delivery/words";
 import type { Correction, CorrectQuestion } from "#engine/learning/house/correct";
 import { ARRIVED, type ShotSeen, type SituationSeen, TURNED, USUAL_EYE } from "#engine/learning/house/notes";
 import type { MeanKnown } from "#engine/learning/house/parameters";
-import type { Taught } from "#engine/learning/house/planChanges";
+import type { Taught } from "#engine/learning/house/plansOf";
 import { leaveSeen } from "#engine/pins/carry";
 import { groundOf } from "#engine/planning/ground";
 import type { HandNumbers, PlanQuestion } from "#engine/planning/question";
@@ -160,6 +160,7 @@ export function resolveCorrection(file: CorrectFile): ResolvedCorrection {
       candidates: [ball.finish],
       outsideRangeReason: null,
       trial: [],
+      readings: [],
       assumptions,
       house: null,
     };

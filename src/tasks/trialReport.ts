@@ -22,6 +22,8 @@ export interface TrialInWorlds {
   readonly ensemble: string;
   readonly effectiveBefore: number;
   readonly effectiveAfter: number;
+  /** Too few said it: each world was asked on its further nights too, so that more may count after than before. */
+  readonly furtherNights: boolean;
   /** So few worlds say what was seen that what follows is rough. */
   readonly isThin: boolean;
 }
@@ -51,7 +53,8 @@ export function trialInWorlds(question: PlanQuestion): TrialInWorlds {
   const means = trialMeans(question);
   const { own: worlds } = worldsAsked(question);
   const before = worlds.map(({ weight }) => weight);
-  const weighed = weighedBy(question).filter(({ weight }) => weight > NOTHING);
+  const all = weighedBy(question);
+  const weighed = all.filter(({ weight }) => weight > NOTHING);
   const after = weighed.map(({ weight }) => weight);
   return {
     finishes: means.map((seen) => {
@@ -68,6 +71,7 @@ export function trialInWorlds(question: PlanQuestion): TrialInWorlds {
     ensemble: ensemble().digest,
     effectiveBefore: effectiveNumber(before),
     effectiveAfter: effectiveNumber(after),
+    furtherNights: all.length > worlds.length,
     isThin: effectiveNumber(after) < ROUGH_BELOW,
   };
 }

@@ -21,6 +21,8 @@ export function customerLines(plan: FinishPlan): readonly string[] {
 function withoutPick(said: ReadonlySet<string>): string {
   if (said.has("message.noLine.hooksTooMuch") || said.has("message.rollsEarly")) return CUSTOMER.hooksTooMuch;
   if (said.has("message.noLine.hooksTooLittle")) return CUSTOMER.hooksTooLittle;
+  if (said.has("message.noLine.scattered") || said.has("message.noTurn")) return CUSTOMER.notTheSurface;
+  if (said.has("message.slidesThrough")) return CUSTOMER.slidesThrough;
   return CUSTOMER.noMatter;
 }
 

@@ -239,6 +239,7 @@ function planQuestion(kind: Kind, house: HouseLearned | null): PlanQuestion {
     outsideRangeReason: null,
     assumptions: {},
     trial: [],
+    readings: [],
     house,
   };
 }

@@ -26,6 +26,7 @@ export function asked(
     candidates: null,
     outsideRangeReason: null,
     trial: [],
+    readings: [],
     house: null,
     assumptions: {},
     ...more,

@@ -27,7 +27,7 @@ beforeAll(() => {
   said = JSON.parse(printed(copy, "test/registries/probe.mjs", COVER_ID, String(NUMBER)));
 }, 240_000);
 
-afterAll(() => copy.remove());
+afterAll(() => copy.remove(), 120_000);
 
 const gritwright = (...words: string[]) => printed(copy, "dist/cli/main.js", ...words);
 

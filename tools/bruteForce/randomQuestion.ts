@@ -43,6 +43,7 @@ export function randomQuestion(seed: number): PlanQuestion {
     outsideRangeReason: null,
     assumptions: {},
     trial: [],
+    readings: [],
     house: null,
   };
 }

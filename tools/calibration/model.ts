@@ -44,6 +44,7 @@ function question(
     candidates: null,
     outsideRangeReason: null,
     trial: [],
+    readings: [],
     house: null,
     assumptions: assumed,
   };

@@ -8,6 +8,7 @@ import { houseField } from "./house.ts";
 import { laneField } from "./lane.ts";
 import { limitsField, lineField } from "./line.ts";
 import { modelField } from "./model.ts";
+import { readingsField } from "./readings.ts";
 import { trialField } from "./trial.ts";
 
 /** The version of the job file that this program reads and writes. */
@@ -34,6 +35,7 @@ export const jobFileSchema = mapping(
     assumptions: assumptionsField.optional(),
     house: houseField.optional(),
     trial: trialField.optional(),
+    readings: readingsField.optional(),
   },
   "A Gritwright job file",
 );

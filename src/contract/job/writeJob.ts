@@ -1,13 +1,17 @@
 import type { Ball } from "#engine/ball/ball";
+import { inMirror, lineInMirror } from "#engine/delivery/backup";
 import type { GivenFriction, Lane, PatternSource } from "#engine/lane/lane";
 import type { PlanQuestion } from "#engine/planning/question";
 import { finishText } from "#engine/surface/finish";
+import { limitsInMirror } from "../resolve/limits.ts";
 import type { UnaimedShot } from "../resolve/question.ts";
+import { trialInMirror } from "../resolve/trial.ts";
 import { JOB_FILE_VERSION, type JobFile } from "./jobFile.ts";
 
 /** A plan's question as the job file that asks it, with nothing left to a default but what nobody knows of the ball. */
 export function jobOfPlan(question: PlanQuestion): JobFile {
-  const { seed, bowler, ball, lane, line, limits, candidates, outsideRangeReason, assumptions, trial } = question;
+  const { seed, ball, lane, candidates, outsideRangeReason, assumptions, readings, house } = question;
+  const { bowler, line, limits, trial } = asThrown(question);
   return {
     gritwright: JOB_FILE_VERSION,
     seed,
@@ -24,7 +28,15 @@ export function jobOfPlan(question: PlanQuestion): JobFile {
     ...(outsideRangeReason === null ? {} : { reason: outsideRangeReason }),
     ...writtenAssumptions(assumptions),
     ...(trial.length === 0 ? {} : { trial: { shots: trial.map((shot) => ({ ...shot, finish: finishText(shot.finish) })) } }),
+    ...(readings.length === 0 ? {} : { readings: readings.map((one) => ({ ...one, finish: finishText(one.finish) })) }),
+    ...(house === null ? {} : { house: house as JobFile["house"] }),
   };
+}
+
+/** A backup ball is asked about as the other hand's hook, and written as it was thrown. */
+function asThrown({ bowler, line, limits, trial }: PlanQuestion): Pick<PlanQuestion, "bowler" | "line" | "limits" | "trial"> {
+  if (bowler.isBackup === undefined) return { bowler, line, limits, trial };
+  return { bowler: inMirror(bowler), line: line && lineInMirror(line), limits: limitsInMirror(limits), trial: trialInMirror(trial) };
 }
 
 /** A shot's setup as the job file that asks for it. */

@@ -1,3 +1,4 @@
+import { inMirror, lineInMirror, turnsBack } from "#engine/delivery/backup";
 import type { Line } from "#engine/delivery/bowler";
 import type { ShotSetup } from "#engine/motion/shot";
 import type { PlanQuestion } from "#engine/planning/question";
@@ -6,9 +7,9 @@ import { resolveBall } from "./ball.ts";
 import { resolveBowler } from "./bowler.ts";
 import { DefaultsTaken } from "./defaultsTaken.ts";
 import { givenFriction, resolveLane } from "./lane.ts";
-import { resolveLimits } from "./limits.ts";
+import { limitsInMirror, resolveLimits } from "./limits.ts";
 import { resolveModel } from "./model.ts";
-import { trialShotsOf } from "./trial.ts";
+import { trialInMirror, trialShotsOf } from "./trial.ts";
 
 export const USUAL_SEED = 1;
 /** Down the middle: where only mechanics are asked for, no line is better than another. */
@@ -21,24 +22,31 @@ export interface Resolved<Question> {
 }
 
 /**
- * The finish plan that a job file asks for.
+ * The finish plan that a job file asks for. A backup ball is asked about as the other hand's hook: its boards count from the other edge.
  *
  * @throws {JobFault} if the job file is sound by itself but asks for no plan: friction instead of oil, or an oil sheet that contradicts itself
  */
 export function resolvePlan(job: CheckedJob): Resolved<PlanQuestion> {
   const defaults = new DefaultsTaken();
+  const seed = defaults.or("seed", job.seed, USUAL_SEED);
+  const thrown = resolveBowler(job.bowler, defaults);
+  const isBackup = turnsBack(thrown);
+  const limits = isBackup && job.limits !== undefined ? limitsInMirror(job.limits) : job.limits;
+  const trial = trialShotsOf(job.trial?.shots ?? []);
+  const line = job.line !== undefined && isBackup ? lineInMirror(job.line) : job.line;
   const question: PlanQuestion = {
-    seed: defaults.or("seed", job.seed, USUAL_SEED),
-    bowler: resolveBowler(job.bowler, defaults),
+    seed,
+    bowler: isBackup ? inMirror(thrown) : thrown,
     ball: resolveBall(job.ball, defaults),
     lane: resolveLane(job.lane, defaults),
-    line: defaults.or<Line | null>("line", job.line, null),
-    limits: resolveLimits(job.limits, defaults),
+    line: defaults.or<Line | null>("line", line, null),
+    limits: resolveLimits(limits, defaults),
     candidates: defaults.or<PlanQuestion["candidates"]>("candidates", job.candidates, null),
     outsideRangeReason: job.reason ?? null,
     assumptions: setOtherwise(job),
     house: houseOf(job),
-    trial: trialShotsOf(job.trial?.shots ?? []),
+    readings: (job.readings ?? []).map((reading) => ({ ...reading })),
+    trial: isBackup ? trialInMirror(trial) : trial,
   };
   return { question, defaults: defaults.paths };
 }

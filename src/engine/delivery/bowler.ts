@@ -34,6 +34,8 @@ export interface Bowler {
   readonly known?: Partial<DeliveryKnown>;
   /** Over which arrow the ball goes today; not there where nobody said. */
   readonly plays?: Arrow;
+  /** A backup ball, taken as the hook of the hand that stands here: that is the other one than the bowler's. */
+  readonly isBackup?: true;
 }
 
 /** Where the ball is laid down and where it is sent. Boards from the bowler's hand side, angle positive outward. */

@@ -87,9 +87,7 @@ export function compare<S extends Scored>(
 ): Comparison<S> {
   const best = standings.reduce((top, standing, i) => (standing.score > standings[top].score ? i : top), 0);
   const tied = (i: number) => standings[best].score - standings[i].score <= tieOf(standings[best], standings[i], weights, metric);
-  let [first, last] = [best, best];
-  while (first > 0 && tied(first - 1)) first--;
-  while (last < standings.length - 1 && tied(last + 1)) last++;
+  const [first, last] = tiedFrom(standings, best, tied);
   const within = (shares: readonly number[]) => shareWithin(standings, shares, [first, last], CLOSE[metric].asGood);
   const safe = (shares: readonly number[]) => lowerLimit(within(shares), effectiveNumber(shares));
   return {
@@ -102,6 +100,17 @@ export function compare<S extends Scored>(
     share: within(weights),
     sureShare: standings[best].drawn.length === 0 ? 0 : Math.min(MOST_SAID, safe(weights), safe(priorWeights)),
   };
+}
+
+/** From the dullest to the smoothest of those tied with the best: who is as good as one of them is one too, however well it is known to be behind the best. */
+function tiedFrom(standings: readonly Scored[], best: number, isTied: (i: number) => boolean): readonly [first: number, last: number] {
+  let [first, last] = [best, best];
+  while (first > 0 && isTied(first - 1)) first--;
+  while (last < standings.length - 1 && isTied(last + 1)) last++;
+  const least = Math.min(...standings.slice(first, last + 1).map(({ score }) => score));
+  while (first > 0 && standings[first - 1].score >= least) first--;
+  while (last < standings.length - 1 && standings[last + 1].score >= least) last++;
+  return [first, last];
 }
 
 /** By how much two means may differ and still be one: what nobody would notice, or what comes of having so few worlds. */

@@ -16,6 +16,13 @@ export const PLAN_MESSAGES = [
   /** Wider limits would find one. [laydownBoard, launchAngleDeg] */
   "message.noLine.limits",
   "message.noLine.tooSlow",
+  /** The mean shot comes to the pocket, but too few of the scattered ones strike. [entryDeg, deadOnPercent] */
+  "message.noLine.scattered",
+  /** A backup ball: everything counts from the other edge than the bowler's. [side: left|right] */
+  "message.backup",
+  /** With no finish does the ball hook: it slides on oil all the way, or the hand gives it no turn. */
+  "message.slidesThrough",
+  "message.noTurn",
   /** The ball lies outside the governing body's limits. [quantity] */
   "message.outsideRuleBook",
   /** One candidate compares with nothing. [finish] */
@@ -44,10 +51,14 @@ export const PLAN_MESSAGES = [
   "message.measure.speeds",
   /** The plan uses what this house has taught. [shots: number] */
   "message.houseLearned",
+  /** The worlds are weighed by what was read on balls fresh from the bench. [readings: number] */
+  "message.padReadings",
   /** What the house has taught was learned in other worlds than those in use; only its middle is taken. */
   "message.houseOtherWorlds",
   /** The worlds do not say what was seen in the trial. */
   "message.trialUnsaid",
+  /** The worlds do not say what was read on the bench. */
+  "message.readingsUnsaid",
 ] as const;
 
 export const PLAN_REASONS = [
@@ -56,7 +67,7 @@ export const PLAN_REASONS = [
   /** [finish, boards] */
   "reason.leastHook",
   /** [finish, pins] */
-  "reason.mostPins",
+  "reason.pinsDown",
   /** [from, to] */
   "reason.plateau",
   /** [finish, points] what the dullest, or the smoothest, candidate loses */

@@ -3,6 +3,7 @@ import type { Ball } from "../ball/ball.ts";
 import type { Bowler, Line } from "../delivery/bowler.ts";
 import type { Lane } from "../lane/lane.ts";
 import type { Finish } from "../surface/finish.ts";
+import type { PadReading } from "./padReadings.ts";
 
 /** Lines the bowler can play. Pairs are [least, most]. */
 export interface Limits {
@@ -75,6 +76,8 @@ export interface PlanQuestion {
   readonly assumptions: Readonly<Partial<Assumed>>;
   /** Shots that were seen with some finishes on `line`; empty: none. */
   readonly trial: readonly TrialShot[];
+  /** What the shop's tester read on balls fresh from its bench; empty: nothing. */
+  readonly readings: readonly PadReading[];
   /** Null where nothing has been learned of the house. It goes before `assumptions`. */
   readonly house: HouseLearned | null;
 }

@@ -2,16 +2,17 @@ import type { Line } from "../delivery/bowler.ts";
 import { targetBoard } from "../delivery/bowler.ts";
 import type { FilmMap } from "../lane/filmMap.ts";
 import { type AveragedRun, emptyRun } from "../motion/averaged.ts";
+import { turns } from "../motion/phases.ts";
 import type { Thrower } from "../motion/track.ts";
 import { type CarryResult, carryOf } from "../pins/carry.ts";
 import type { Finish } from "../surface/finish.ts";
-import { FOOT, MPH } from "../units.ts";
+import { DEGREE, FOOT, MPH } from "../units.ts";
 import { type Ground, roughnessOf, throwerOn } from "./ground.ts";
 import { hitsOn } from "./hits.ts";
 import type { Metric } from "./metric.ts";
 import type { MissLoss, Move } from "./plan.ts";
 import type { PlanQuestion } from "./question.ts";
-import { chanceAt, filmFound, heldThrough, mapOf, mean, STAGES, type Stage, scoreOf, sessionOf } from "./session.ts";
+import { chanceAt, filmFound, heldChance, heldThrough, mapOf, STAGES, type Stage, scoreOf, sessionOf } from "./session.ts";
 import type { SoftChoice, SoftLine } from "./softLines.ts";
 import { spreadSample } from "./spreadSample.ts";
 import { STRAIGHT } from "./straight.ts";
@@ -117,7 +118,7 @@ function onLine(
   if (metric === "leastHook") return null;
   return {
     shot: meanShot(thrower, todaysLine),
-    chance: mean(session.map(({ map }) => chanceAt(map, todaysLine))),
+    chance: heldChance(session, todaysLine, metric),
     move: line && moveBetween(todaysLine, line),
   };
 }
@@ -143,14 +144,15 @@ function missLoss(ground: Ground, finish: Finish, { film, map }: Stage, line: Li
 export function meanShot(thrower: Thrower, line: Line): MeanShot {
   const run = emptyRun();
   throwBall(thrower, line.laydownBoard, line.launchAngleDeg, run);
-  return told(run);
+  return told(run, line);
 }
 
-function told(run: AveragedRun): MeanShot {
+function told(run: AveragedRun, { launchAngleDeg }: Line): MeanShot {
+  const entryAngleDeg = entryDegOf(run);
   return {
     boardAtPins: boardAtPins(run),
-    entryAngleDeg: entryDegOf(run),
-    hookStartFt: run.hookY < 0 ? null : run.hookY / FOOT,
+    entryAngleDeg,
+    hookStartFt: run.hookY < 0 || !turns(-launchAngleDeg * DEGREE, entryAngleDeg * DEGREE) ? null : run.hookY / FOOT,
     rollStartFt: run.rollY < 0 ? null : run.rollY / FOOT,
     slipAtPinsMps: Math.hypot(run.ux, run.uy),
     speedAtPinsMph: Math.hypot(run.vx, run.vy) / MPH,

@@ -24,15 +24,17 @@ export function reasonsFor(
   today: Standing | null,
   todaysLine: Line | null,
 ): readonly Reason[] {
-  const { standings, plateau, pick, metric } = comparison;
+  const { standings, plateau, pick, best, metric } = comparison;
   const picked = candidates[pick];
   const reasons: Reason[] = [];
   const say = (id: Reason["id"], params: Reason["params"]) => reasons.push({ id, params });
   const finish = picked.finish;
 
-  if (metric === "leastHook") say("reason.leastHook", { finish, boards: -standings[pick].score });
-  else if (metric === "expectedPins") say("reason.mostPins", { finish, pins: standings[pick].score });
-  else say("reason.bestChance", { finish, chancePercent: 100 * standings[pick].score });
+  // Those that cannot be told apart are told as one: by the best of them, as their rows are.
+  const { score } = standings[plateau[1] > plateau[0] ? best : pick];
+  if (metric === "leastHook") say("reason.leastHook", { finish, boards: -score });
+  else if (metric === "expectedPins") say("reason.pinsDown", { finish, pins: score });
+  else say("reason.bestChance", { finish, chancePercent: 100 * score });
   if (plateau[1] > plateau[0]) {
     const ends = { from: candidates[plateau[0]].finish, to: candidates[plateau[1]].finish };
     say("reason.plateau", ends);

@@ -136,6 +136,15 @@ export function chanceAt(map: LineMap, line: Line): number {
   return at === null ? 0 : map.chance[at];
 }
 
+/**
+ * Chance of a line that is held through a session. It is never told as more than the session's own lines are worth, of which it is one: their worth is a mean over those that are nearly
+ * the best, where this is one line's alone.
+ */
+export function heldChance(session: readonly Stage[], line: Line, metric: Metric): number {
+  const held = mean(session.map(({ map }) => chanceAt(map, line)));
+  return metric === "strikeChance" ? Math.min(held, mean(session.map(({ choice }) => choice.score))) : held;
+}
+
 export function mean(values: readonly number[]): number {
   return values.reduce((sum, value) => sum + value, 0) / values.length;
 }

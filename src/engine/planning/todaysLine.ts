@@ -1,6 +1,6 @@
-import { ARROW_BOARDS, type Arrow } from "../delivery/arrows.ts";
-import type { Line } from "../delivery/bowler.ts";
-import { targetBoard } from "../delivery/bowler.ts";
+import { ARROW_BOARDS } from "../delivery/arrows.ts";
+import { fromOtherEdge } from "../delivery/backup.ts";
+import { type Bowler, type Line, targetBoard } from "../delivery/bowler.ts";
 import { POCKET_BOARD } from "../lane/geometry.ts";
 import type { LineMap } from "./lineMap.ts";
 import type { Limits, PlanQuestion } from "./question.ts";
@@ -17,12 +17,14 @@ const NEAR_POCKET = 3;
  */
 export function todaysLine({ line, bowler, limits }: PlanQuestion, { map, choice }: Pick<Stage, "map" | "choice">): Line | null {
   if (line !== null) return line;
-  return (bowler.plays === undefined ? null : bestOver(bowler.plays, map, limits)) ?? choice.best?.line ?? null;
+  return bestOver(bowler, map, limits) ?? choice.best?.line ?? null;
 }
 
-/** The best line over an arrow; null where none of them comes near the pocket. */
-function bestOver(arrow: Arrow, map: LineMap, limits: Limits): Line | null {
-  const [from, to] = ARROW_BOARDS[arrow];
+/** The best line over the arrow that is played; null where nobody said which, or where none over it comes near the pocket. */
+function bestOver({ plays, isBackup }: Bowler, map: LineMap, limits: Limits): Line | null {
+  if (plays === undefined) return null;
+  // Arrows count from the side of the bowler's hand, which for a backup ball is not the side it hooks from.
+  const [from, to] = isBackup ? ARROW_BOARDS[plays].map(fromOtherEdge).toReversed() : ARROW_BOARDS[plays];
   let best: { readonly line: Line; readonly chance: number } | null = null;
   for (const at of linesWithin(map, limits)) {
     const line = lineAt(map, at);

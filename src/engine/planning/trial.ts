@@ -4,6 +4,7 @@ import { type Finish, finishText, sameFinish } from "../surface/finish.ts";
 import { effectiveNumber } from "../worlds/effectiveNumber.ts";
 import type { World } from "../worlds/ensemble.ts";
 import { type Ground, groundIn, throwerOn } from "./ground.ts";
+import { fitOfReadings } from "./padReadings.ts";
 import type { PlanQuestion, TrialShot } from "./question.ts";
 import { filmFound } from "./session.ts";
 import { boardAtPins, throwBall } from "./thrown.ts";
@@ -65,11 +66,11 @@ export function predictedBoard(ground: Ground, finish: Finish): number {
   return own.reduce((sum, shot) => sum + board(shot), 0) / own.length;
 }
 
-/** Logarithm of how well a world says what was seen: 0 without a trial. */
+/** Logarithm of how well a world says what was seen in a trial, and read on the bench: 0 without either. */
 export function fitOf(ground: Ground): number {
   return trialMeans(ground.question).reduce(
     (sum, seen) => sum - 0.5 * ((predictedBoard(ground, seen.finish) - seen.boardAtPins) / seen.sdBoards) ** 2,
-    0,
+    fitOfReadings(ground.question.readings, ground.assumed),
   );
 }
 

@@ -6,7 +6,7 @@ import { type Ground, groundIn, throwerOn } from "./ground.ts";
 import type { Metric } from "./metric.ts";
 import type { PlanQuestion } from "./question.ts";
 import { meanShot } from "./rating.ts";
-import { chanceAt, filmFound, mean, STAGES, scoreOf, sessionOf } from "./session.ts";
+import { filmFound, heldChance, STAGES, scoreOf, sessionOf } from "./session.ts";
 import { todaysLine } from "./todaysLine.ts";
 import { fitOf } from "./trial.ts";
 
@@ -106,6 +106,6 @@ function scoresInWorld(ground: Ground, found: FilmMap, { finishes, today, metric
   const line = at < 0 ? null : todaysLine(question, sessions[at][0]);
   return finishes.map((finish, i) => ({
     score: scoreOf(ground, finish, sessions[i], metric),
-    onTodaysLine: line === null ? 0 : mean(sessions[i].map(({ map }) => chanceAt(map, line))),
+    onTodaysLine: line === null ? 0 : heldChance(sessions[i], line, metric),
   }));
 }

@@ -22,21 +22,23 @@ export function worldsAsked({ house, bowler }: Pick<PlanQuestion, "house" | "bow
   const own = worlds.map(({ world, weight, lane, deliveries }, id): World => {
     const base = all.worlds[world];
     const lanes = Object.fromEntries(NIGHT_IDS.map((name, i) => [name, lane[i]]));
-    const thrown = hand === null ? {} : { thrown: numbersOf(deliveries[hand]) };
+    const thrown = hand === null ? {} : { thrown: thrownBy(bowler, deliveries[hand]) };
     return { ...base, id, weight, priorWeight: shares[id] / total, night: { lane: lanes, delivery: base.night.delivery, ...thrown } };
   });
   return { own, draws: own.length, drawn: (draw) => own[draw] };
 }
 
 /** Which of the hands that were learned is this bowler's: null where none is, where the numbers have changed since, or where two have the same. */
-function handOf({ bowlers }: LearnedInWorlds, { speedMph, revRateRpm, axisRotationDeg }: Bowler): number | null {
+function handOf({ bowlers }: LearnedInWorlds, bowler: Bowler): number | null {
+  const { speedMph, revRateRpm, axisRotationDeg } = thrownBy(bowler, [bowler.speedMph, bowler.revRateRpm, bowler.axisRotationDeg]);
   const own = [speedMph, revRateRpm, axisRotationDeg].join();
   const [first, second] = bowlers.flatMap((numbers, hand) => (numbers.join() === own ? [hand] : []));
   return first === undefined || second !== undefined ? null : first;
 }
 
-function numbersOf([speedMph, revRateRpm, axisRotationDeg]: HandNumbers) {
-  return { speedMph, revRateRpm, axisRotationDeg };
+/** Numbers of a hand as the question has them, or back: a backup ball's axis was turned the other way when it was seen. */
+function thrownBy({ isBackup }: Bowler, [speedMph, revRateRpm, axisRotationDeg]: HandNumbers) {
+  return { speedMph, revRateRpm, axisRotationDeg: isBackup ? -axisRotationDeg : axisRotationDeg };
 }
 
 /** The bowler as the shots have shown the hand, in the mean; as given where they have not. */
@@ -51,7 +53,7 @@ export function bowlerLearned({ house, bowler }: Pick<PlanQuestion, "house" | "b
       worlds.map(({ deliveries }) => deliveries[hand][of]),
       weights,
     );
-  return { ...bowler, ...numbersOf([mean(0), mean(1), mean(2)]) };
+  return { ...bowler, ...thrownBy(bowler, [mean(0), mean(1), mean(2)]) };
 }
 
 /** Whether a house has taught in the worlds that plans draw from now: what was learned in others is taken as it was before there were any. */

@@ -5,17 +5,18 @@ import { EngineFault } from "#engine/fault";
 import { correct } from "#engine/learning/house/correct";
 import { misfitOf } from "#engine/learning/house/misfit";
 import { nextShots } from "#engine/learning/house/nextShot";
-import { chanceChange, planChanges } from "#engine/learning/house/planChanges";
+import { inlineExecutor } from "#tasks/inlineExecutor";
+import { chanceChange, planChanges } from "#tasks/planChanges";
 import { fieldProblem } from "./askedJob.ts";
 import type { HouseTold } from "./protocol.ts";
 
 /** What the shots of a file tell of the house, and what that does to the plans of their balls; or what is wrong with the file. */
-export function houseTold(file: unknown): HouseTold {
+export async function houseTold(file: unknown): Promise<HouseTold> {
   try {
     const resolved = resolveCorrection(checkFile(correctFileSchema, file));
     const run = correct(resolved.question);
     const { correction } = run;
-    const { house: learned, ...told } = correction;
+    const { house: _, ...told } = correction;
     const house = jobHouseOf(correction);
     return {
       kind: "told",
@@ -25,7 +26,7 @@ export function houseTold(file: unknown): HouseTold {
       kindNames: resolved.names,
       house,
       next: nextShots(run, resolved.question.eye).map((shot) => ({ ball: resolved.names[shot.situation], shot })),
-      plans: planChanges(resolved, learned).map((change) => ({
+      plans: (await planChanges(resolved, run, inlineExecutor)).map((change) => ({
         ball: change.ball,
         before: change.before.pick?.finish ?? null,
         after: change.after.pick?.finish ?? null,

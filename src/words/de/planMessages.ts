@@ -6,7 +6,7 @@ import { COVER_WORDS } from "./screens.ts";
 
 type PlanSentenceId = Exclude<PlanMessageId, `rule.${string}` | `caution.${string}`>;
 
-const line = (p: Params) => `Aufsetzboard ${fixed(p.number("laydownBoard"), 0)}, Abwurf ${degrees(p.number("launchAngleDeg"))}`;
+const line = (p: Params) => `Aufsetzboard ${fixed(p.number("laydownBoard"), 1)}, Abwurf ${degrees(p.number("launchAngleDeg"))}`;
 
 function quantityWord(quantity: string): string {
   return Object.entries(QUANTITY_WORDS).find(([id]) => id === quantity)?.[1][0] ?? quantity;
@@ -33,6 +33,14 @@ export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
   "message.noLine.limits": (p) =>
     `Keine Linie innerhalb der gegebenen Grenzen: von ${line(p)} kommt der Ball über die Gasse hinaus zurück. Weitere Grenzen fänden eine Linie; eine andere Oberfläche nicht.`,
   "message.noLine.tooSlow": () => "Keine Linie: Mit diesen Zahlen kommt der Ball nicht bis zu den Pins. Prüfen Sie Geschwindigkeit und Öl.",
+  "message.noLine.scattered": (p) =>
+    `Der Ball kommt in die Gasse, mit ${degrees(p.number("entryDeg"))}. Würfe, die bei diesem Winkel alle das beste Board träfen, wären in ${fixed(p.number("deadOnPercent"), 0)} von 100 Fällen ein Strike; diese streuen dafür zu sehr. Ruhigere Würfe oder mehr Drehung aus der Hand würden helfen; eine andere Oberfläche nicht.`,
+  "message.backup": (p) =>
+    `Ein Backup-Ball hakt zur eigenen Seite des Spielers und ist darum für die andere Gasse geplant: Alles hier zählt vom ${p.text("side") === "left" ? "linken" : "rechten"} Rand der Bahn.`,
+  "message.slidesThrough": () =>
+    "Mit keinem Schliff beginnt dieser Ball zu haken: Das Öl reicht bis hinten, und er rutscht bis zu den Pins. Daran ändert keine Oberfläche etwas.",
+  "message.noTurn": () =>
+    "Mit keinem Schliff hakt dieser Ball: Die Hand gibt ihm keine Drehung. Achsrotation würde helfen; eine andere Oberfläche nicht.",
   "message.outsideRuleBook": (p) =>
     `Beim Ball liegt außerhalb der Grenzen der Ausrüstungsregeln des Verbands: ${quantityWord(p.text("quantity"))}. Sehen Sie im geltenden Regelbuch nach, bevor er im Wettkampf gespielt wird.`,
   "message.onlyOne": (p) => `Nur nach ${p.text("finish")} wurde gefragt, darum gibt es nichts zu vergleichen.`,
@@ -58,15 +66,21 @@ export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
     `Das Messen lohnt: Geschwindigkeit aus der Hand und an den Pins, zehn Bälle. Das brächte hier etwa ${inHundred(p.number("points"))}.`,
   "message.houseOtherWorlds": () =>
     "Was dieses Haus gelehrt hat, wurde mit einem älteren Satz von Welten gelernt; nur seine Mitte wird hier benutzt. Lerne noch einmal aus seinen Würfen.",
+  "message.padReadings": (p) =>
+    p.number("readings") === 1
+      ? "Gewichtet nach einer Messung an einem Ball frisch von Ihrer Werkbank."
+      : `Gewichtet nach ${fixed(p.number("readings"), 0)} Messungen an Bällen frisch von Ihrer Werkbank.`,
   "message.trialUnsaid": () =>
     "Kaum eine Welt sagt die Würfe des Versuchs. Sieh nach, ob Bretter, Linie, Öl und Oberflächen die richtigen sind, ehe du dieser Wahl glaubst.",
+  "message.readingsUnsaid": () =>
+    "Kaum eine Welt sagt, was auf Ihrer Werkbank gemessen wurde. Sehen Sie nach, ob es Ra in µin ist und der Ball frisch vom genannten Pad kam, bevor Sie dieser Wahl glauben.",
   "message.houseLearned": (p) => `Berichtigt durch ${fixed(p.number("shots"), 0)} in diesem Haus gesehene Würfe.`,
   "message.leastChange": () =>
     "Ein Kontrollball: Gesucht ist die kleinste Änderung, während sich die Bahn ändert, nicht die meisten Strikes auf frischem Öl.",
   "reason.bestChance": (p) =>
     `${p.text("finish")} bringt ${fixed(p.number("chancePercent"), 0)} Strikes von 100 ersten Bällen über die Sitzung.`,
   "reason.leastHook": (p) => `${p.text("finish")} hakt am wenigsten: im Ganzen ${boards(p.number("boards"))}.`,
-  "reason.mostPins": (p) => `${p.text("finish")} räumt am meisten ab: ${fixed(p.number("pins"), 1)} Pins mit dem ersten Ball.`,
+  "reason.pinsDown": (p) => `${p.text("finish")} räumt mit dem ersten Ball ${fixed(p.number("pins"), 1)} Pins ab.`,
   "reason.plateau": (p) => `Von ${p.text("from")} bis ${p.text("to")} ist es zu nah beieinander, um zu entscheiden.`,
   "reason.dullLoses": (p) => `Am matten Ende verliert ${p.text("finish")} ${inHundred(p.number("points"))}.`,
   "reason.smoothLoses": (p) => `Am glatten Ende verliert ${p.text("finish")} ${inHundred(p.number("points"))}.`,

@@ -1,3 +1,4 @@
+import type { Correction } from "#engine/learning/house/correct";
 import type { Misfit } from "#engine/learning/house/misfit";
 import type { Parameter, ParameterId } from "#engine/learning/house/parameters";
 import { usefulnessOf } from "#engine/learning/usefulness";
@@ -59,7 +60,12 @@ export const CORRECT = {
   next: "What one more careful look would tell most",
   nextLine: (ball: string, line: string, nats: number, tells: string, left: number) =>
     `${ball}, ${line}: ${USEFULNESS[usefulnessOf(nats)]}; tells most of ${tells}, of whose spread ${fixed(100 * left, 0)} % would be left`,
-  plans: "A first answer in the middle world, without and with what the house has taught; the plan itself asks all worlds",
+  plans: (worlds: number) =>
+    `The finish plan over ${worlds} worlds, without and with what the house has taught; the plan itself asks more of them`,
+  restsOn: ({ asked, effective, areFew }: Correction["worlds"]) =>
+    `${asked} worlds were asked; what was learned rests on about ${fixed(effective, 0)} of them${areFew ? ": few, so take it as rough" : ""}.`,
+  beyond: (names: readonly string[]) =>
+    `Wholly outside what was believed before: ${names.join("; ")}. Either that was wrong, or the notes are: look before you use this.`,
   planLine: (ball: string, before: string, after: string, change: number) =>
     `${ball}: ${before === after ? `${after} as before` : `${before} before, ${after} now`}; that strikes ${change < 0 ? "" : "+"}${inHundred(change)} against what was thought`,
   noPick: "none named",

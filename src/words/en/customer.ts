@@ -30,6 +30,9 @@ export const CUSTOMER = {
   hooksTooMuch: "This ball turns too much for this lane, whatever we do to the surface. A weaker ball is the better answer tonight.",
   hooksTooLittle:
     "This ball does not turn enough on this lane, whatever we do to the surface. A stronger ball is the better answer tonight.",
+  notTheSurface:
+    "What this ball needs here comes from the hand, not from its surface: steadier shots, and more turn. Keep the surface you have.",
+  slidesThrough: "There is oil all the way to the pins tonight: no surface will make this ball hook. Play it straight.",
   strongerBall: "It could use more ball than this one: a stronger cover would suit this lane better.",
   weakerBall: "It could use less ball than this one: a weaker cover would suit this lane better.",
 } as const;

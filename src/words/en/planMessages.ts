@@ -6,7 +6,7 @@ import { COVER_WORDS } from "./screens.ts";
 
 type PlanSentenceId = Exclude<PlanMessageId, `rule.${string}` | `caution.${string}`>;
 
-const line = (p: Params) => `laydown board ${fixed(p.number("laydownBoard"), 0)}, launch ${degrees(p.number("launchAngleDeg"))}`;
+const line = (p: Params) => `laydown board ${fixed(p.number("laydownBoard"), 1)}, launch ${degrees(p.number("launchAngleDeg"))}`;
 
 function quantityWord(quantity: string): string {
   return Object.entries(QUANTITY_WORDS).find(([id]) => id === quantity)?.[1][0] ?? quantity;
@@ -35,6 +35,14 @@ export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
   "message.noLine.limits": (p) =>
     `No line within the limits given: from ${line(p)} the ball comes back past the pocket. Wider limits would find a line; another surface will not.`,
   "message.noLine.tooSlow": () => "No line: with these numbers the ball does not get to the pins. Check speed and oil.",
+  "message.noLine.scattered": (p) =>
+    `The ball does get to the pocket, at ${degrees(p.number("entryDeg"))}. Shots that all hit the best board at that angle would strike ${fixed(p.number("deadOnPercent"), 0)} times in 100; these scatter too much for that. Steadier shots, or more turn from the hand, would help; another surface will not.`,
+  "message.backup": (p) =>
+    `A backup ball hooks toward the bowler's own side, so it is planned for the other pocket: everything here is counted from the lane's ${p.text("side")} edge.`,
+  "message.slidesThrough": () =>
+    "With no finish does this ball start to hook: there is oil all the way, and it slides to the pins. No surface changes that.",
+  "message.noTurn": () =>
+    "With no finish does this ball hook: the hand gives it no turn. Axis rotation would help; another surface will not.",
   "message.outsideRuleBook": (p) =>
     `The ball's ${quantityWord(p.text("quantity"))} lies outside the limits of the governing body's equipment rules: check the current rule book before it is used in competition.`,
   "message.onlyOne": (p) => `Only ${p.text("finish")} was asked for, so there is nothing to compare it with.`,
@@ -58,14 +66,20 @@ export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
     `Worth measuring: speed off the hand and at the pins, ten balls. It would add about ${inHundred(p.number("points"))} here.`,
   "message.houseOtherWorlds": () =>
     "What this house taught was learned with an older set of worlds; only its middle is used here. Learn from its shots again.",
+  "message.padReadings": (p) =>
+    p.number("readings") === 1
+      ? "Weighed by one reading of a ball fresh from your bench."
+      : `Weighed by ${fixed(p.number("readings"), 0)} readings of balls fresh from your bench.`,
   "message.trialUnsaid": () =>
     "Hardly any world says the shots of the trial. See whether boards, line, oil and finishes are the right ones before you believe this pick.",
+  "message.readingsUnsaid": () =>
+    "Hardly any world says what was read on your bench. See whether readings are Ra in µin, of balls fresh from the pad named, before you believe this pick.",
   "message.houseLearned": (p) => `Corrected by ${fixed(p.number("shots"), 0)} shots seen in this house.`,
   "message.leastChange": () => "A control ball: the aim is the least change while the lane changes, not the most strikes on the fresh.",
   "reason.bestChance": (p) =>
     `${p.text("finish")} strikes ${fixed(p.number("chancePercent"), 0)} times in 100 first balls over the session.`,
   "reason.leastHook": (p) => `${p.text("finish")} hooks least: ${boards(p.number("boards"))} in all.`,
-  "reason.mostPins": (p) => `${p.text("finish")} brings down most: ${fixed(p.number("pins"), 1)} pins with the first ball.`,
+  "reason.pinsDown": (p) => `${p.text("finish")} brings down ${fixed(p.number("pins"), 1)} pins with the first ball.`,
   "reason.plateau": (p) => `From ${p.text("from")} to ${p.text("to")} it is too close to call.`,
   "reason.dullLoses": (p) => `At the dull end ${p.text("finish")} loses ${inHundred(p.number("points"))}.`,
   "reason.smoothLoses": (p) => `At the smooth end ${p.text("finish")} loses ${inHundred(p.number("points"))}.`,

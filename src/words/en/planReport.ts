@@ -1,3 +1,4 @@
+import type { Bowler } from "#engine/delivery/bowler";
 import { fixed, launchAngle, micrometres, millilitres } from "../figures.ts";
 
 /** Headings and short words of the plan's report. */
@@ -101,11 +102,19 @@ export function lineText(laydownBoard: number, launchAngleDeg: number): string {
   return `laid down on board ${fixed(laydownBoard, 1)}, launched ${launchAngle(launchAngleDeg)}`;
 }
 
+/** Which hand bowls; a backup ball is planned as the other one's hook. */
+export function handText({ hand, isBackup }: Bowler): string {
+  return isBackup ? `backup ball, boards from the ${hand} edge` : `${hand} hand`;
+}
+
+const NO_OIL_ML = 0.05;
+
 /** The oil as the engine finds it, and what an oil sheet says where it says something else. */
 export function oilText(
   oil: { lengthFt: number; volumeMl: number; meanUm: number; ratio: number | null },
   statedRatio: number | null,
 ): string {
+  if (oil.volumeMl < NO_OIL_ML) return "Oil: none to speak of";
   const ratio = oil.ratio === null ? "outside dry" : `middle to outside ${fixed(oil.ratio, 1)} : 1`;
   const stated = statedRatio === null ? "" : ` (the sheet states ${fixed(statedRatio, 1)} : 1)`;
   return `Oil: ${millilitres(oil.volumeMl)} to ${fixed(oil.lengthFt, 0)} ft, mean film ${micrometres(oil.meanUm)}, ${ratio}${stated}`;

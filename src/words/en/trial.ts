@@ -1,5 +1,12 @@
 import { fixed } from "../figures.ts";
 
+/** How many worlds count before and after a trial, and whether further nights of them were asked. */
+interface Counts {
+  readonly effectiveBefore: number;
+  readonly effectiveAfter: number;
+  readonly furtherNights: boolean;
+}
+
 /** Words of the trial's report. */
 export const TRIAL = {
   title: "The trial: one ball, one line",
@@ -14,8 +21,10 @@ export const TRIAL = {
   board: (board: number) => fixed(board, 1),
   range: ({ value, low, high }: { readonly value: number; readonly low: number; readonly high: number }) =>
     `${fixed(value, 1)} (${fixed(low, 1)}–${fixed(high, 1)})`,
-  counts: ({ effectiveBefore, effectiveAfter }: { readonly effectiveBefore: number; readonly effectiveAfter: number }) =>
-    `Weighed by what was seen, the worlds count as ${fixed(effectiveAfter, 0)} instead of ${fixed(effectiveBefore, 0)}.`,
+  counts: ({ effectiveBefore, effectiveAfter, furtherNights }: Counts) =>
+    furtherNights
+      ? `Before, about ${fixed(effectiveBefore, 0)} worlds count. Few of them say what was seen, so each was asked on further nights too; of all of those about ${fixed(effectiveAfter, 0)} count.`
+      : `Weighed by what was seen, the worlds count as ${fixed(effectiveAfter, 0)} instead of ${fixed(effectiveBefore, 0)}.`,
   picks: (before: string | null, after: string | null) =>
     before === after
       ? before === null

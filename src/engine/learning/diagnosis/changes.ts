@@ -137,6 +137,7 @@ function nothingWrong(world: World, { ball, bowler, lane }: Complaint): State {
     candidates: [ball.finish],
     outsideRangeReason: null,
     trial: [],
+    readings: [],
     assumptions: {},
     house: null,
   });

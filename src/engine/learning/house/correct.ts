@@ -3,6 +3,7 @@ import { EngineFault, type Problem } from "../../fault.ts";
 import { weightedMean } from "../../planning/comparison.ts";
 import type { HandNumbers, HouseLearned, LearnedWorld } from "../../planning/question.ts";
 import { deriveSeed, normalDeviate } from "../../random.ts";
+import { effectiveWorlds } from "../../worlds/effectiveNumber.ts";
 import { ensemble, type World } from "../../worlds/ensemble.ts";
 import { NIGHT_IDS } from "../../worlds/parameters.ts";
 import { weightedCovariance } from "../matrix.ts";
@@ -58,6 +59,10 @@ export interface Correction {
   readonly tied: readonly { readonly pair: readonly [Parameter, Parameter]; readonly correlation: number }[];
   /** Parameters of which the shots say next to nothing. */
   readonly untold: readonly Parameter[];
+  /** Parameters that came out wholly outside what was believed of them before. */
+  readonly beyond: readonly Parameter[];
+  /** Of how many worlds that were asked, and on how many it rests: their effective number. */
+  readonly worlds: { readonly asked: number; readonly effective: number; readonly areFew: boolean };
   /** How well clouds that know nothing of one another agree: 1 is wholly. */
   readonly worstRhat: number;
   /** What a plan takes in place of the worlds' own nights. */
@@ -84,6 +89,8 @@ export interface Drawn {
 
 /** So many worlds are asked. */
 const WORLDS = 160;
+/** What rests on fewer is rough. Chosen. */
+const FEW_WORLDS = 10;
 /** Clouds that know nothing of one another, and the houses and hands in each; and in the middle world, which is what is drawn and told in words. */
 const CLOUDS = 2;
 const IN_CLOUD = 512;
@@ -138,7 +145,8 @@ export function correct(question: CorrectQuestion): CorrectionRun {
   });
   const inMiddle = asked(middle, 1, looking);
   const house = houseOf(question, drawn, cloud([inMiddle], IN_MIDDLE, 40));
-  return { correction: told(question, rows, house, worlds), scatters: inMiddle.seen().scatters, drawn };
+  const effective = effectiveWorlds(clouds.flat().map(({ world }) => ({ world, weight: 1 })));
+  return { correction: told(question, rows, house, worlds, effective), scatters: inMiddle.seen().scatters, drawn };
 }
 
 /** A world that is asked; what the shots say in it is worked out once it is. */
@@ -153,9 +161,13 @@ function asked(assumed: Assumed, weight: number, looking: Looking) {
   };
 }
 
-/** So many of all, as far apart as can be. */
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
+
+/** So many of all, as far apart as can be; and in an order in which the first few of them are so too: whoever asks only some asks those. */
 function everySo<T>(all: readonly T[], count: number): readonly T[] {
-  return Array.from({ length: count }, (_, i) => all[Math.floor(((i + 0.5) * all.length) / count)]);
+  const order = Array.from({ length: count }, (_, i) => i).sort((a, b) => ((a * GOLDEN) % 1) - ((b * GOLDEN) % 1));
+  const place = order.map((_, i) => order.indexOf(i));
+  return place.map((i) => all[Math.floor(((i + 0.5) * all.length) / count)]);
 }
 
 /** What is assumed in a world, but for its night. */
@@ -173,7 +185,13 @@ function meanPlace(cloud: readonly Particle[]): Place {
 }
 
 /** @param clouds of each cloud, the parameters of its houses and hands */
-function told(question: CorrectQuestion, clouds: readonly Rows[], house: HouseLearned, worlds: readonly World[]): Correction {
+function told(
+  question: CorrectQuestion,
+  clouds: readonly Rows[],
+  house: HouseLearned,
+  worlds: readonly World[],
+  effective: number,
+): Correction {
   const rows = clouds.flat();
   const alike = rows.map(() => 1);
   const { covariance } = weightedCovariance(rows, alike);
@@ -200,6 +218,8 @@ function told(question: CorrectQuestion, clouds: readonly Rows[], house: HouseLe
     parameters,
     tied: tied.toSorted((a, b) => Math.abs(b.correlation) - Math.abs(a.correlation)),
     untold: parameters.filter(({ left }) => left >= UNTOLD_FROM).map(({ id, hand }) => ({ id, hand })),
+    beyond: parameters.filter(({ low, high, before }) => low > before.high || high < before.low).map(({ id, hand }) => ({ id, hand })),
+    worlds: { asked: worlds.length, effective, areFew: effective < FEW_WORLDS },
     worstRhat: worstRhat(clouds),
     house,
   };

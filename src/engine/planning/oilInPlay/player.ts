@@ -35,6 +35,7 @@ export function groundOfPlayer(
     candidates: [player.ball.finish],
     outsideRangeReason: null,
     trial: [],
+    readings: [],
     assumptions,
     house: null,
   });

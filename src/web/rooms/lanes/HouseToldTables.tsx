@@ -1,5 +1,6 @@
 import { hasSettled, type Learned } from "#engine/learning/house/correct";
 import type { Parameter } from "#engine/learning/house/parameters";
+import { WORLDS } from "#engine/planning/worldCounts";
 import { CORRECT, misfitText, PARAMETER_WORDS, parameterName } from "#words/en/correct";
 import { TAUGHT } from "#words/en/rooms/taught";
 import { fixed } from "#words/figures";
@@ -15,7 +16,7 @@ type Told = Extract<HouseTold, { kind: "told" }>;
 /** Parameters before and now, what is tied and untold, what to look at next, and what it does to the plans. */
 export function HouseToldTables({ told: { correction, handNames, misfit, kindNames, next, plans } }: { readonly told: Told }) {
   const nameOf = (of: Parameter) => parameterName(of, handNames);
-  const { parameters, untold, tied, worstRhat } = correction;
+  const { parameters, beyond, untold, tied, worlds, worstRhat } = correction;
   const most = next[0];
   return (
     <>
@@ -34,6 +35,8 @@ export function HouseToldTables({ told: { correction, handNames, misfit, kindNam
       />
       {!misfit.isExplained && <p className="failed">{misfitText(misfit, kindNames)}</p>}
       {!hasSettled(correction) && <p className="failed">{CORRECT.notConverged(worstRhat)}</p>}
+      <p>{CORRECT.restsOn(worlds)}</p>
+      {beyond.length > 0 && <p>{CORRECT.beyond(beyond.map(nameOf))}</p>}
       {untold.length > 0 && <p>{CORRECT.untold(untold.map(nameOf))}</p>}
       {tied.slice(0, MOST_TIED).map(({ pair: [a, b], correlation }) => (
         <p key={`${nameOf(a)} ${nameOf(b)}`}>{CORRECT.tied(nameOf(a), nameOf(b), correlation)}</p>
@@ -44,7 +47,7 @@ export function HouseToldTables({ told: { correction, handNames, misfit, kindNam
           <strong>{CORRECT.next}:</strong> {most.ball}, {nameOf(most.shot.tells)}
         </p>
       )}
-      <h3>{TAUGHT.plans}</h3>
+      <h3>{CORRECT.plans(WORLDS.first)}</h3>
       <ul>
         {plans.map(({ ball, before, after, change }) => (
           <li key={ball}>{CORRECT.planLine(ball, before ?? CORRECT.noPick, after ?? CORRECT.noPick, 100 * change)}</li>

@@ -33,7 +33,6 @@ export const TAUGHT: Translated<typeof en.TAUGHT> = {
   picture: "Auf der Spanne",
   left: "Übrige Streuung",
   pictureOf: (name, before, after) => `${name}: angenommen ${before}, jetzt ${after}`,
-  plans: "Was es an einer ersten Antwort in der mittleren Welt ändert; der Plan selbst fragt alle",
   keep: "Beim Haus aufheben",
   kept: "Beim Haus aufgehoben. Ein Plan kann es nehmen: unter der Bahn, „Was ein Haus gelehrt hat“.",
   takeOff: "Vom Haus nehmen",

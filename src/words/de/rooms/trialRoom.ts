@@ -29,8 +29,10 @@ export const TRIAL_ROOM = {
     `${finish}: angekommen auf ${seen}; die Welten hatten vorher ${before}, jetzt ${after}`,
   key: { before: "die Welten vorher", after: "die Welten jetzt", seen: "Mittel der Würfe" },
   axis: "Leiste an den Pins",
-  counts: (before: number, after: number) =>
-    `Vor diesen Würfen zählten ${fixed(before, 0)} Welten; nach ihnen gewichtet zählen sie als ${fixed(after, 0)}.`,
+  counts: (before: number, after: number, furtherNights: boolean) =>
+    furtherNights
+      ? `Vor diesen Würfen zählten ${fixed(before, 0)} Welten. Wenige von ihnen sagen, was gesehen wurde; darum ist jede auch in weiteren Nächten gefragt: von diesen zählen ${fixed(after, 0)}.`
+      : `Vor diesen Würfen zählten ${fixed(before, 0)} Welten; nach ihnen gewogen zählen sie wie ${fixed(after, 0)}.`,
   thin: "Wenige Welten sagen es: sieh nach, ob Ball, Linie und Bahn die sind, die gespielt wurden, und nimm den Plan als grob.",
   toPlan: "Den Plan damit ansehen",
   save: "Den Versuch als Datei sichern",

@@ -29,7 +29,6 @@ export const TAUGHT = {
   picture: "On the range",
   left: "Spread left",
   pictureOf: (name: string, before: string, after: string) => `${name}: assumed ${before}, now ${after}`,
-  plans: "What it does to a first answer in the middle world; the plan itself asks all of them",
   keep: "Keep with the house",
   kept: "Kept with the house. A finish plan can take it: under the lane, “What a house has taught”.",
   takeOff: "Take off the house",

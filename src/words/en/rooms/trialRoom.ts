@@ -29,8 +29,10 @@ export const TRIAL_ROOM = {
     `${finish}: arrived on ${seen}; the worlds had ${before} before, ${after} now`,
   key: { before: "the worlds before", after: "the worlds now", seen: "mean of the shots" },
   axis: "board at the pins",
-  counts: (before: number, after: number) =>
-    `Before these shots ${fixed(before, 0)} worlds counted; weighed by them they count as ${fixed(after, 0)}.`,
+  counts: (before: number, after: number, furtherNights: boolean) =>
+    furtherNights
+      ? `Before these shots ${fixed(before, 0)} worlds counted. Few of them say what was seen, so each was asked on further nights too: of those ${fixed(after, 0)} count.`
+      : `Before these shots ${fixed(before, 0)} worlds counted; weighed by them they count as ${fixed(after, 0)}.`,
   thin: "Few worlds say it: see whether ball, line and lane are the ones that were bowled, and take the plan as rough.",
   toPlan: "See the plan with it",
   save: "Save the trial as a file",

@@ -115,13 +115,13 @@ function Held({ draft, shots }: { readonly draft: Draft; readonly shots: readonl
         ))}
       </ul>
     );
-  const { finishes, effectiveBefore, effectiveAfter, isThin } = told.data.trial;
+  const { finishes, effectiveBefore, effectiveAfter, furtherNights, isThin } = told.data.trial;
   return (
     <section className="plate" aria-label={TRIAL_ROOM.picture}>
       <h3>{TRIAL_ROOM.picture}</h3>
       <TrialPicture finishes={finishes} shots={shots} isLeftHanded={valueAt(draft.job, "bowler.hand") === "left"} />
       <p>
-        {TRIAL_ROOM.counts(effectiveBefore, effectiveAfter)} {isThin && TRIAL_ROOM.thin}
+        {TRIAL_ROOM.counts(effectiveBefore, effectiveAfter, furtherNights)} {isThin && TRIAL_ROOM.thin}
       </p>
     </section>
   );
