@@ -10,8 +10,8 @@ import { fixed } from "#words/figures";
 import { messageText } from "#words/messageText";
 import { answered, madeOn, shop } from "../../shop/shopClient.ts";
 import { useWrite } from "../../shop/useShop.ts";
+import { useChangeTicket } from "../../shop/useTicket.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
-import { useChangeTicket } from "../ticket/useTicket.ts";
 import { type ComplaintDraft, foundCrack } from "./complaintDraft.ts";
 
 interface WrongAnswerProps {

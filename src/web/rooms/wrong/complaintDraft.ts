@@ -5,8 +5,8 @@ import type { Ticket } from "#contract/records/ticket";
 import { SYMPTOM_IDS, type SymptomId, type When } from "#engine/learning/diagnosis/complaint";
 import type { StepId } from "#engine/learning/diagnosis/nextSteps";
 import type { BookId } from "#engine/rules/ruleBooks";
-import type { Json } from "../plan/jobDraft.ts";
-import { jobOfTicket } from "../plan/jobOfTicket.ts";
+import type { Json } from "../../jobFile/jobDraft.ts";
+import { jobOfTicket } from "../../jobFile/jobOfTicket.ts";
 
 /** Stands in the form for an oil that nobody knows. */
 export const NOT_KNOWN = "unknown";
