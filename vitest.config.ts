@@ -35,6 +35,7 @@ export default defineConfig({
           // As in the program: many shots run on vectors.
           setupFiles: FROM_SOURCE ? [] : ["test/vectorKernel.ts"],
           testTimeout: 60_000,
+          hookTimeout: 60_000,
         },
       },
       { ...found(["source"]), test: { name: "source", include: REPLACES_MODULES, testTimeout: 60_000 } },

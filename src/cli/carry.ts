@@ -1,33 +1,16 @@
 import { type CarryFile, carryFileSchema, lookedUp, scatterOf, seenLeaves } from "#contract/carryFile";
 import { carryChart } from "#drawing/carryChart";
 import { assume } from "#engine/assumptions";
-import type { Hand } from "#engine/delivery/bowler";
-import { type CarryResult, carryOf, chanceOver, type HitPoint, leaveSeen, strikeMap } from "#engine/pins/carry";
+import { carryOf, chanceOver, leaveSeen, strikeMap } from "#engine/pins/carry";
 import { CARRY as TABLE } from "#engine/pins/carryData";
-import { type Explanation, explain, hitsAbout, leaveMeaning, type Seen } from "#engine/pins/explain";
+import { explain, hitsAbout, leaveMeaning } from "#engine/pins/explain";
 import { leaveText } from "#engine/pins/leave";
 import { programVersion } from "#server/version";
-import { carryText } from "./carryText.ts";
+import { type CarryReport, carryText } from "./carryText.ts";
 import type { Options } from "./options.ts";
 import { readChecked } from "./readJob.ts";
 import type { ExitCode, World } from "./world.ts";
 import { writePicture } from "./writePicture.ts";
-
-/** What the pins do at one hit, or about one. */
-export interface HitAnswer {
-  readonly hit: HitPoint;
-  readonly scatter: { readonly boards: number; readonly entryDeg: number } | null;
-  /** Of the hit itself, or over the scatter. */
-  readonly chance: { readonly value: number; readonly low: number; readonly high: number };
-  readonly carry: CarryResult;
-}
-
-export interface CarryReport {
-  readonly hand: Hand;
-  readonly hits: readonly HitAnswer[];
-  readonly seen: readonly Seen[];
-  readonly explanation: Explanation | null;
-}
 
 /** `gritwright carry FILE`: what the pins do at a hit, and which hits explain what was left. */
 export async function carry(file: string, options: Options, world: World): Promise<ExitCode> {

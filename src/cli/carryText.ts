@@ -1,14 +1,30 @@
 import { assume } from "#engine/assumptions";
-import { CARRY_TABLE, leaveSeen, strikeMap } from "#engine/pins/carry";
+import type { Hand } from "#engine/delivery/bowler";
+import { CARRY_TABLE, type CarryResult, type HitPoint, leaveSeen, strikeMap } from "#engine/pins/carry";
 import { CARRY as TABLE } from "#engine/pins/carryData";
 import type { QualityName } from "#engine/pins/carryGrid";
-import { leaveMeaning } from "#engine/pins/explain";
+import { type Explanation, leaveMeaning, type Seen } from "#engine/pins/explain";
 import { leaveText } from "#engine/pins/leave";
 import { CARRY, changesText, explainedText, leaveMeaningText, liesText } from "#words/en/carry";
-import type { CarryReport, HitAnswer } from "./carry.ts";
 import { paragraph } from "./textTable.ts";
 
 const WIDTH = 110;
+
+/** What the pins do at one hit, or about one. */
+export interface HitAnswer {
+  readonly hit: HitPoint;
+  readonly scatter: { readonly boards: number; readonly entryDeg: number } | null;
+  /** Of the hit itself, or over the scatter. */
+  readonly chance: { readonly value: number; readonly low: number; readonly high: number };
+  readonly carry: CarryResult;
+}
+
+export interface CarryReport {
+  readonly hand: Hand;
+  readonly hits: readonly HitAnswer[];
+  readonly seen: readonly Seen[];
+  readonly explanation: Explanation | null;
+}
 
 /** The report as text: each hit with its chance and leaves, then what explains the leaves that were seen. */
 export function carryText(report: CarryReport): string {

@@ -1,23 +1,13 @@
 import { eventRulesOf, type LimitsFile, limitsFileSchema, measuredBallOf } from "#contract/bench/limitsFile";
-import { type Entry, entryFindings, REFUSED, type SurfaceRule, surfaceRules } from "#engine/rules/events";
-import { type LimitAnswer, limitsOf } from "#engine/rules/limits";
+import { entryFindings, REFUSED, surfaceRules } from "#engine/rules/events";
+import { limitsOf } from "#engine/rules/limits";
 import { BOOK_IDS, type BookId } from "#engine/rules/ruleBooks";
 import { programVersion } from "#server/version";
-import { limitsText } from "./limitsText.ts";
+import { type LimitsReport, limitsText } from "./limitsText.ts";
 import type { Options } from "./options.ts";
 import { readChecked } from "./readJob.ts";
 import { usageFault } from "./usageFault.ts";
 import type { ExitCode, World } from "./world.ts";
-
-/** All that is said of one ball under one book on one day. */
-export interface LimitsReport {
-  readonly name: string | null;
-  readonly book: BookId;
-  readonly on: string;
-  readonly limits: readonly LimitAnswer[];
-  readonly entry: readonly Entry[];
-  readonly surface: readonly SurfaceRule[];
-}
 
 /** `gritwright limits FILE`: a ball's measures against a rule book of a day, and an event's rules over it. Ends with 3 where something lies outside. */
 export async function limits(file: string, options: Options, world: World): Promise<ExitCode> {

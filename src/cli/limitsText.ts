@@ -1,5 +1,6 @@
-import { MOMENTS, REFUSED, SURFACE_ACTS } from "#engine/rules/events";
+import { type Entry, MOMENTS, REFUSED, SURFACE_ACTS, type SurfaceRule } from "#engine/rules/events";
 import type { LimitAnswer } from "#engine/rules/limits";
+import type { BookId } from "#engine/rules/ruleBooks";
 import {
   ACT_WORDS,
   ANSWER_WORDS,
@@ -12,10 +13,19 @@ import {
   MOMENT_WORDS,
   whyNotChecked,
 } from "#words/en/limits";
-import type { LimitsReport } from "./limits.ts";
 import { paragraph, textColumns, textTable } from "./textTable.ts";
 
 const WIDTH = 110;
+
+/** All that is said of one ball under one book on one day. */
+export interface LimitsReport {
+  readonly name: string | null;
+  readonly book: BookId;
+  readonly on: string;
+  readonly limits: readonly LimitAnswer[];
+  readonly entry: readonly Entry[];
+  readonly surface: readonly SurfaceRule[];
+}
 
 /** The limits as text: one sentence that says what was and was not checked, every limit with its margin and source, surfaces, lists. */
 export function limitsText(report: LimitsReport): string {

@@ -1,18 +1,22 @@
 import type { CheckedJob } from "#contract/job/jobFile";
+import { jobOfShot } from "#contract/job/writeJob";
 import { JobFault } from "#contract/problem";
 import { resolvePlan, resolveShot, type UnaimedShot } from "#contract/resolve/question";
-import { laneChart } from "#drawing/laneChart";
+import type { ShotDocument } from "#contract/shotDocument";
+import { type LaneChartInput, laneChart } from "#drawing/laneChart";
 import { assume } from "#engine/assumptions";
 import type { Line } from "#engine/delivery/bowler";
+import { filmFrom, toFilmSheet } from "#engine/lane/filmMap";
+import type { FilmSheet } from "#engine/lane/filmSheet";
+import type { Shot } from "#engine/motion/shot";
 import { simulateShot } from "#engine/motion/simulate";
 import { groundOf } from "#engine/planning/ground";
+import { filmOf } from "#engine/planning/pictures";
 import { filmFound, lineNow } from "#engine/planning/session";
-import { shotBand } from "#engine/planning/shotBand";
+import { type ShotBand, shotBand } from "#engine/planning/shotBand";
 import { programVersion } from "#server/version";
 import type { Options } from "./options.ts";
 import { readJob } from "./readJob.ts";
-import { shotChart } from "./shotChart.ts";
-import { shotDocumentOf } from "./shotDocumentOf.ts";
 import { shotText } from "./shotText.ts";
 import type { ExitCode, World } from "./world.ts";
 import { writePicture } from "./writePicture.ts";
@@ -53,4 +57,45 @@ function bestLine(job: CheckedJob, shotAsked: UnaimedShot): Line {
   throw new JobFault("invalid", [
     { path: "line", value: shotAsked.line, allowed: "laydownBoard and launchAngleDeg", reason: { id: "noBestLine", params: {} } },
   ]);
+}
+
+/** The lane chart of one shot. */
+export function shotChart(job: CheckedJob, asked: UnaimedShot, shot: Shot): LaneChartInput {
+  return {
+    film: asked.surface.kind === "lane" ? filmOf(resolvePlan(job).question) : bareLane(),
+    hand: asked.bowler.hand,
+    title: asked.ball.name,
+    courses: [{ name: asked.bowler.name, finish: asked.ball.finish, course: shot.course, emphasis: "pick" }],
+  };
+}
+
+/** Where friction is given outright there is no oil to draw. */
+function bareLane(): FilmSheet {
+  return toFilmSheet(filmFrom(0, () => 0));
+}
+
+/** A shot as data. */
+export function shotDocumentOf(
+  shot: Shot,
+  band: ShotBand | null,
+  asked: UnaimedShot,
+  defaults: readonly string[],
+  engineVersion: string,
+): ShotDocument {
+  const { samples, gutter, phases, flare, energy, reachedPins } = shot;
+  return {
+    gritwright: 1,
+    kind: "shot",
+    engineVersion,
+    seed: asked.seed,
+    inputs: jobOfShot(asked),
+    defaults: [...defaults],
+    samples: samples.map((sample) => ({ ...sample, velocityMps: [...sample.velocityMps], omegaRadps: [...sample.omegaRadps] })),
+    gutter,
+    phases,
+    flare,
+    energy,
+    reachedPins,
+    band,
+  };
 }

@@ -10,21 +10,13 @@ import {
 } from "#contract/bench/benchFile";
 import { type BatchStop, planBatch } from "#engine/surface/batch";
 import { finishText } from "#engine/surface/finish";
-import { checkRecipe, type RecipeVerdict } from "#engine/surface/recipe";
-import { planStages, type StagePlan } from "#engine/surface/stages";
+import { checkRecipe } from "#engine/surface/recipe";
+import { planStages } from "#engine/surface/stages";
 import { programVersion } from "#server/version";
 import type { Options } from "./options.ts";
 import { readChecked } from "./readJob.ts";
-import { stagesText } from "./stagesText.ts";
+import { type PlannedWork, stagesText } from "./stagesText.ts";
 import type { ExitCode, World } from "./world.ts";
-
-/** One ball's work, planned and, where a recipe is given, checked. */
-export interface PlannedWork {
-  readonly name: string;
-  readonly wanted: string;
-  readonly plan: StagePlan;
-  readonly recipe: RecipeVerdict | null;
-}
 
 /** `gritwright stages FILE`: the bench work of one ball or a batch. */
 export async function stages(file: string, options: Options, world: World): Promise<ExitCode> {

@@ -1,5 +1,6 @@
 import type { Interval } from "#engine/planning/plan";
 import type { BatchStop } from "#engine/surface/batch";
+import type { RecipeVerdict } from "#engine/surface/recipe";
 import type { Stage, StagePlan } from "#engine/surface/stages";
 import {
   ABRASIVE_NAMES,
@@ -15,10 +16,17 @@ import { SIDE_NAMES } from "#words/en/padWork";
 import { fixed } from "#words/figures";
 import { messageText } from "#words/messageText";
 import { Params } from "#words/params";
-import type { PlannedWork } from "./stages.ts";
 import { paragraph, textTable } from "./textTable.ts";
 
 const WIDTH = 100;
+
+/** One ball's work, planned and, where a recipe is given, checked. */
+export interface PlannedWork {
+  readonly name: string;
+  readonly wanted: string;
+  readonly plan: StagePlan;
+  readonly recipe: RecipeVerdict | null;
+}
 
 /** The bench work as text: a table a ball, then what the batch shares. */
 export function stagesText(works: readonly PlannedWork[], batch: readonly BatchStop[], ownCut: Interval | null): string {

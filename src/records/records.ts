@@ -24,10 +24,12 @@ import type { Visit, VisitWritten } from "#contract/records/visit";
 import type { Accounts } from "./accounts/accounts.ts";
 import type { SecretHasher } from "./accounts/hasher.ts";
 import type { Backups } from "./backup/backups.ts";
+import type { ThingRow } from "./database/tables.ts";
 import type { Lists } from "./lists/lists.ts";
 import type { Personal } from "./personal/personal.ts";
 import type { Search } from "./search/search.ts";
-import type { Unreadable } from "./things/unreadable.ts";
+import type { SetAside } from "./session.ts";
+import type { Fields } from "./things/definition.ts";
 import type { ChangeOn, Write } from "./write.ts";
 
 /** One page of a list. `after` of the next page is `next`; null at the end. */
@@ -130,6 +132,23 @@ export interface Things {
     /** Writes into the trail of every shop of the database what nobody of the shop did, but whoever has the machine. */
     noteInAll(did: "restore"): Promise<void>;
   };
+}
+
+/** The room for what cannot be read: finding all of it, looking at it as it lies there, putting it right. */
+export interface Unreadable {
+  /** What anybody has met so far. Asks nothing of the database. */
+  met(): readonly SetAside[];
+  /** Looks through everything that is kept; others get their turn meanwhile. */
+  lookThrough(signal?: AbortSignal): Promise<readonly SetAside[]>;
+  /** @throws {RecordsFault} `notFound` */
+  raw(id: string): Promise<Raw>;
+  /** Puts a whole document in its place. @throws {RecordsFault} `refused` with what is wrong; `changedMeanwhile`, `notFound` */
+  mend(id: string, body: Fields, write: ChangeOn): Promise<void>;
+}
+
+/** A row as it lies there. */
+interface Raw extends Pick<ThingRow, "version" | "schemaVersion" | "body"> {
+  readonly kind: ThingKind;
 }
 
 /** The records of one shop. */

@@ -1,9 +1,6 @@
 import type { Records } from "#records/records";
-import type { PersonHere } from "./http/mount.ts";
 import { fieldRefusal } from "./http/refusal.ts";
-
-/** Names which person of the shop does it, by id. It is no proof: without passwords whoever sits at the machine may act for anybody of the shop. */
-export const PERSON_HEADER = "X-Gritwright-Person";
+import { PERSON_HEADER, type PersonHere } from "./http/visitor.ts";
 
 /**
  * Who acts where the shop has no passwords: the person that the page names, else the shop's first who works here. Where everybody has left,

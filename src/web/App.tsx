@@ -9,10 +9,8 @@ import { PoolHere } from "./client/poolHere.ts";
 import type { WorkerPool } from "./client/workerPool.ts";
 import { Guard } from "./pieces/Guard.tsx";
 import { Away, PlainAddress } from "./shell/Away.tsx";
-import { Invented } from "./shell/Invented.tsx";
-import { OnlyReading } from "./shell/OnlyReading.tsx";
-import { PaperSize } from "./shell/PaperSize.tsx";
 import { ROOMS } from "./shell/rooms.ts";
+import { Invented, OnlyReading } from "./shell/ShopNotices.tsx";
 import { SignInRoom } from "./shell/SignInRoom.tsx";
 import { StillToSend } from "./shell/StillToSend.tsx";
 import { TopBar } from "./shell/TopBar.tsx";
@@ -20,6 +18,7 @@ import { useVariant } from "./shell/useVariant.ts";
 import { shopMemory } from "./shop/readingAgain.ts";
 import { DoorHere, useDoor, useMay } from "./shop/useDoor.tsx";
 import { OutboxHere } from "./shop/useOutbox.tsx";
+import { useSettings } from "./shop/zone.ts";
 
 const PlanRoom = lazyRoom(() => import("./rooms/plan/PlanRoom.tsx").then((m) => ({ default: m.PlanRoom })));
 
@@ -98,4 +97,12 @@ function NotForYou({ least }: { readonly least: Role }) {
       <Link href="/">{FRAME.toToday}</Link>
     </main>
   );
+}
+
+/** Letter is 17.6 mm lower than A4: what fills a page of the one has to be drawn a little smaller on the other. */
+const LETTER = "@page { size: Letter portrait } @media print { .plan-room { zoom: 0.88 } }";
+
+/** Pages that are printed from any room lie on the paper that is in the shop's printer; the style sheet's own size is A4. */
+export function PaperSize() {
+  return useSettings().data?.paperSize === "Letter" ? <style>{LETTER}</style> : null;
 }

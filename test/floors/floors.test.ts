@@ -138,6 +138,13 @@ describe("inside the engine, refused by lint", () => {
     expect(refused.get(planted)?.refusedByLint).toBe(true);
   });
 
+  it("also a ring of two files that only name each other's types", () => {
+    const ring = [0, 1].map((i) => `src/drawing/ring${i}.ts`);
+    for (const [i, path] of ring.entries()) writeFileSync(join(copy.folder, path), type("Planted", `./ring${1 - i}.ts`));
+    expect(lint(...ring)).toContain("noImportCycles");
+    for (const path of ring) rmSync(join(copy.folder, path));
+  });
+
   it(DOWNWARDS[0], () => {
     expect(refused.get(DOWNWARDS)).toEqual({ refusedByLint: false, refusedByCompiler: false });
   });

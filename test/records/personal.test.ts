@@ -49,7 +49,16 @@ async function leaveTraces({ records, by }: Pick<TestShop, "records" | "by">) {
     },
     { by, expectedVersion: 1 },
   );
-  await records.tickets.change(ticket.id, { stages: [{ what: "as for Sandgrouse" }, { what: "2000" }] }, { by, expectedVersion: 2 });
+  await records.tickets.change(
+    ticket.id,
+    {
+      stages: [{ what: "as for Sandgrouse" }, { what: "2000" }],
+      stops: [{ at, why: "crack", clearedAt: at, clearedWhy: "Ottilie has seen it" }],
+      keptAsIs: [{ at, places: ["track"], why: "Grandmother likes it so" }],
+      besidesWhy: "Sparrow wants it by Tuesdays",
+    },
+    { by, expectedVersion: 2 },
+  );
   // Brought in before anybody had said whose it was.
   const unknown = await records.visits.create({ arrivedAt: at, currency: "USD", note: "Left by Grandmother" }, { by });
   await records.tickets.create(

@@ -20,7 +20,7 @@ const MAY_NAME: Readonly<Record<string, string>> = {
   "records/demonstration/customers.ts": "an invented shop's balls",
   "records/upgrades/coverNotKnown.ts": "what older versions wrote",
   "words/en/screens.ts": "what a cover is called",
-  "web/rooms/plan/exampleJob.ts": "the example that the form begins with",
+  "web/jobFile/exampleJob.ts": "the example that the form begins with",
 };
 
 const COVER = COVER_IDS.join("|");

@@ -1,13 +1,10 @@
-import { spawnSync } from "node:child_process";
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import react from "@vitejs/plugin-react";
-import { build } from "vite";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { ASSUMPTIONS } from "#engine/assumptions";
-import { catalogues, languagesIn } from "../../tools/page/languages.ts";
 import { type CopyOfSources, copyOfSources } from "../floors/copyOfSources.ts";
 import { onTheCounter, testShop } from "../records/shop.ts";
+import { COPIED, compiled, formsIn, mustBuild, printed } from "./builtCopy.ts";
 import { COVER_ID, COVER_RECORD, NUMBER, PAD_RECORD, WORD_FILES, WORDS } from "./plantedRecords.ts";
 
 /**
@@ -21,34 +18,18 @@ let refused: readonly string[] = [];
 let said: any;
 
 beforeAll(() => {
-  copy = copyOfSources(["src", "test/registries", "package.json", "tsconfig.base.json"]);
+  copy = copyOfSources(COPIED);
   copy.plant("src/engine/ball/covers.ts", "} as const satisfies Record<string, Cover>;", COVER_RECORD);
   copy.plant("src/engine/surface/pads.ts", "] as const satisfies readonly Pad[];", PAD_RECORD);
-  const { stdout } = compile();
-  refused = [...new Set([...stdout.matchAll(/^(\S+?)\(\d+,\d+\): error/gm)].map(([, file]) => file))].sort();
+  ({ refused } = compiled(copy));
   for (const language of ["en", "de"] as const) copy.plant(WORD_FILES[language], '  solid: "', `  ${COVER_ID}: "${WORDS[language]}",\n`);
-  const built = compile();
-  if (built.status !== 0) throw new Error(`with its words the copy does not build:\n${built.stdout}`);
-  said = JSON.parse(run("test/registries/probe.mjs", COVER_ID, String(NUMBER)));
+  mustBuild(copy);
+  said = JSON.parse(printed(copy, "test/registries/probe.mjs", COVER_ID, String(NUMBER)));
 }, 240_000);
 
 afterAll(() => copy.remove(), 120_000);
 
-function compile() {
-  const floors = ["engine", "words", "words/de", "drawing", "contract", "exchange", "tasks", "records", "server", "cli", "web"];
-  return copy.run("typescript/bin/tsc", "-b", ...floors.map((floor) => `src/${floor}`));
-}
-
-function run(script: string, ...args: string[]): string {
-  const { stdout, stderr, status } = spawnSync(process.execPath, [join(copy.folder, script), ...args], {
-    cwd: copy.folder,
-    encoding: "utf8",
-  });
-  if (status !== 0) throw new Error(`${script} ${args.join(" ")}: ${stderr}${stdout}`);
-  return stdout;
-}
-
-const gritwright = (...words: string[]) => run("dist/cli/main.js", ...words);
+const gritwright = (...words: string[]) => printed(copy, "dist/cli/main.js", ...words);
 
 it("the compiler asks for the words of a new cover, in every language, and for nothing else", () => {
   expect(refused).toEqual(Object.values(WORD_FILES).toSorted());
@@ -166,29 +147,10 @@ describe("languages and forms", () => {
   });
 
   it.each(["en", "de"] as const)("the forms offer both, in %s", { timeout: 120_000 }, async (language) => {
-    const forms = JSON.parse(await formsIn(language));
+    const forms = await formsIn(copy, language);
     expect(forms.newBall).toContain(WORDS[language]);
     expect(forms.wanted).toContain(`>${NUMBER} + polish<`);
     expect(forms.bag).toContain(`>${NUMBER}<`);
     expect(forms.otherPads[`pad-${NUMBER}`]).toBe(said.words[language][1]);
   });
 });
-
-/** The page's own forms of the copy, in a language. */
-async function formsIn(language: "en" | "de"): Promise<string> {
-  const outDir = join(copy.folder, "dist", "forms");
-  const words = join(copy.folder, "src/words");
-  await build({
-    configFile: false,
-    root: copy.folder,
-    logLevel: "error",
-    // Where the page would ask the shop; no form does while it is drawn.
-    define: { "location.origin": JSON.stringify("https://shop.invalid") },
-    plugins: [catalogues(words, languagesIn(words)), react()],
-    resolve: {
-      alias: [{ find: /^#(engine|words|drawing|contract|exchange|tasks)\/(.*)$/, replacement: join(copy.folder, "src/$1/$2.ts") }],
-    },
-    build: { ssr: join(copy.folder, "test/registries/begin.mjs"), outDir, target: "es2022", minify: false },
-  });
-  return run("dist/forms/begin.js", language);
-}

@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { NO_FINDINGS } from "#engine/rules/stops";
-import { type PlannedStage, type WorkEntry, workOf } from "#engine/signed/work";
+import type { PlannedStage, WorkEntry } from "#engine/signed/entries";
+import { workOf } from "#engine/signed/work";
 import type { BenchBall } from "#engine/surface/benchBall";
 import { parseFinish } from "#engine/surface/finish";
 import { planStages } from "#engine/surface/stages";

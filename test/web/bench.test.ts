@@ -15,7 +15,7 @@ import {
   stateOf,
   stepsOf,
   withBall,
-} from "../../src/web/rooms/bench/guide.ts";
+} from "../../src/web/benchWork/guide.ts";
 
 let count = 0;
 const stage = (kind: PlannedStage["kind"], abrasive: string | null): PlannedStage => ({

@@ -4,8 +4,7 @@ import { labelSizeOf } from "#contract/records/paper";
 import { workOfTicket } from "#contract/records/ticketWork";
 import { parseFinish } from "#engine/surface/finish";
 import { CARE_CARD } from "#words/en/rooms/careCard";
-import { gamesPerWeek } from "../../src/web/benchWork/gamesPerWeek.ts";
-import { comeBack } from "../../src/web/rooms/print/comeBack.ts";
+import { comeBack, gamesPerWeek } from "../../src/web/rooms/print/comeBack.ts";
 
 const NOW = Date.UTC(2026, 2, 1, 12);
 const DAY_MS = 86_400_000;

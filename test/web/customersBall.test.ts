@@ -1,9 +1,15 @@
 import { describe, expect, it } from "vitest";
 import { ballKept } from "#contract/records/ball";
+import { BALL_FIELDS } from "#contract/records/ballFields";
+import { bowlerWritten } from "#contract/records/bowler";
+import { CONTACT_FIELDS, THROW_FIELDS } from "#contract/records/bowlerFields";
 import { readingKept } from "#contract/records/reading";
 import { ticketKept } from "#contract/records/ticket";
-import { ballChange, ballTyped } from "../../src/web/rooms/ball/ballForm.ts";
-import { ballUse, measuredBall } from "../../src/web/rooms/ball/ballUse.ts";
+import { BALL_LOG } from "#words/en/rooms/ball";
+import { BOWLER } from "#words/en/rooms/bowler";
+import { BALL_JOB_WORDS, COVER_WORDS } from "#words/en/screens";
+import { ballUse, measuredBall } from "../../src/web/measured/ballUse.ts";
+import { describedForm } from "../../src/web/pieces/describedForm.ts";
 
 const KEPT = {
   version: 1,
@@ -86,10 +92,48 @@ describe("a ball's use as its records tell it", () => {
   });
 });
 
-it("a change of a ball writes what was touched and nothing else; a group goes as a whole", () => {
-  const typed = { ...ballTyped(ball), "core.massLb": "14,5", notes: "Invented." };
-  expect(ballChange(typed, new Set(["core.massLb", "notes"]))).toEqual({
-    core: { massLb: 14.5, diameterIn: null, rgIn: 2.5, differentialIn: 0.05, intermediateDifferentialIn: null },
-    notes: "Invented.",
+const MPH = {
+  unit: "mph",
+  text: String,
+  typed: (mph: number | null) => (mph === null ? "" : String(mph)),
+  mph: (figure: number) => figure,
+};
+const KMH = {
+  ...MPH,
+  unit: "km/h",
+  typed: (mph: number | null) => (mph === null ? "" : (mph * 1.609344).toFixed(2)),
+  mph: (kmh: number) => kmh / 1.609344,
+};
+
+describe("a form over described fields", () => {
+  const words = { ...BALL_LOG, choices: { cover: COVER_WORDS, job: BALL_JOB_WORDS, state: BALL_LOG.states } };
+
+  it("writes what was touched and nothing else; a group goes as a whole", () => {
+    const form = describedForm(BALL_FIELDS, words, MPH);
+    const typed = { ...form.typedOf(ball), "core.massLb": "14,5", notes: "Invented." };
+    expect(form.changeOf(ball, typed, new Set(["core.massLb", "notes"]))).toEqual({
+      core: { massLb: 14.5, diameterIn: null, rgIn: 2.5, differentialIn: 0.05, intermediateDifferentialIn: null },
+      notes: "Invented.",
+    });
+  });
+
+  it("a group of which nothing is left is none, and one begun without what it needs goes out for the shop to refuse", () => {
+    const { changeOf } = describedForm(CONTACT_FIELDS, BOWLER, MPH);
+    const minor = { guardian: { name: "Ana Plover", phone: null, consentOn: null } };
+    expect(changeOf(minor, { "guardian.name": " " }, new Set(["guardian.name"]))).toEqual({ guardian: null });
+    const begun = changeOf({ guardian: null }, { "guardian.phone": "555-0111" }, new Set(["guardian.phone"]));
+    expect(begun).toEqual({ guardian: { name: "", phone: "555-0111", consentOn: null } });
+    expect(bowlerWritten.safeParse({ name: "Ben", ...begun }).success).toBe(false);
+  });
+
+  it("a speed is shown and typed in the shop's unit, and one that was not touched stays to the last digit", () => {
+    const { typedOf, changeOf, fields } = describedForm(THROW_FIELDS, BOWLER, KMH);
+    const bowler = { spread: { speedMph: 0.3333, revRateRpm: 20 }, pap: null };
+    const typed: Readonly<Record<string, string>> = { ...typedOf(bowler), "spread.revRateRpm": "25" };
+    expect(typed["spread.speedMph"]).toBe("0.54");
+    expect(fields[0].label).toContain("km/h");
+    expect(changeOf(bowler, typed, new Set(["spread.revRateRpm"]))).toMatchObject({ spread: { speedMph: 0.3333, revRateRpm: 25 } });
+    const changed = changeOf(bowler, { ...typed, "spread.speedMph": "1.609344" }, new Set(["spread.speedMph"]));
+    expect(changed).toMatchObject({ spread: { speedMph: 1, revRateRpm: 20 } });
   });
 });

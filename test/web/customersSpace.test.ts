@@ -7,7 +7,7 @@ import { bodyOf } from "#engine/ball/body";
 import { TYPICAL_BALL } from "#engine/ball/typical";
 import { parseFinish } from "#engine/surface/finish";
 import { dot, length, type Vector } from "#engine/vector";
-import { placesOnBall } from "../../src/web/rooms/ball/space/placesOnBall.ts";
+import { placesOnBall } from "../../src/web/measured/placesOnBall.ts";
 import { newestWork, signedPadWork } from "../../src/web/rooms/ball/space/signedWork.ts";
 
 const KEPT = {

@@ -5,11 +5,11 @@ import type { House, Pattern } from "#contract/records/place";
 import { readingLine } from "#drawing/readingLine";
 import { HOOK_WORDS, SPEED_WORDS } from "#engine/delivery/words";
 import type { SideId } from "#engine/surface/padWork/sides";
-import { type Comparison, mostIn, readingsOf, sheenRow, testerRows } from "../../src/web/rooms/measure/entries.ts";
-import { judgedBySheen, judgedByTester } from "../../src/web/rooms/measure/judged.ts";
-import { judgedText } from "../../src/web/rooms/measure/judgedText.ts";
-import { lastGo, lastTaken, type Read, readingsNow } from "../../src/web/rooms/measure/readings.ts";
-import { jobOfTicket, unknownOf } from "../../src/web/rooms/plan/jobOfTicket.ts";
+import { jobOfTicket, unknownOf } from "../../src/web/jobFile/jobOfTicket.ts";
+import { type Comparison, mostIn, readingsOf, sheenRow, testerRows } from "../../src/web/measured/entries.ts";
+import { judgedBySheen, judgedByTester } from "../../src/web/measured/judged.ts";
+import { judgedText } from "../../src/web/measured/judgedText.ts";
+import { lastGo, lastTaken, type Read, readingsNow } from "../../src/web/measured/readings.ts";
 import type { ReadingHere } from "../../src/web/shop/readingsHere.ts";
 
 const BENCH = { cover: "solid", diameterIn: 8.55, wanted: "", lastAbrasive: "pad-2000" } as const;

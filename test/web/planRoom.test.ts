@@ -3,7 +3,7 @@ import { COVER_IDS } from "#engine/ball/ball";
 import { PATTERN_IDS } from "#engine/lane/patterns";
 import type { Candidate, FinishPlan } from "#engine/planning/plan";
 import { COVER_WORDS, CUSTOMER, DIFFERENCE, PATTERN_WORDS } from "#words/en/screens";
-import { isJobDraft, readNumber, valueAt, withValue } from "../../src/web/rooms/plan/jobDraft.ts";
+import { isJobDraft, readNumber, valueAt, withValue } from "../../src/web/jobFile/jobDraft.ts";
 import { tableCsv } from "../../src/web/rooms/plan/tableColumns.ts";
 
 describe("a typed number", () => {

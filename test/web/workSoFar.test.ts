@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { type Signed, workOfTicket } from "#contract/records/ticketWork";
 import { SIDE_IDS } from "#engine/surface/padWork/sides";
-import { heldTo } from "../../src/web/rooms/measure/heldTo.ts";
+import { heldTo } from "../../src/web/measured/heldTo.ts";
 import { readingsOfNow } from "../../src/web/rooms/print/agreement.ts";
 import { stepsDone } from "../../src/web/rooms/print/stepsDone.ts";
 

@@ -1,8 +1,8 @@
 import { z } from "zod";
 import { type EventRules, MOMENTS, SURFACE_ACTS, SURFACE_ANSWERS } from "#engine/rules/events";
 import type { OwnLimit } from "#engine/rules/limits";
-import { type MeasuredBall, NOTHING_MEASURED } from "#engine/rules/measuredBall";
-import { BOOK_IDS, QUANTITIES } from "#engine/rules/ruleBooks";
+import { type MeasuredBall, NOTHING_MEASURED, QUANTITIES } from "#engine/rules/measuredBall";
+import { BOOK_IDS } from "#engine/rules/ruleBooks";
 import { count, mapping, oneOf, quantity, text } from "../job/fields.ts";
 import { JOB_FILE_VERSION } from "../job/jobFile.ts";
 

@@ -5,7 +5,8 @@ import { z } from "zod";
  * So a schema is also the only place where a limit is written.
  */
 
-interface Range {
+/** Where a number may lie: above or from, below or up to. */
+export interface Range {
   readonly above?: number;
   readonly from?: number;
   readonly below?: number;

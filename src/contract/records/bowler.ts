@@ -1,8 +1,10 @@
 import type { z } from "zod";
 import { ARROW_IDS } from "#engine/delivery/arrows";
 import { HOOK_WORD_IDS, SPEED_WORD_IDS } from "../job/bowler.ts";
-import { mapping, oneOf, quantity, text } from "../job/fields.ts";
-import { day, instant, keptAs, listOf, longText, MEASURED_HOW, maybe } from "./fields.ts";
+import { mapping, oneOf, quantity } from "../job/fields.ts";
+import { BOWLER_FIELDS } from "./bowlerFields.ts";
+import { shapeOf } from "./describedSchema.ts";
+import { instant, keptAs, listOf, longText, MEASURED_HOW, maybe } from "./fields.ts";
 
 const delivery = mapping(
   {
@@ -21,41 +23,11 @@ const delivery = mapping(
   "A bowler's delivery as it was at one time",
 );
 
-const spread = mapping(
-  {
-    launchAngleDeg: maybe(quantity("deg", { from: 0, to: 10 }, "Of the launch angle")),
-    laydownBoards: maybe(quantity("boards", { from: 0, to: 10 }, "Of the laydown board")),
-    speedMph: maybe(quantity("mph", { from: 0, to: 10 }, "Of the launch speed")),
-    revRateRpm: maybe(quantity("rpm", { from: 0, to: 300 }, "Of the rev rate")),
-    axisRotationDeg: maybe(quantity("deg", { from: 0, to: 90 }, "Of the axis rotation")),
-  },
-  "The bowler's own variation from shot to shot, as standard deviations",
-);
-
 export const bowlerWritten = mapping(
   {
-    name: text("Name"),
-    phone: maybe(text("Telephone number, as the bowler writes it")),
-    email: maybe(text("Address for electronic mail")),
-    address: maybe(text("Postal address")),
-    guardian: maybe(
-      mapping(
-        { name: text("Name of the guardian"), phone: maybe(text("Telephone number")), consentOn: maybe(day) },
-        "For a bowler under age",
-      ),
-    ),
-    hand: maybe(oneOf(["right", "left"], "The bowling hand")),
-    grip: maybe(oneOf(["thumb", "no thumb", "two hands"], "How the ball is held")),
+    ...shapeOf(BOWLER_FIELDS),
     /** Oldest first; the last one is today's. */
     deliveries: listOf(delivery, 500, "deliveries"),
-    pap: maybe(
-      mapping(
-        { overIn: quantity("in", { from: -13.5, to: 13.5 }, "Over"), upIn: quantity("in", { from: -13.5, to: 13.5 }, "Up") },
-        "Positive axis point",
-      ),
-    ),
-    spread: maybe(spread),
-    notes: longText,
     /** When the bowler's personal data were erased; the row then says nothing else. */
     erasedAt: maybe(instant),
   },

@@ -1,4 +1,5 @@
-import { type PlannedStage, type Work, type WorkEntry, workOf } from "#engine/signed/work";
+import type { PlannedStage, WorkEntry } from "#engine/signed/entries";
+import { type Work, workOf } from "#engine/signed/work";
 import type { StageDone } from "./stageDone.ts";
 import type { Ticket } from "./ticket.ts";
 import type { TicketState } from "./ticketStates.ts";

@@ -2,6 +2,7 @@ import { z } from "zod";
 import { mapping, oneOf, text } from "../job/fields.ts";
 import { PHOTO_TYPES, photoKept, photoWritten, profileFileKept, profileFileWritten } from "../records/attachment.ts";
 import { ballKept, ballWritten } from "../records/ball.ts";
+import { BALL_ROLES } from "../records/ballFields.ts";
 import { readingKept, readingWritten } from "../records/reading.ts";
 import { stageDoneKept } from "../records/stageDone.ts";
 import { referenceBallKept, referenceBallWritten } from "../records/stock.ts";
@@ -44,10 +45,10 @@ export type DueByGames = z.output<typeof dueSchema>;
 
 /** Balls, what was measured on them, and their photos and files. */
 export const ballRoutes = {
-  listBalls: listRoute("reader", "/api/balls", "balls", ballKept, ["bowlerId", "state", "job"]),
-  getBall: getRoute("reader", "/api/balls/:id", "a ball", ballKept),
-  createBall: createRoute("counter", "/api/balls", "a ball", ballWritten, ballKept),
-  changeBall: changeRoute("counter", "/api/balls/:id", "a ball", ballWritten, ballKept),
+  listBalls: listRoute(BALL_ROLES.see, "/api/balls", "balls", ballKept, ["bowlerId", "state", "job"]),
+  getBall: getRoute(BALL_ROLES.see, "/api/balls/:id", "a ball", ballKept),
+  createBall: createRoute(BALL_ROLES.change, "/api/balls", "a ball", ballWritten, ballKept),
+  changeBall: changeRoute(BALL_ROLES.change, "/api/balls/:id", "a ball", ballWritten, ballKept),
   lastTime: route({
     least: "reader",
     method: "get",

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { bowlerKept, bowlerWritten } from "../records/bowler.ts";
+import { BOWLER_ROLES } from "../records/bowlerFields.ts";
 import { personKept, personWritten } from "../records/person.ts";
 import { changeRoute, createRoute, getRoute, listRoute } from "./kept.ts";
 import { idParams } from "./parts.ts";
@@ -26,10 +27,10 @@ export const customerRoutes = {
   createPerson: createRoute("owner", "/api/people", "a person of the shop", personWritten, personKept),
   changePerson: changeRoute("owner", "/api/people/:id", "a person of the shop", personWritten, personKept),
 
-  listBowlers: listRoute("reader", "/api/bowlers", "bowlers", bowlerKept, []),
-  getBowler: getRoute("reader", "/api/bowlers/:id", "a bowler", bowlerKept),
-  createBowler: createRoute("counter", "/api/bowlers", "a bowler", bowlerWritten, bowlerKept),
-  changeBowler: changeRoute("counter", "/api/bowlers/:id", "a bowler", bowlerWritten, bowlerKept),
+  listBowlers: listRoute(BOWLER_ROLES.see, "/api/bowlers", "bowlers", bowlerKept, []),
+  getBowler: getRoute(BOWLER_ROLES.see, "/api/bowlers/:id", "a bowler", bowlerKept),
+  createBowler: createRoute(BOWLER_ROLES.change, "/api/bowlers", "a bowler", bowlerWritten, bowlerKept),
+  changeBowler: changeRoute(BOWLER_ROLES.change, "/api/bowlers/:id", "a bowler", bowlerWritten, bowlerKept),
 
   /** A post, because it is written down who took a bowler's data out. */
   exportPersonalData: route({

@@ -1,7 +1,3 @@
-import { BOARD } from "../lane/geometry.ts";
-import { DEGREE, FOOT } from "../units.ts";
-import type { Line } from "./bowler.ts";
-
 /** The seven arrows lie on every fifth board, counted from the gutter of the bowler's own side; the fourth is in the middle (published). */
 export const ARROW_IDS = ["1st", "2nd", "3rd", "4th", "farther in"] as const;
 export type Arrow = (typeof ARROW_IDS)[number];
@@ -17,8 +13,3 @@ export const ARROW_BOARDS: Readonly<Record<Arrow, readonly [from: number, to: nu
   "4th": [18, 22],
   "farther in": [23, 35],
 };
-
-/** The board over which a ball on a line passes the arrows: up to there it skids, it goes as it was sent. */
-export function targetBoard({ laydownBoard, launchAngleDeg }: Line): number {
-  return laydownBoard - (Math.tan(launchAngleDeg * DEGREE) * ARROWS_FT * FOOT) / BOARD;
-}

@@ -1,4 +1,6 @@
-import type { Arrow } from "./arrows.ts";
+import { BOARD } from "../lane/geometry.ts";
+import { DEGREE, FOOT } from "../units.ts";
+import { ARROWS_FT, type Arrow } from "./arrows.ts";
 
 export type Hand = "right" | "left";
 
@@ -40,4 +42,9 @@ export interface Bowler {
 export interface Line {
   readonly laydownBoard: number;
   readonly launchAngleDeg: number;
+}
+
+/** The board over which a ball on a line passes the arrows: up to there it skids, it goes as it was sent. */
+export function targetBoard({ laydownBoard, launchAngleDeg }: Line): number {
+  return laydownBoard - (Math.tan(launchAngleDeg * DEGREE) * ARROWS_FT * FOOT) / BOARD;
 }

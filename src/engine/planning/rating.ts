@@ -1,5 +1,5 @@
-import { targetBoard } from "../delivery/arrows.ts";
 import type { Line } from "../delivery/bowler.ts";
+import { targetBoard } from "../delivery/bowler.ts";
 import type { FilmMap } from "../lane/filmMap.ts";
 import { type AveragedRun, emptyRun } from "../motion/averaged.ts";
 import { turns } from "../motion/phases.ts";

@@ -1,6 +1,6 @@
-import { ARROW_BOARDS, targetBoard } from "../delivery/arrows.ts";
+import { ARROW_BOARDS } from "../delivery/arrows.ts";
 import { fromOtherEdge } from "../delivery/backup.ts";
-import type { Bowler, Line } from "../delivery/bowler.ts";
+import { type Bowler, type Line, targetBoard } from "../delivery/bowler.ts";
 import { POCKET_BOARD } from "../lane/geometry.ts";
 import type { LineMap } from "./lineMap.ts";
 import type { Limits, PlanQuestion } from "./question.ts";

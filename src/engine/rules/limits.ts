@@ -1,5 +1,5 @@
-import { type MeasuredBall, measuredValue } from "./measuredBall.ts";
-import { type BookId, HARDNESS_TEST_C, type LimitRecord, type Quantity, RULE_BOOKS } from "./ruleBooks.ts";
+import { type MeasuredBall, measuredValue, type Quantity } from "./measuredBall.ts";
+import { type BookId, HARDNESS_TEST_C, type LimitRecord, RULE_BOOKS } from "./ruleBooks.ts";
 
 /** A limit that an event or a shop sets itself. It replaces a book's warning on the same quantity, and stands beside a book's limit. */
 export interface OwnLimit {

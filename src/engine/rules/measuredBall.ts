@@ -1,4 +1,26 @@
-import type { Quantity } from "./ruleBooks.ts";
+/** What a book may limit, measured or reckoned from what is. */
+export const QUANTITIES = [
+  "massLb",
+  "diameterIn",
+  "circumferenceIn",
+  "roundnessIn",
+  "rgIn",
+  "differentialIn",
+  "intermediateOverTotalIn",
+  "friction",
+  "hardnessD",
+  "meanRaMicroinch",
+  "highestRaMicroinch",
+  "oilAbsorptionMinutes",
+  "topBottomOz",
+  "sideOz",
+  "fingerThumbOz",
+  "balanceHoles",
+  "gripHoles",
+  "unusedGripHoles",
+  "unevenSurface",
+] as const;
+export type Quantity = (typeof QUANTITIES)[number];
 
 /** What was measured on a ball, and what is known of it; null where it was not. */
 export interface MeasuredBall {

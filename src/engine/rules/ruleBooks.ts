@@ -1,31 +1,8 @@
-import type { MeasuredBall } from "./measuredBall.ts";
+import type { MeasuredBall, Quantity } from "./measuredBall.ts";
 
 /** Sets of equipment limits. The second is taken to hold the first one's equipment limits; its rules on surfaces were not read. */
 export const BOOK_IDS = ["usbc", "world-bowling"] as const;
 export type BookId = (typeof BOOK_IDS)[number];
-
-export const QUANTITIES = [
-  "massLb",
-  "diameterIn",
-  "circumferenceIn",
-  "roundnessIn",
-  "rgIn",
-  "differentialIn",
-  "intermediateOverTotalIn",
-  "friction",
-  "hardnessD",
-  "meanRaMicroinch",
-  "highestRaMicroinch",
-  "oilAbsorptionMinutes",
-  "topBottomOz",
-  "sideOz",
-  "fingerThumbOz",
-  "balanceHoles",
-  "gripHoles",
-  "unusedGripHoles",
-  "unevenSurface",
-] as const;
-export type Quantity = (typeof QUANTITIES)[number];
 
 /** The day that decides which record speaks: the day of play, of the ball's approval, or of its making. */
 export type Dated = "use" | "approval" | "manufacture";

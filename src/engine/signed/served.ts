@@ -1,6 +1,6 @@
 import { MOST_GRAIN_RATIO } from "../surface/stages.ts";
 import { grainOf, isAlike, isCut } from "./abrasives.ts";
-import type { PlannedStage, WorkEntry } from "./work.ts";
+import type { PlannedStage, WorkEntry } from "./entries.ts";
 
 /**
  * For each planned stage the signature that does what the stage would do though it was made for another plan, or with another abrasive; null where none does.

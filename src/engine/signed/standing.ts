@@ -1,6 +1,6 @@
 import type { SideId } from "../surface/padWork/sides.ts";
 import { changesSurface, grainOf, isAlike, isCut } from "./abrasives.ts";
-import type { PlannedStage, StageStanding, WorkEntry } from "./work.ts";
+import type { PlannedStage, StageStanding, WorkEntry } from "./entries.ts";
 
 /** The plan, and which of its stages each entry was written down for. */
 interface Plan<Entry extends WorkEntry> {

@@ -1,7 +1,7 @@
 import { measuredFault } from "#contract/problem";
+import type { Profile } from "#engine/surface/roughness/profile";
 import { checkedHeights } from "./heights.ts";
 import { md5 } from "./md5.ts";
-import type { MeasuredFile } from "./measuredFile.ts";
 import { readX3pXml, type X3pXml } from "./x3pXml.ts";
 import { unpacked } from "./x3pZip.ts";
 
@@ -16,11 +16,16 @@ interface Axis {
   readonly offset: number;
 }
 
+/** Heights along a line, which this format keeps without a byte sum, or over an area. */
+type X3p =
+  | { readonly kind: "profile"; readonly profile: Profile; readonly checksumModulo: null }
+  | { readonly kind: "areal"; readonly um: Float64Array };
+
 /**
  * X3P (ISO 25178-72): a ZIP of main.xml, the points in it or in a binary file, validity bits, checksums. Lengths in metres, value = offset + n · increment.
  * A single row is a profile, a matrix an area; several layers are refused.
  */
-export function readX3p(bytes: Uint8Array): MeasuredFile {
+export function readX3p(bytes: Uint8Array): X3p {
   const files = unpacked(bytes);
   const main = files.get("main.xml");
   if (main === undefined) throw measuredFault("noMainXml", [...files.keys()].join(", "), "main.xml");

@@ -8,15 +8,10 @@ import { people } from "../things/plainKinds.ts";
 import { settingsKind } from "../things/settings.ts";
 import { store } from "../things/store.ts";
 import type { AccountChange, Accounts, AccountWritten } from "./accounts.ts";
-import type { SecretHasher } from "./hasher.ts";
 import { accountOf, accountRow, countAccounts, lastOwnerProblem } from "./owners.ts";
 import { checkedPassword, checkedPin, nameKey, refused } from "./secrets.ts";
-import { isLive, listSessions, recognise, type SessionParts } from "./sessions.ts";
-import { changePerson, doubt, MOST_PINS, signIn } from "./signIn.ts";
-
-export interface AccountParts extends SessionParts {
-  readonly hasher: SecretHasher;
-}
+import { isLive, listSessions, recognise } from "./sessions.ts";
+import { type AccountParts, changePerson, doubt, MOST_PINS, signIn } from "./signIn.ts";
 
 /** Who may come in, and who is in, over one database. */
 export function accounts(parts: AccountParts): Accounts {

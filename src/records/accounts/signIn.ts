@@ -1,12 +1,17 @@
 import type { AccountRow, Db } from "../database/tables.ts";
 import { timeOf } from "../session.ts";
 import type { Begun, CameIn, LiveSession, NotChanged, NotIn, SignInTried } from "./accounts.ts";
-import type { AccountParts } from "./allAccounts.ts";
 import { deviceMark, knownDevice } from "./device.ts";
+import type { SecretHasher } from "./hasher.ts";
 import { accountRow } from "./owners.ts";
 import { isTooLong, nameKey, normalized } from "./secrets.ts";
-import { beginSession } from "./sessions.ts";
+import { beginSession, type SessionParts } from "./sessions.ts";
 import { beginTry, endTry } from "./tries.ts";
+
+/** What signing in works with. */
+export interface AccountParts extends SessionParts {
+  readonly hasher: SecretHasher;
+}
 
 /** Wrong PINs after which a person's password is needed. */
 export const MOST_PINS = 5;

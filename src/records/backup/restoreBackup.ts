@@ -6,25 +6,11 @@ import { holdAlone } from "../database/holdAlone.ts";
 import { syncFolder } from "../files/syncedFile.ts";
 import { type ShopFolder, shopFolder } from "../folder.ts";
 import { ledgerInFolder } from "../personal/ledger.ts";
-import type { RecordsParts } from "../records.ts";
-import type { BackupReport } from "./backups.ts";
 import { type TodaysFile, verifyWithGaps } from "./gaps.ts";
 import { restoreOnServer } from "./restoreOnServer.ts";
 import { safetyCopyName } from "./safetyCopy.ts";
+import type { RestoreDone, RestoreParts } from "./unpackBackup.ts";
 import { unpackBackup } from "./unpackBackup.ts";
-
-export interface RestoreDone {
-  readonly report: BackupReport;
-  /** Folder, or schema of the database, with what was there before; null where there was nothing. */
-  readonly safetyCopy: string | null;
-  /** Names of photos and files that were nowhere, and are not in the records now. */
-  readonly leftOut: readonly string[];
-}
-
-export interface RestoreParts extends RecordsParts {
-  /** Restores everything else where photos or files of the backup are missing or damaged, and today's records do not have them either. */
-  readonly withoutLost?: boolean;
-}
 
 /**
  * Puts a backup in the place of today's records: into a new folder, checked there, brought up to date and cleared of erased persons, then changed

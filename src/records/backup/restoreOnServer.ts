@@ -20,8 +20,8 @@ import { erasuresOnServer, ledgerInFolder, ledgerInTable } from "../personal/led
 import type { RecordsParts } from "../records.ts";
 import { filesOfRecords } from "../tidy.ts";
 import { type TodaysFile, verifyWithGaps } from "./gaps.ts";
-import type { RestoreDone, RestoreParts } from "./restoreBackup.ts";
 import { safetySchemaName } from "./safetySchema.ts";
+import type { RestoreDone, RestoreParts } from "./unpackBackup.ts";
 import { unpackBackup } from "./unpackBackup.ts";
 
 const RESTORING = "gritwright_restoring";

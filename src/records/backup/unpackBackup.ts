@@ -9,8 +9,23 @@ import { openRecords } from "../openRecords.ts";
 import { type Erasure, joined, ledgerInFolder, ledgerText } from "../personal/ledger.ts";
 import type { RecordsParts } from "../records.ts";
 import { shopsIn } from "../things/settings.ts";
+import type { BackupReport } from "./backups.ts";
 import { type Gaps, soundBytes, type TodaysFile } from "./gaps.ts";
 import { readBackup, type Taker } from "./verifyBackup.ts";
+
+/** What a restore did. */
+export interface RestoreDone {
+  readonly report: BackupReport;
+  /** Folder, or schema of the database, with what was there before; null where there was nothing. */
+  readonly safetyCopy: string | null;
+  /** Names of photos and files that were nowhere, and are not in the records now. */
+  readonly leftOut: readonly string[];
+}
+
+export interface RestoreParts extends RecordsParts {
+  /** Restores everything else where photos or files of the backup are missing or damaged, and today's records do not have them either. */
+  readonly withoutLost?: boolean;
+}
 
 /** What may lie in a backup, and under which names; nothing else is written anywhere. */
 const ENTRY = /^(?:records\.sqlite|erasures\.jsonl|(?:photos|profiles)\/[0-9a-f]{64}\.[a-z]{3,7})$/;

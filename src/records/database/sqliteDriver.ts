@@ -9,7 +9,8 @@ import {
   SqliteDialect,
   type TransactionSettings,
 } from "kysely";
-import { openFile, type SqliteFile } from "./sqliteFile.ts";
+import { openFile } from "./sqliteFile.ts";
+import type { SqliteFile } from "./sqliteShape.ts";
 
 /** How long a write waits for another program to finish its own, and how often it looks, ms. */
 export const WAIT_MS = 4000;

@@ -9,6 +9,14 @@ export interface TableRule {
    * - `no shop`: nothing a shop's own work reaches.
    */
   readonly belongsTo: "the shop" | "all shops" | "all shops with its ball" | "no shop";
+  /**
+   * How a bowler may stand in it, when one is erased:
+   * - `as its own`: it is a bowler's row.
+   * - `in words`: somebody wrote freely in it, and is looked for there.
+   * - `behind it`: what it holds was made of such words or pictures, and goes with them.
+   * - `no`: it holds none of that.
+   */
+  readonly bowlerStands: "as its own" | "in words" | "behind it" | "no";
   /** Primary key, in the order of its index. */
   readonly key: readonly string[];
   /** Column that refers to the same table. */
@@ -17,43 +25,47 @@ export interface TableRule {
   readonly isCarried: boolean;
 }
 
-function of(belongsTo: TableRule["belongsTo"], more: Partial<TableRule> = {}): TableRule {
-  return { belongsTo, key: ["id"], isCarried: true, ...more };
+function of(
+  belongsTo: TableRule["belongsTo"],
+  bowlerStands: TableRule["bowlerStands"],
+  more: Partial<Pick<TableRule, "key" | "refersToItself" | "isCarried">> = {},
+): TableRule {
+  return { belongsTo, bowlerStands, key: ["id"], isCarried: true, ...more };
 }
 
 /** Every table there is: the compiler wants a rule for a new one. A table that refers to another stands behind it. */
 export const TABLE_RULES: Readonly<Record<keyof Tables, TableRule>> = {
-  settings: of("the shop"),
-  people: of("the shop"),
-  bowlers: of("all shops"),
-  balls: of("all shops"),
-  visits: of("the shop"),
-  tickets: of("the shop", { refersToItself: "reworkOf" }),
-  stagesDone: of("the shop"),
-  referenceBalls: of("the shop"),
-  profileFiles: of("the shop"),
-  readings: of("the shop"),
-  photos: of("all shops with its ball"),
-  houses: of("the shop"),
-  lanes: of("the shop"),
-  patterns: of("the shop"),
-  shotNotes: of("the shop"),
-  stockItems: of("the shop"),
-  stockMovements: of("the shop"),
-  prices: of("the shop"),
-  payments: of("the shop", { refersToItself: "refundOf" }),
-  prepaid: of("the shop"),
-  audit: of("the shop"),
-  once: of("the shop", { key: ["shopId", "person", "key"] }),
-  terms: of("all shops", { key: ["shopId", "term", "kind", "thingId"] }),
-  imports: of("the shop"),
-  accounts: of("the shop", { key: ["personId"] }),
+  settings: of("the shop", "no"),
+  people: of("the shop", "no"),
+  bowlers: of("all shops", "as its own"),
+  balls: of("all shops", "in words"),
+  visits: of("the shop", "in words"),
+  tickets: of("the shop", "in words", { refersToItself: "reworkOf" }),
+  stagesDone: of("the shop", "in words"),
+  referenceBalls: of("the shop", "in words"),
+  profileFiles: of("the shop", "in words"),
+  readings: of("the shop", "in words"),
+  photos: of("all shops with its ball", "in words"),
+  houses: of("the shop", "in words"),
+  lanes: of("the shop", "in words"),
+  patterns: of("the shop", "in words"),
+  shotNotes: of("the shop", "in words"),
+  stockItems: of("the shop", "in words"),
+  stockMovements: of("the shop", "in words"),
+  prices: of("the shop", "in words"),
+  payments: of("the shop", "in words", { refersToItself: "refundOf" }),
+  prepaid: of("the shop", "in words"),
+  audit: of("the shop", "no"),
+  once: of("the shop", "behind it", { key: ["shopId", "person", "key"] }),
+  terms: of("all shops", "behind it", { key: ["shopId", "term", "kind", "thingId"] }),
+  imports: of("the shop", "no"),
+  accounts: of("the shop", "no", { key: ["personId"] }),
   // Nobody goes on elsewhere, or after a restore, with a session of before.
-  sessions: of("the shop", { isCarried: false }),
-  tries: of("the shop", { key: ["shopId", "about"], isCarried: false }),
-  files: of("no shop", { key: ["name"], isCarried: false }),
-  erasures: of("no shop", { key: ["bowlerId"], isCarried: false }),
-  moves: of("no shop", { isCarried: false }),
-  writers: of("no shop", { key: ["name"] }),
-  schemaSteps: of("no shop", { key: ["name"], isCarried: false }),
+  sessions: of("the shop", "no", { isCarried: false }),
+  tries: of("the shop", "no", { key: ["shopId", "about"], isCarried: false }),
+  files: of("no shop", "behind it", { key: ["name"], isCarried: false }),
+  erasures: of("no shop", "no", { key: ["bowlerId"], isCarried: false }),
+  moves: of("no shop", "no", { isCarried: false }),
+  writers: of("no shop", "no", { key: ["name"] }),
+  schemaSteps: of("no shop", "no", { key: ["name"], isCarried: false }),
 };

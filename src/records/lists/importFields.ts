@@ -1,5 +1,8 @@
 import { ballWritten } from "#contract/records/ball";
+import { BALL_FIELDS } from "#contract/records/ballFields";
 import { bowlerWritten } from "#contract/records/bowler";
+import { BOWLER_FIELDS } from "#contract/records/bowlerFields";
+import { type Described, type Placed, placedIn } from "#contract/records/described";
 import type { Fields } from "../things/definition.ts";
 import type { ImportKind } from "./lists.ts";
 
@@ -9,41 +12,32 @@ interface ImportField {
   readonly put: (into: Fields, text: string) => void;
 }
 
-function plainField(field: string, ...alsoCalled: string[]): [string, ImportField] {
-  return [field, { alsoCalled, put: (into, text) => Object.assign(into, { [field]: text }) }];
-}
-
-/** Words that are fixed: any case will do. */
-function wordField(field: string, ...alsoCalled: string[]): [string, ImportField] {
-  return [field, { alsoCalled, put: (into, text) => Object.assign(into, { [field]: text.toLowerCase() }) }];
-}
-
 /** `owner` is no field of a ball: the bowler of that name is looked for. */
 export const OWNER = "owner";
 
 export const IMPORT_FIELDS: Readonly<Record<ImportKind, Readonly<Record<string, ImportField>>>> = {
-  bowlers: Object.fromEntries([
-    plainField("name", "bowler", "customer", "full name"),
-    plainField("phone", "telephone", "mobile", "phone number"),
-    plainField("email", "mail", "e-mail"),
-    plainField("address"),
-    wordField("hand", "bowling hand"),
-    wordField("grip", "style"),
-    plainField("notes", "note", "remarks"),
-  ]),
-  balls: Object.fromEntries([
-    plainField("name", "ball"),
-    plainField("serial", "serial number", "serial no"),
-    [OWNER, { alsoCalled: ["bowler", "customer"], put: (into, text) => Object.assign(into, { [OWNER]: text }) }],
-    wordField("cover", "coverstock"),
-    wordField("job"),
-    plainField("boxFinish", "box finish", "factory finish"),
-    ["massLb", { alsoCalled: ["weight", "mass", "lb"], put: (into, text) => Object.assign(into, { core: { massLb: numberOf(text) } }) }],
-    plainField("purchasedOn", "bought", "purchased"),
-    plainField("drilledOn", "drilled"),
-    plainField("notes", "note", "remarks"),
-  ]),
+  bowlers: importedIn(BOWLER_FIELDS),
+  balls: {
+    ...importedIn(BALL_FIELDS),
+    [OWNER]: { alsoCalled: ["bowler", "customer"], put: (into, text) => Object.assign(into, { [OWNER]: text }) },
+  },
 };
+
+/** The fields that their description lets a list feed. One in a group goes by its own name: `massLb`. */
+function importedIn(described: Described): Record<string, ImportField> {
+  return Object.fromEntries(
+    placedIn(described).flatMap((placed) => {
+      const { imported: alsoCalled } = placed.field;
+      return alsoCalled === undefined ? [] : [[placed.key, { alsoCalled, put: (into: Fields, text: string) => put(into, placed, text) }]];
+    }),
+  );
+}
+
+function put(into: Fields, { group, key, field }: Placed, text: string): void {
+  // Words are fixed: any case will do.
+  const value = field.type === "word" ? text.toLowerCase() : field.type === "figure" ? numberOf(text) : text;
+  Object.assign(into, group === null ? { [key]: value } : { [group]: { ...(into[group] as Fields | undefined), [key]: value } });
+}
 
 export const IMPORT_SCHEMAS = { bowlers: bowlerWritten, balls: ballWritten } as const;
 

@@ -19,7 +19,7 @@ import { tableOf } from "../things/table.ts";
 import { ticketKind } from "../things/ticketKind.ts";
 import { schemaVersionOf } from "../upgrades/upgrade.ts";
 import { gather, type OfBowler } from "./gather.ts";
-import type { Erasure } from "./ledger.ts";
+import type { Erasure, Ledger } from "./ledger.ts";
 import { leaveNothingBehind } from "./rewrite.ts";
 import { sweep } from "./sweep.ts";
 import { NO_NAME, type Traces, tracesOf, withoutPerson } from "./traces.ts";
@@ -119,15 +119,16 @@ async function emptyWork(session: Session, found: OfBowler, traces: Traces, by: 
     await alter(session, visits, visit, { ...noText, charges, free: freeWork, promises, discountWhy: "" }, by);
   }
   for (const ticket of found.tickets) {
-    const stops = ticket.stops.map((stop) => ({ ...stop, why: NO_NAME }));
+    const stops = ticket.stops.map((stop) => ({ ...stop, why: NO_NAME, clearedWhy: "" }));
+    const keptAsIs = ticket.keptAsIs.map((left) => ({ ...left, places: left.places.map(free), why: NO_NAME }));
     const stages = ticket.stages.map((stage) => ({
       ...stage,
       what: freeOrNone(stage.what),
       abrasive: freeOrNone(stage.abrasive),
       way: freeOrNone(stage.way),
     }));
-    const said = { complaint: "", findings: "", symptoms: [], whatChanged: null, plan: null, playedOn: null };
-    await alter(session, withoutEffects(ticketKind), ticket, { ...said, stops, stages }, by);
+    const said = { complaint: "", findings: "", besidesWhy: "", symptoms: [], whatChanged: null, plan: null, playedOn: null };
+    await alter(session, withoutEffects(ticketKind), ticket, { ...said, stops, keptAsIs, stages }, by);
   }
   for (const stage of found.stagesDone)
     await alter(
@@ -151,4 +152,17 @@ async function alter<Thing extends Kept>(
   by: string,
 ): Promise<void> {
   await store(session, definition).alter(thing.id, () => fields, { by, expectedVersion: thing.version }, "erase");
+}
+
+/** Ends erasures that the ledger knows and the database does not: it was restored, or the power went in between. */
+export async function endErasures(session: Session, ledger: Ledger): Promise<void> {
+  const { db } = session;
+  for (const erasure of await ledger.all()) {
+    const row = await db.selectFrom("bowlers").select("body").where("id", "=", erasure.bowlerId).executeTakeFirst();
+    if (row === undefined || typeof fieldsIn(row.body)?.erasedAt === "string") continue;
+    const person = await db.selectFrom("people").select("id").where("id", "=", erasure.by).executeTakeFirst();
+    // A database from before that person came, or another shop's person: whoever is there stands for it.
+    const by = person?.id ?? (await db.selectFrom("people").select("id").orderBy("id").executeTakeFirstOrThrow()).id;
+    await erase(session, { ...erasure, by });
+  }
 }

@@ -1,6 +1,7 @@
 import { setTimeout as sleep } from "node:timers/promises";
 import { sql } from "kysely";
 import { RecordsFault } from "#contract/records/fault";
+import { TABLE_RULES } from "../database/tableRules.ts";
 import type { Db } from "../database/tables.ts";
 import type { Session } from "../session.ts";
 
@@ -9,22 +10,7 @@ const WAIT_MS = 60_000;
 const LOOK_EVERY_MS = 100;
 
 /** Tables in which a bowler may stand, in words or pictures. What is bound to nobody is not rewritten. */
-const PERSONAL = [
-  ...([
-    "bowlers",
-    "balls",
-    "visits",
-    "tickets",
-    "stagesDone",
-    "readings",
-    "photos",
-    "profileFiles",
-    "shotNotes",
-    "payments",
-    "prepaid",
-  ] as const),
-  ...(["houses", "lanes", "patterns", "referenceBalls", "prices", "stockItems", "stockMovements", "once", "terms", "files"] as const),
-];
+const PERSONAL = Object.entries(TABLE_RULES).flatMap(([table, { bowlerStands }]) => (bowlerStands === "no" ? [] : [table]));
 
 /**
  * Writes the tables anew without what was deleted or overwritten in them: a database only marks it as gone.

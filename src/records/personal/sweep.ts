@@ -1,45 +1,26 @@
 import { type RawBuilder, sql } from "kysely";
+import { THING_KINDS } from "#contract/records/auditEntry";
 import type { Bowler } from "#contract/records/bowler";
 import type { Kept } from "#contract/records/fields";
+import { TABLE_RULES } from "../database/tableRules.ts";
 import { digitsOf } from "../search/terms.ts";
 import type { Session } from "../session.ts";
-import { photoKind, profileFileKind } from "../things/attachments.ts";
-import { balls } from "../things/balls.ts";
 import type { Definition, Fields } from "../things/definition.ts";
-import { paymentKind, prepaidKind } from "../things/payments.ts";
-import { houses, lanes, patterns, prices, readings, referenceBalls, shotNotes, visits } from "../things/plainKinds.ts";
+import { KINDS } from "../things/kinds.ts";
 import { fieldsIn } from "../things/rows.ts";
 import { isUnreadable } from "../things/setAside.ts";
-import { stageKind } from "../things/stagesDone.ts";
-import { itemKind, movementKind } from "../things/stock.ts";
 import { store } from "../things/store.ts";
-import { ticketKind } from "../things/ticketKind.ts";
-import { tracesOf, withoutWhole } from "./traces.ts";
+import { ownTexts, tracesOf, withoutWhole } from "./traces.ts";
 import { withoutEffects } from "./withoutEffects.ts";
 
 /** Kinds in whose text somebody may stand who has nothing else to do with it. A person of the shop, or another bowler, is not altered for it. */
-const SPEAKING = [
-  balls,
-  visits,
-  ticketKind,
-  stageKind,
-  readings,
-  referenceBalls,
-  shotNotes,
-  photoKind,
-  profileFileKind,
-  houses,
-  lanes,
-  patterns,
-  prices,
-  paymentKind,
-  prepaidKind,
-  itemKind,
-  movementKind,
-] as const;
+const SPEAKING = THING_KINDS.filter((kind) => TABLE_RULES[kind].bowlerStands === "in words").map((kind) => KINDS[kind]);
 
 /** Fields that hold what somebody wrote freely; in all others stand words that the program knows. */
-const FREE = new Set(["name", "note", "notes", "what", "why", "place", "complaint", "findings", "discountWhy", "abrasive"]);
+export const FREE: ReadonlySet<string> = new Set([
+  ...["name", "note", "notes", "what", "way", "why", "clearedWhy", "besidesWhy", "discountWhy"],
+  ...["place", "places", "complaint", "symptoms", "findings", "abrasive"],
+]);
 
 /**
  * Takes a person's whole name, numbers and addresses out of everything else that was written freely, in every shop. Those that another bowler has too
@@ -51,8 +32,7 @@ const FREE = new Set(["name", "note", "notes", "what", "why", "place", "complain
 export async function sweep(everywhere: Session, bowler: Bowler, by: string): Promise<void> {
   const whole = await onlyTheirs(everywhere, bowler);
   if (whole.length === 0) return;
-  // Each is only read and given back with other text: what else its kind has does not matter here.
-  for (const definition of SPEAKING) await sweepKind(everywhere, definition as unknown as Definition<Kept>, whole, by);
+  for (const definition of SPEAKING) await sweepKind(everywhere, definition, whole, by);
 }
 
 async function sweepKind(everywhere: Session, definition: Definition<Kept>, whole: readonly string[], by: string): Promise<void> {
@@ -79,12 +59,7 @@ async function sweepKind(everywhere: Session, definition: Definition<Kept>, whol
 /** What another bowler has too is theirs as well; that somebody is spoken of in another's notes makes it nobody else's. */
 async function onlyTheirs(everywhere: Session, bowler: Bowler): Promise<string[]> {
   const others = (await rowsWith(everywhere, "bowlers", tracesOf(bowler).whole)).filter(({ id }) => id !== bowler.id);
-  const had = others.flatMap(({ body }) => {
-    const { name, phone, email, address, guardian } = (fieldsIn(body) ?? {}) as Partial<Bowler>;
-    return [name, phone, email, address, guardian?.name, guardian?.phone].flatMap((own) =>
-      typeof own === "string" ? [own.toLowerCase()] : [],
-    );
-  });
+  const had = others.flatMap(({ body }) => ownTexts(fieldsIn(body) ?? {}).map(({ text }) => text.toLowerCase()));
   return tracesOf(bowler).whole.filter((trace) => !had.some((own) => own.includes(trace.toLowerCase())));
 }
 

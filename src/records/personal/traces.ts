@@ -1,4 +1,6 @@
 import type { Bowler } from "#contract/records/bowler";
+import { BOWLER_FIELDS } from "#contract/records/bowlerFields";
+import { type TypedText, textsIn } from "#contract/records/described";
 import { digitsOf, wordsOf } from "../search/terms.ts";
 
 /** What stands in the place of a text that told who somebody was, where there must be one. */
@@ -17,19 +19,22 @@ export interface Traces {
   areIn(text: string): boolean;
 }
 
-export function tracesOf({ name, phone, email, address, guardian }: Bowler): Traces {
-  const names = [name, guardian?.name ?? ""];
-  const numbers = [phone, guardian?.phone ?? null].flatMap((number) => (number === null ? [] : [digitsOf(number)]));
-  const whole = [...names, phone, email, address, guardian?.phone ?? null].filter(
-    (text): text is string => text !== null && text.length >= SHORTEST_WHOLE,
-  );
-  const words = [...new Set(names.flatMap(wordsOf))];
+/** What is a bowler's own, and no other's: names, numbers, addresses. */
+export function ownTexts(bowler: object): readonly TypedText[] {
+  return textsIn(BOWLER_FIELDS, bowler).filter(({ personal }) => personal !== "no");
+}
+
+export function tracesOf(bowler: Bowler): Traces {
+  const own = ownTexts(bowler);
+  const numbers = own.flatMap(({ personal, text }) => (personal === "number" ? [digitsOf(text)] : []));
+  const whole = own.flatMap(({ text }) => (text.length >= SHORTEST_WHOLE ? [text] : []));
+  const words = [...new Set(own.flatMap(({ personal, text }) => (personal === "name" ? wordsOf(text) : [])))];
   return {
     whole,
     areIn(text) {
       const digits = digitsOf(text);
       return (
-        wordsOf(text).some((word) => words.some((own) => (own.length < SHORTEST_BEGINNING ? word === own : word.startsWith(own)))) ||
+        wordsOf(text).some((word) => words.some((name) => (name.length < SHORTEST_BEGINNING ? word === name : word.startsWith(name)))) ||
         numbers.some((number) => number.length >= SHORTEST_NUMBER && digits.includes(number)) ||
         whole.some((trace) => text.toLowerCase().includes(trace.toLowerCase()))
       );

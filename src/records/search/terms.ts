@@ -1,3 +1,5 @@
+import { type Described, textsIn } from "#contract/records/described";
+
 /** Shortest end of a serial or telephone number that is looked for. */
 const SHORTEST_END = 4;
 
@@ -22,6 +24,15 @@ export function digitsOf(text: string): string {
 export function withEnds(text: string): string[] {
   const ends = Array.from({ length: Math.max(0, text.length - SHORTEST_END) }, (_, start) => text.slice(start + 1));
   return text === "" ? [] : [text, ...ends];
+}
+
+/** Words that a thing is found by, as its description says. */
+export function termsIn(described: Described, thing: object): string[] {
+  return textsIn(described, thing).flatMap(({ found, text }) => {
+    if (found === "words") return wordsOf(text);
+    if (found === "number") return withEnds(digitsOf(text));
+    return found === "serial" ? withEnds(serialOf(text)) : [];
+  });
 }
 
 function plain(text: string): string {

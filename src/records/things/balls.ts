@@ -1,5 +1,6 @@
 import { type Ball, ballKept, ballWritten } from "#contract/records/ball";
-import { serialOf, withEnds, wordsOf } from "../search/terms.ts";
+import { BALL_FIELDS } from "#contract/records/ballFields";
+import { termsIn } from "../search/terms.ts";
 import { timeOf } from "../session.ts";
 import type { Definition, Fields } from "./definition.ts";
 
@@ -8,7 +9,7 @@ export const balls: Definition<Ball> = {
   written: ballWritten,
   kept: ballKept,
   lookups: { bowlerId: "bowlers", state: null, job: null },
-  terms: ({ name, serial }) => [...wordsOf(name), ...withEnds(serialOf(serial ?? ""))],
+  terms: (ball) => termsIn(BALL_FIELDS, ball),
   filledIn: async (fields, before, { now }) => withOwner(fields, before, timeOf(now()).slice(0, 10)),
 };
 

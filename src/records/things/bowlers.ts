@@ -1,5 +1,6 @@
 import { type Bowler, bowlerKept, bowlerWritten } from "#contract/records/bowler";
-import { digitsOf, withEnds, wordsOf } from "../search/terms.ts";
+import { BOWLER_FIELDS } from "#contract/records/bowlerFields";
+import { termsIn } from "../search/terms.ts";
 import type { Definition } from "./definition.ts";
 
 export const bowlers: Definition<Bowler> = {
@@ -7,6 +8,5 @@ export const bowlers: Definition<Bowler> = {
   written: bowlerWritten,
   kept: bowlerKept,
   lookups: {},
-  terms: ({ name, phone, guardian, erasedAt }) =>
-    erasedAt === null ? [...wordsOf(name), ...[phone, guardian?.phone].flatMap((number) => withEnds(digitsOf(number ?? "")))] : [],
+  terms: (bowler) => (bowler.erasedAt === null ? termsIn(BOWLER_FIELDS, bowler) : []),
 };

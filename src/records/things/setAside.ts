@@ -1,27 +1,10 @@
 import type { ThingKind } from "#contract/records/auditEntry";
 import { RecordsFault } from "#contract/records/fault";
 import type { Kept } from "#contract/records/fields";
-import type { Problem } from "#engine/fault";
 import type { ThingRow } from "../database/tables.ts";
-import type { Session } from "../session.ts";
+import type { Session, SetAside, SetAsideNotes } from "../session.ts";
 import type { Definition } from "./definition.ts";
 import { readRow, rescued } from "./rows.ts";
-
-/** A row that this program cannot read. It stays where it is; lists and searches go on without it. */
-export interface SetAside {
-  readonly kind: ThingKind;
-  readonly id: string;
-  readonly problems: readonly Problem[];
-}
-
-/** Which rows could not be read, as far as anybody has met them. */
-export interface SetAsideNotes {
-  note(found: SetAside): void;
-  forget(kind: ThingKind, id: string): void;
-  /** Of a kind that was looked through: only these. */
-  only(kind: ThingKind, ids: ReadonlySet<string>): void;
-  all(): readonly SetAside[];
-}
 
 /** Beyond so many there is one thing wrong with all of them. */
 const MOST_NOTED = 1000;

@@ -3,34 +3,17 @@ import { RecordsFault } from "#contract/records/fault";
 import type { Kept } from "#contract/records/fields";
 import { withFaults } from "../database/driverFault.ts";
 import type { ThingRow } from "../database/tables.ts";
-import { type Session, timeOf } from "../session.ts";
-import type { ChangeOn } from "../write.ts";
+import type { Unreadable } from "../records.ts";
+import { type Session, type SetAsideNotes, timeOf } from "../session.ts";
 import type { Definition, Fields } from "./definition.ts";
 import { KINDS } from "./kinds.ts";
 import { checkedFields, rowOf } from "./rows.ts";
-import { readable, type SetAside, type SetAsideNotes } from "./setAside.ts";
+import { readable } from "./setAside.ts";
 import { keepTerms, mustFit } from "./store.ts";
 import { replaceRow, tableOf } from "./table.ts";
 
 /** So many rows are looked at before others get their turn. */
 const PORTION = 200;
-
-/** The room for what cannot be read: finding all of it, looking at it as it lies there, putting it right. */
-export interface Unreadable {
-  /** What anybody has met so far. Asks nothing of the database. */
-  met(): readonly SetAside[];
-  /** Looks through everything that is kept; others get their turn meanwhile. */
-  lookThrough(signal?: AbortSignal): Promise<readonly SetAside[]>;
-  /** @throws {RecordsFault} `notFound` */
-  raw(id: string): Promise<Raw>;
-  /** Puts a whole document in its place. @throws {RecordsFault} `refused` with what is wrong; `changedMeanwhile`, `notFound` */
-  mend(id: string, body: Fields, write: ChangeOn): Promise<void>;
-}
-
-/** A row as it lies there. */
-interface Raw extends Pick<ThingRow, "version" | "schemaVersion" | "body"> {
-  readonly kind: ThingKind;
-}
 
 export function unreadable(session: Session, notes: SetAsideNotes): Unreadable {
   return {

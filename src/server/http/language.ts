@@ -1,5 +1,4 @@
 import type { Context } from "hono";
-import type { PageFile } from "../pageFiles.ts";
 
 /** Which language a request is answered in. */
 export type LanguageOf = (context: Context) => Promise<string>;
@@ -12,8 +11,8 @@ export function inLanguage(language: string, path: string): string {
   return `${language}:${path}`;
 }
 
-/** Languages in which there is a page. */
-function languagesOf(files: ReadonlyMap<string, PageFile>): ReadonlySet<string> {
+/** Languages in which there is a page. @param files by their paths */
+function languagesOf(files: ReadonlyMap<string, unknown>): ReadonlySet<string> {
   return new Set([FIRST_LANGUAGE, ...[...files.keys()].flatMap((path) => (path.startsWith("/") ? [] : [path.split(":")[0]]))]);
 }
 
@@ -22,7 +21,7 @@ function languagesOf(files: ReadonlyMap<string, PageFile>): ReadonlySet<string> 
  *
  * @param chosen the shop's choice; null where there is none yet
  */
-export function languageOf(files: ReadonlyMap<string, PageFile>, chosen: () => Promise<string | null>): LanguageOf {
+export function languageOf(files: ReadonlyMap<string, unknown>, chosen: () => Promise<string | null>): LanguageOf {
   const known = languagesOf(files);
   return async (context) => {
     const asked = context.req.query("language");

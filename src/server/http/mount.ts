@@ -9,7 +9,7 @@ import { bodiesUnderWay } from "./bodies.ts";
 import type { EventStreams, Telling } from "./events.ts";
 import { passwordAgain } from "./passwordAgain.ts";
 import { squeezed } from "./squeezed.ts";
-import { type DoorEnv, mustBeLetIn, personOf } from "./visitor.ts";
+import { type DoorEnv, mustBeLetIn, type PersonHere, personOf } from "./visitor.ts";
 
 /** A file that comes back. */
 export interface SentFile {
@@ -31,9 +31,6 @@ type ReplyOf<A> = A extends { kind: "json"; schema: infer S extends z.ZodType }
 export type Handler<R extends Route> = (asked: Asked<R>) => Promise<ReplyOf<R["answer"]>>;
 /** A handler for every route of a table: the compiler counts them. */
 export type Handlers<Table extends Readonly<Record<string, Route>>> = { readonly [Name in keyof Table]: Handler<Table[Name]> };
-
-/** Which person of the shop acts where it has no passwords. */
-export type PersonHere = (context: Context) => Promise<string>;
 
 export interface Mounting {
   readonly limits: Limits;

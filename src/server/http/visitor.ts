@@ -4,9 +4,14 @@ import { type Least, mayDo, type Role } from "#contract/records/roles";
 import type { WhoAmI } from "#contract/routes/access";
 import { DEVICE_COOKIE, SESSION_COOKIE } from "#contract/routes/openApi";
 import type { Accounts, Begun, LiveSession } from "#records/accounts/accounts";
-import { PERSON_HEADER } from "../actor.ts";
 import { addressOf } from "./address.ts";
 import { Refusal } from "./refusal.ts";
+
+/** Names which person of the shop does it, by id. It is no proof: without passwords whoever sits at the machine may act for anybody of the shop. */
+export const PERSON_HEADER = "X-Gritwright-Person";
+
+/** Which person of the shop acts where it has no passwords. */
+export type PersonHere = (context: Context) => Promise<string>;
 
 /** Who asks: from where, in which session, and the way to begin and end one. */
 export interface Visitor {
@@ -97,7 +102,7 @@ export function mustBeLetIn({ role }: Visitor, least: Least): void {
  *
  * @throws {Refusal} `otherPerson` where the page writes for somebody else than the session's person: another tab has changed the person meanwhile
  */
-export async function personOf(context: Context, { session }: Visitor, personHere: (context: Context) => Promise<string>): Promise<string> {
+export async function personOf(context: Context, { session }: Visitor, personHere: PersonHere): Promise<string> {
   if (session === null) return personHere(context);
   const named = context.req.header(PERSON_HEADER);
   const changesNothing = context.req.method === "GET" || context.req.method === "HEAD";

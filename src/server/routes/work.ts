@@ -1,13 +1,15 @@
+import type { Ball } from "#contract/records/ball";
 import { RecordsFault } from "#contract/records/fault";
 import type { StageDone } from "#contract/records/stageDone";
+import type { Ticket } from "#contract/records/ticket";
 import type { workRoutes } from "#contract/routes/work";
+import { type OutcomeReport, outcomeReport, type PlanOutcome } from "#engine/learning/outcomes";
 import type { Records } from "#records/records";
 import { everything } from "../everything.ts";
 import { recordsProblems } from "../http/faults.ts";
 import type { Handlers } from "../http/mount.ts";
 import { Refusal } from "../http/refusal.ts";
 import { keepLaneSide } from "../laneSide.ts";
-import { outcomesOf } from "../outcomes.ts";
 import type { PlanBook } from "../plans/planBook.ts";
 import type { QueueBook } from "../queue.ts";
 import { hearQueue } from "../queueEvents.ts";
@@ -60,4 +62,16 @@ async function notNowWhereRefused<Thing>(move: Promise<Thing>): Promise<Thing> {
     if (!(fault instanceof RecordsFault) || fault.kind !== "refused") throw fault;
     throw new Refusal("notNow", { detail: "The ticket does not go there from where it stands.", problems: recordsProblems(fault) });
   }
+}
+
+/** What came of the work, over every ticket of which a bowler has said something. */
+export async function outcomesOf({ tickets, balls }: Pick<Records, "tickets" | "balls">): Promise<OutcomeReport> {
+  const told = (await everything<Ticket>((after) => tickets.list({ after, limit: 500 }))).filter(({ outcome }) => outcome !== null);
+  const covers = new Map<string, Ball["cover"]>();
+  for (const { ballId } of told) if (!covers.has(ballId)) covers.set(ballId, (await balls.get(ballId)).cover);
+  return outcomeReport(
+    told.flatMap(({ outcome, ballId, symptoms, planSure }): PlanOutcome[] =>
+      outcome === null ? [] : [{ outcome: outcome.answer, cover: covers.get(ballId) ?? null, symptoms, sureShare: planSure }],
+    ),
+  );
 }

@@ -1,5 +1,7 @@
 import type { Ticket, TicketWritten } from "#contract/records/ticket";
+import type { SignedEntry } from "#contract/records/ticketWork";
 import { NO_FINDINGS } from "#engine/rules/stops";
+import type { StageStanding } from "#engine/signed/entries";
 import { ABRASIVES } from "#engine/surface/abrasives";
 import type { BenchBall } from "#engine/surface/benchBall";
 import { parseFinish } from "#engine/surface/finish";
@@ -45,4 +47,9 @@ export function stageName({ kind, what }: Pick<Ticket["stages"][number], "kind" 
 export function abrasiveName(abrasive: Ticket["stages"][number]["abrasive"]): string | null {
   if (abrasive === null) return null;
   return abrasive in ABRASIVES ? ABRASIVE_NAMES[abrasive as keyof typeof ABRASIVES] : abrasive;
+}
+
+/** Where another abrasive was used than was planned, which. */
+export function usedInstead({ stage, by }: StageStanding<SignedEntry>): string {
+  return by === null || by.abrasive === stage.abrasive ? "" : `(${abrasiveName(by.abrasive) ?? "–"})`;
 }

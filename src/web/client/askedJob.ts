@@ -6,7 +6,7 @@ import { candidatesOf } from "#engine/planning/candidates";
 import { readJobText } from "#exchange/jobFileText";
 import { PLAN_FORM } from "#words/en/screens";
 import { problemText } from "#words/problemText";
-import { isJobDraft } from "../rooms/plan/jobDraft.ts";
+import { isJobDraft } from "../jobFile/jobDraft.ts";
 import type { AskedJob, FieldProblem, ReadJob } from "./protocol.ts";
 
 /** Reads a job as it stands in the form: every problem at once, or the question with the defaults that were taken. */

@@ -18,7 +18,7 @@ import type { MeasureOptions } from "#engine/surface/roughness/measure";
 import type { FinishLoss } from "#tasks/losses";
 import type { TrialInWorlds } from "#tasks/trialReport";
 import type { ResultOf, Unit } from "#tasks/unit";
-import type { JobDraft } from "../rooms/plan/jobDraft.ts";
+import type { JobDraft } from "../jobFile/jobDraft.ts";
 import type { PredictWanted } from "./predictCall.ts";
 
 /** One thing in the job that does not fit, and what would. */

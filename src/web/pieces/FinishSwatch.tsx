@@ -12,3 +12,12 @@ export function FinishSwatch({ finish, size = USUAL_SIZE }: { readonly finish: s
   const svg = useMemo(() => textureSwatch(`swatch-${id}`, parseFinish(finish), size, PAGE_PAINT), [id, finish, size]);
   return <Picture svg={svg} className="swatch" />;
 }
+
+/** A ball wearing its finish; an empty ring with a question mark where nobody knows it. */
+export function BallSwatch({ finish }: { readonly finish: string | null }) {
+  return (
+    <span className="ball-swatch" aria-hidden="true">
+      {finish === null ? <span className="no-finish">?</span> : <FinishSwatch finish={finish} />}
+    </span>
+  );
+}

@@ -6,7 +6,7 @@ interface FieldProps {
   onChange(value: string): void;
   /** What is wrong and what is allowed, said beside the field. */
   readonly problem?: string | undefined;
-  readonly help?: string;
+  readonly help?: string | undefined;
 }
 
 interface LineProps extends FieldProps {
@@ -14,23 +14,35 @@ interface LineProps extends FieldProps {
   /** What the browser may fill in, in its own words (HTML, 4.10.18.7.1). */
   readonly autoComplete?: "off" | "username" | "current-password" | "new-password";
   readonly inputMode?: "text" | "decimal" | "numeric" | "tel" | "search";
+  /** What is taken where nothing is typed. */
+  readonly placeholder?: string | undefined;
+  /** Behind what is typed. */
+  readonly unit?: string;
 }
 
 /** One line that is typed. */
-export function LineField({ label, value, onChange, problem, help, type = "text", inputMode, autoComplete = "off" }: LineProps) {
+export function LineField({ label, value, onChange, problem, help, type = "text", unit = "", autoComplete = "off", ...more }: LineProps) {
   const id = useId();
+  const input = (
+    <input
+      {...more}
+      {...described(id, problem, help)}
+      type={type}
+      autoComplete={autoComplete}
+      value={value}
+      onChange={({ target }) => onChange(target.value)}
+    />
+  );
   return (
     <FieldFrame id={id} label={label} problem={problem} help={help}>
-      <input
-        id={id}
-        type={type}
-        inputMode={inputMode}
-        autoComplete={autoComplete}
-        value={value}
-        aria-invalid={problem !== undefined}
-        aria-describedby={problem === undefined ? undefined : `${id}-problem`}
-        onChange={({ target }) => onChange(target.value)}
-      />
+      {unit === "" ? (
+        input
+      ) : (
+        <span className="entry">
+          {input}
+          <span className="unit">{unit}</span>
+        </span>
+      )}
     </FieldFrame>
   );
 }
@@ -40,7 +52,7 @@ export function WordsField({ label, value, onChange, problem, help }: FieldProps
   const id = useId();
   return (
     <FieldFrame id={id} label={label} problem={problem} help={help}>
-      <textarea id={id} rows={2} value={value} onChange={({ target }) => onChange(target.value)} />
+      <textarea {...described(id, problem, help)} rows={2} value={value} onChange={({ target }) => onChange(target.value)} />
     </FieldFrame>
   );
 }
@@ -57,7 +69,8 @@ export function WordField({
   const id = useId();
   return (
     <FieldFrame id={id} label={label} problem={problem} help={help}>
-      <select id={id} value={value} aria-invalid={problem !== undefined} onChange={({ target }) => onChange(target.value)}>
+      <select {...described(id, problem, help)} value={value} onChange={({ target }) => onChange(target.value)}>
+        {value !== "" && !(value in words) && <option value={value}>{value}</option>}
         {Object.entries(words).map(([word, text]) => (
           <option key={word} value={word}>
             {text}
@@ -66,6 +79,12 @@ export function WordField({
       </select>
     </FieldFrame>
   );
+}
+
+/** What a reader of screens is told of a field: what is wrong with it, and what helps. */
+function described(id: string, problem: string | undefined, help: string | undefined) {
+  const by = [...(problem === undefined ? [] : [`${id}-problem`]), ...(help === undefined ? [] : [`${id}-help`])];
+  return { id, "aria-invalid": problem !== undefined, ...(by.length === 0 ? {} : { "aria-describedby": by.join(" ") }) };
 }
 
 interface FrameProps {
@@ -86,7 +105,11 @@ function FieldFrame({ id, label, problem, help, children }: FrameProps) {
           {problem}
         </span>
       )}
-      {help !== undefined && <span className="field-help">{help}</span>}
+      {help !== undefined && (
+        <span id={`${id}-help`} className="field-help">
+          {help}
+        </span>
+      )}
     </div>
   );
 }

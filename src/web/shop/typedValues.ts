@@ -1,3 +1,5 @@
+import { LANGUAGE } from "#words/figures";
+
 /** A line as it is kept: null where nothing was written. */
 export function textOrNull(typed: string): string | null {
   const text = typed.trim();
@@ -31,4 +33,11 @@ export function centsOf(typed: string): number | null {
   if (written === null) return null;
   const cents = 100 * Number(written[1]) + Number((written[2] ?? "").padEnd(2, "0"));
   return cents > 0 ? cents : null;
+}
+
+const FIGURE = new Intl.NumberFormat(LANGUAGE, { maximumFractionDigits: 4, useGrouping: false });
+
+/** A figure with as many decimals as it has, up to four, as the reader's language writes it, with a true minus. */
+export function figureText(value: number): string {
+  return FIGURE.format(value).replace("-", "−");
 }

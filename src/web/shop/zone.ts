@@ -90,10 +90,3 @@ export function useSpeed(): SpeedUnit {
     mph: (figure) => (factor === 1 ? figure : Math.round((1000 * figure) / factor) / 1000),
   };
 }
-
-const FIGURE = new Intl.NumberFormat(LANGUAGE, { maximumFractionDigits: 4, useGrouping: false });
-
-/** A figure with as many decimals as it has, up to four, as the reader's language writes it, with a true minus. */
-export function figureText(value: number): string {
-  return FIGURE.format(value).replace("-", "−");
-}

@@ -1,6 +1,7 @@
 import type { Entry, Moment, SurfaceAct, SurfaceAnswer } from "#engine/rules/events";
 import type { LimitAnswer, NotChecked } from "#engine/rules/limits";
-import type { BookId, Quantity } from "#engine/rules/ruleBooks";
+import type { Quantity } from "#engine/rules/measuredBall";
+import type { BookId } from "#engine/rules/ruleBooks";
 import type * as en from "../en/limits.ts";
 import type { Translated } from "../translated.ts";
 import { fixed } from "./figures.ts";

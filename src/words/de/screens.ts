@@ -1,5 +1,6 @@
 import type { BallJob, CoverId } from "#engine/ball/ball";
 import type { Hand } from "#engine/delivery/bowler";
+import type { PatternId } from "#engine/lane/patterns";
 import type * as en from "../en/screens.ts";
 import type { Translated } from "../translated.ts";
 import { fixed, launchAngle } from "./figures.ts";
@@ -52,7 +53,7 @@ export const ARROW_WORDS = {
   "farther in": "weiter innen",
 } as const satisfies Translated<typeof en.ARROW_WORDS>;
 
-export const PATTERN_WORDS: Readonly<Record<string, string>> = {
+export const PATTERN_WORDS: Readonly<Record<PatternId, string>> = {
   "house-40": "Hausmuster, 40 ft",
   "light-38": "leicht, 38 ft",
   "medium-41": "mittel, 41 ft",

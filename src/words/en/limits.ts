@@ -1,6 +1,7 @@
 import type { Entry, Moment, SurfaceAct, SurfaceAnswer } from "#engine/rules/events";
 import type { LimitAnswer, NotChecked } from "#engine/rules/limits";
-import type { BookId, Quantity } from "#engine/rules/ruleBooks";
+import type { Quantity } from "#engine/rules/measuredBall";
+import type { BookId } from "#engine/rules/ruleBooks";
 import { fixed } from "../figures.ts";
 
 export const BOOK_NAMES: Readonly<Record<BookId, string>> = {

@@ -1,5 +1,6 @@
 import type { BallJob, CoverId } from "#engine/ball/ball";
 import type { Hand } from "#engine/delivery/bowler";
+import type { PatternId } from "#engine/lane/patterns";
 import { launchAngle } from "../figures.ts";
 
 /** English text of the page's frame: what every room shows. */
@@ -43,7 +44,7 @@ export const HOOK_WORD_TEXT = { little: "a little", medium: "a good deal", much:
 export const ARROW_WORDS = { "": "not known", "1st": "1st", "2nd": "2nd", "3rd": "3rd", "4th": "4th", "farther in": "farther in" } as const;
 
 /** Named patterns as the form offers them; a test holds these keys to the engine's registry. */
-export const PATTERN_WORDS: Readonly<Record<string, string>> = {
+export const PATTERN_WORDS: Readonly<Record<PatternId, string>> = {
   "house-40": "house, 40 ft",
   "light-38": "light, 38 ft",
   "medium-41": "medium, 41 ft",

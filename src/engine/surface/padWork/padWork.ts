@@ -9,10 +9,9 @@ import { type Evenness, evennessOf, type ThinSpot, thinSpots } from "./evenness.
 import { type FlatSpot, flatSpotOf } from "./flatSpot.ts";
 import { addHandSide } from "./handWork.ts";
 import { type PadStage, type SideWork, USUAL_PAD_WORK } from "./padStage.ts";
-import { nothingReceived, type Received, sumReceived } from "./received.ts";
-import { padAngle, sideProfile } from "./sideProfile.ts";
+import { nothingReceived, type Received, receive, sumReceived } from "./received.ts";
+import { padAngle, profileAt, type SideProfile, sideProfile } from "./sideProfile.ts";
 import { SIDE_AXES, SIDE_COUNTS, SIDE_IDS, SIDE_SETS, type SideCount, type SideId } from "./sides.ts";
-import { addSpinnerSide } from "./spinnerWork.ts";
 
 /** A ball and what was or is to be done to it. */
 export interface PadQuestion {
@@ -131,4 +130,14 @@ function onSides(question: PadQuestion, cells: Cells, count: SideCount): Evennes
     return { ...stage, sides: SIDE_SETS[count].map((side): SideWork => ({ side, seconds, force: stage.sides[0].force, held: null })) };
   });
   return evennessOf(sumReceived([...workBySide({ ...question, stages }, cells).values()], cells.count));
+}
+
+/** Lays a side's profile about its axis over the ball; scratches run along the rings. */
+export function addSpinnerSide(into: Received, cells: Cells, [ax, ay, az]: Vector, profile: SideProfile, umPerWork: number): void {
+  for (let i = 0; i < cells.count; i++) {
+    const [x, y, z] = cells.at[i];
+    const cosine = ax * x + ay * y + az * z;
+    const work = profileAt(profile, Math.acos(Math.max(-1, Math.min(1, cosine))));
+    if (work > 0) receive(into, cells, i, work, umPerWork, ay * z - az * y, az * x - ax * z, ax * y - ay * x);
+  }
 }

@@ -4,8 +4,8 @@ import type { Bowler } from "#contract/records/bowler";
 import type { Pattern } from "#contract/records/place";
 import { PATTERN_IDS } from "#engine/lane/patterns";
 import { PAD_NUMBERS } from "#engine/surface/pads";
-import type { Json } from "../plan/jobDraft.ts";
-import { bowlerOfJob, jobOfTicket } from "../plan/jobOfTicket.ts";
+import type { Json } from "../../jobFile/jobDraft.ts";
+import { bowlerOfJob, jobOfTicket } from "../../jobFile/jobOfTicket.ts";
 
 /** The form as it was typed. */
 export interface BagDraft {

@@ -4,7 +4,7 @@ import { type BagProgress, runBag } from "#tasks/bagTask";
 import type { FieldProblem, TwoLayouts } from "../../client/protocol.ts";
 import type { WorkerPool } from "../../client/workerPool.ts";
 import { Refused } from "../../client/workerQueue.ts";
-import type { Json } from "../plan/jobDraft.ts";
+import type { Json } from "../../jobFile/jobDraft.ts";
 
 /** An answer, the file it answers, and its picture. */
 export interface BagAnswer {

@@ -8,9 +8,9 @@ import { careOf, type Due } from "#engine/surface/care";
 import { planStages, USUAL_HABITS } from "#engine/surface/stages";
 import { FADE } from "#words/en/fade";
 import { BALL_LOG } from "#words/en/rooms/ball";
+import { type BallUse, ballUse } from "../../measured/ballUse.ts";
 import { Chart } from "../../pieces/Chart.tsx";
 import { type RoughnessShown, useRoughnessUnit, useShopTimes } from "../../shop/zone.ts";
-import { type BallUse, ballUse } from "./ballUse.ts";
 import type { BallRecords } from "./useBallRecords.ts";
 
 interface FadeProps {

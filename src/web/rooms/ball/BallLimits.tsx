@@ -5,10 +5,10 @@ import { type LimitAnswer, limitsOf } from "#engine/rules/limits";
 import type { BookId } from "#engine/rules/ruleBooks";
 import { allowedText, BOOK_NAMES, figureOf, LIMITS, limitName, whyNotChecked } from "#words/en/limits";
 import { BALL_LOG } from "#words/en/rooms/ball";
+import { measuredBall } from "../../measured/ballUse.ts";
 import { WordField } from "../../pieces/PlainFields.tsx";
 import { type Column, PlainTable } from "../../pieces/PlainTable.tsx";
 import { useSettings } from "../../shop/zone.ts";
-import { measuredBall } from "./ballUse.ts";
 import type { BallRecords } from "./useBallRecords.ts";
 
 interface LimitsProps {

@@ -6,7 +6,7 @@ import { emptied } from "../../shop/emptied.ts";
 import { answered, madeOn, shop } from "../../shop/shopClient.ts";
 import { useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
-import type { BallChange } from "./changeBall.ts";
+import type { BallChange } from "./useBallRecords.ts";
 
 const MOST_GAMES = 10_000;
 

@@ -42,3 +42,6 @@ export function useBallRecords(ballId: string): { readonly records: BallRecords 
     },
   };
 }
+
+/** What may be changed of a ball. */
+export type BallChange = Parameters<(typeof shop.balls)[":id"]["$patch"]>[0]["json"];

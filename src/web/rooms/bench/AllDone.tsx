@@ -5,8 +5,8 @@ import { type OnTheBench, workHere } from "../../benchWork/onTheBench.ts";
 import { useTicketWrites } from "../../shop/ticketWrites.ts";
 import { useOutbox } from "../../shop/useOutbox.tsx";
 import { useWrite } from "../../shop/useShop.ts";
+import { useOneTicket } from "../../shop/useTicket.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
-import { useOneTicket } from "../ticket/useTicket.ts";
 import { UndoSignature } from "./UndoSignature.tsx";
 
 /** Every stage is signed: measured, dried, ready. */

@@ -1,7 +1,7 @@
 import { useState } from "react";
 import { BENCH } from "#words/en/rooms/bench";
+import { type BallState, isThisBall, isTimed, type PlannedStage, secondsRun } from "../../benchWork/guide.ts";
 import { LineField } from "../../pieces/PlainFields.tsx";
-import { type BallState, isThisBall, isTimed, type PlannedStage, secondsRun } from "./guide.ts";
 
 interface ScanProps {
   readonly ticketId: string;

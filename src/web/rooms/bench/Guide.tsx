@@ -2,13 +2,9 @@ import { useEffect, useState } from "react";
 import { Redirect, useSearchParams } from "wouter";
 import type { Ticket } from "#contract/records/ticket";
 import type { SignedEntry } from "#contract/records/ticketWork";
-import type { StageStanding, Work } from "#engine/signed/work";
+import type { StageStanding } from "#engine/signed/entries";
+import type { Work } from "#engine/signed/work";
 import { BENCH } from "#words/en/rooms/bench";
-import { type OnTheBench, signedHere, workHere } from "../../benchWork/onTheBench.ts";
-import { useActing } from "../../shop/useActing.ts";
-import { useKept } from "../../shop/useKept.ts";
-import { useOutbox } from "../../shop/useOutbox.tsx";
-import { AllDone } from "./AllDone.tsx";
 import {
   AT_THE_BEGINNING,
   afterACut,
@@ -21,7 +17,12 @@ import {
   stateOf,
   stepsOf,
   unseenOf,
-} from "./guide.ts";
+} from "../../benchWork/guide.ts";
+import { type OnTheBench, signedHere, workHere } from "../../benchWork/onTheBench.ts";
+import { useKept } from "../../shop/useKept.ts";
+import { useOutbox } from "../../shop/useOutbox.tsx";
+import { useActing } from "../../shop/usePeople.ts";
+import { AllDone } from "./AllDone.tsx";
 import { LookBack, momentsOf } from "./LookBack.tsx";
 import { StepPlace } from "./StepPlace.tsx";
 import { StepScreen } from "./StepScreen.tsx";

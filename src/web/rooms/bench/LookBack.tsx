@@ -1,11 +1,12 @@
 import type { SignedEntry } from "#contract/records/ticketWork";
-import type { StageStanding, Work } from "#engine/signed/work";
+import type { StageStanding } from "#engine/signed/entries";
+import type { Work } from "#engine/signed/work";
 import { BENCH } from "#words/en/rooms/bench";
 import type { OnTheBench } from "../../benchWork/onTheBench.ts";
 import { abrasiveName, stageName } from "../../benchWork/plannedStages.ts";
+import { TakeBack } from "../../benchWork/TakeBack.tsx";
+import { useSign } from "../../benchWork/useSign.ts";
 import { useShopTimes } from "../../shop/zone.ts";
-import { TakeBack } from "../ticket/TakeBack.tsx";
-import { useSign } from "./useSign.ts";
 
 /** Something that was done: a side of the step at hand, or a step that was signed. */
 export interface Moment {

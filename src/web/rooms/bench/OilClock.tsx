@@ -3,7 +3,7 @@ import { Link } from "wouter";
 import type { Extraction } from "#contract/records/settings";
 import { heatVerdict, NEVER_ABOVE_F, WARN_ABOVE_F } from "#engine/rules/heat";
 import { BENCH } from "#words/en/rooms/bench";
-import { type BallState, held, LOOK_MS, longer, looked, type PlannedStage, secondsLeft, started } from "./guide.ts";
+import { type BallState, held, LOOK_MS, longer, looked, type PlannedStage, secondsLeft, started } from "../../benchWork/guide.ts";
 
 interface OilProps {
   readonly stage: PlannedStage;

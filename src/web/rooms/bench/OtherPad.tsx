@@ -2,12 +2,12 @@ import { benchBallNow } from "#contract/records/benchBall";
 import type { SignedEntry } from "#contract/records/ticketWork";
 import type { Work } from "#engine/signed/work";
 import { BENCH } from "#words/en/rooms/bench";
+import type { PlannedStage } from "../../benchWork/guide.ts";
 import type { OnTheBench } from "../../benchWork/onTheBench.ts";
 import { abrasiveName, plannedStages, stageName } from "../../benchWork/plannedStages.ts";
 import { WordField } from "../../pieces/PlainFields.tsx";
+import { useChangeTicket } from "../../shop/useTicket.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
-import { useChangeTicket } from "../ticket/useTicket.ts";
-import type { PlannedStage } from "./guide.ts";
 import { usable } from "./used.ts";
 
 interface OtherProps {

@@ -4,9 +4,9 @@ import { numberOf } from "#engine/surface/abrasives";
 import type { Finish } from "#engine/surface/finish";
 import type { SideId } from "#engine/surface/padWork/sides";
 import { BENCH } from "#words/en/rooms/bench";
+import { type BallState, held, LOOK_MS, looked, type PlannedStage, secondsLeft, secondsRun, started } from "../../benchWork/guide.ts";
 import { Picture } from "../../pieces/Picture.tsx";
 import { alarm } from "./alarm.ts";
-import { type BallState, held, LOOK_MS, looked, type PlannedStage, secondsLeft, secondsRun, started } from "./guide.ts";
 
 interface ClockProps {
   readonly stage: PlannedStage;

@@ -1,11 +1,11 @@
 import type { SideId } from "#engine/surface/padWork/sides";
 import { BENCH } from "#words/en/rooms/bench";
 import { TICKET } from "#words/en/rooms/ticket";
+import { isTimed, type PlannedStage } from "../../benchWork/guide.ts";
 import type { OnTheBench } from "../../benchWork/onTheBench.ts";
+import { useSign } from "../../benchWork/useSign.ts";
 import { WordField } from "../../pieces/PlainFields.tsx";
-import { isTimed, type PlannedStage } from "./guide.ts";
 import { usable } from "./used.ts";
-import { useSign } from "./useSign.ts";
 
 interface SignProps {
   readonly here: OnTheBench;

@@ -2,15 +2,11 @@ import { Link } from "wouter";
 import type { Extraction } from "#contract/records/settings";
 import type { SignedEntry } from "#contract/records/ticketWork";
 import { heatVerdict } from "#engine/rules/heat";
-import type { StageStanding, Work } from "#engine/signed/work";
+import type { StageStanding } from "#engine/signed/entries";
+import type { Work } from "#engine/signed/work";
 import { type Finish, parseFinish } from "#engine/surface/finish";
 import { BENCH } from "#words/en/rooms/bench";
-import type { OnTheBench } from "../../benchWork/onTheBench.ts";
-import { abrasiveName, stageName } from "../../benchWork/plannedStages.ts";
-import { thisDevice } from "../../shop/device.ts";
-import { useSettings } from "../../shop/zone.ts";
-import { Scan, WasCut } from "./BeforeStep.tsx";
-import { CautionBox } from "./CautionBox.tsx";
+import { messageText } from "#words/messageText";
 import {
   answered,
   type BallState,
@@ -24,14 +20,19 @@ import {
   withBall,
   withMinutes,
   withSeen,
-} from "./guide.ts";
+} from "../../benchWork/guide.ts";
+import type { OnTheBench } from "../../benchWork/onTheBench.ts";
+import { abrasiveName, stageName } from "../../benchWork/plannedStages.ts";
+import { useSign } from "../../benchWork/useSign.ts";
+import { thisDevice } from "../../shop/device.ts";
+import { useSettings } from "../../shop/zone.ts";
+import { Scan, WasCut } from "./BeforeStep.tsx";
 import { OilClock } from "./OilClock.tsx";
 import { Instead, OtherPad } from "./OtherPad.tsx";
 import { SideClock } from "./SideClock.tsx";
 import { Sign } from "./Sign.tsx";
 import { TakenSide } from "./TakenSide.tsx";
 import { UndoSignature } from "./UndoSignature.tsx";
-import { useSign } from "./useSign.ts";
 
 interface StepProps {
   readonly here: OnTheBench;
@@ -179,4 +180,23 @@ function howOf({ abrasive, way, force, kind }: PlannedStage): string {
   const name = kind === "cut" ? null : abrasiveName(abrasive);
   const water = kind !== "cut" || way === null ? null : way.endsWith("wet") ? BENCH.wet : BENCH.dry;
   return [name, water, force === null ? null : BENCH.force[force]].filter((part) => part !== null).join(" · ");
+}
+
+/** One box when the hazard changes, not on every step; nothing is started or signed before it was seen. */
+export function CautionBox({ ids, onSeen }: { readonly ids: readonly string[]; onSeen(): void }) {
+  return (
+    <div className="bench-cautions" role="note">
+      <div>
+        <strong>{BENCH.hazard}</strong>
+        <ul>
+          {ids.map((id) => (
+            <li key={id}>{messageText({ id: `caution.${id}`, params: {} })}</li>
+          ))}
+        </ul>
+      </div>
+      <button type="button" className="button primary bench-button" onClick={onSeen}>
+        {BENCH.seen}
+      </button>
+    </div>
+  );
 }

@@ -1,9 +1,9 @@
 import { useEffect } from "react";
 import type { SignedEntry } from "#contract/records/ticketWork";
 import { BENCH } from "#words/en/rooms/bench";
+import { type BallState, held } from "../../benchWork/guide.ts";
 import { usePeople } from "../../shop/usePeople.ts";
 import { useShopTimes } from "../../shop/zone.ts";
-import { type BallState, held } from "./guide.ts";
 
 interface TakenProps {
   readonly running: SignedEntry;

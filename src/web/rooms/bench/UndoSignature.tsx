@@ -3,7 +3,7 @@ import type { Work } from "#engine/signed/work";
 import { BENCH } from "#words/en/rooms/bench";
 import type { OnTheBench } from "../../benchWork/onTheBench.ts";
 import { stageName } from "../../benchWork/plannedStages.ts";
-import { useSign } from "./useSign.ts";
+import { useSign } from "../../benchWork/useSign.ts";
 
 interface UndoProps {
   readonly here: OnTheBench;

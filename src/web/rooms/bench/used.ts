@@ -1,10 +1,11 @@
 import type { SignedEntry } from "#contract/records/ticketWork";
-import type { StageStanding, Work } from "#engine/signed/work";
+import type { StageStanding } from "#engine/signed/entries";
+import type { Work } from "#engine/signed/work";
 import { ABRASIVES, type AbrasiveId, type AbrasiveKind } from "#engine/surface/abrasives";
 import { hazardsOfUsing, isForWetUse } from "#engine/surface/hazards";
 import { ABRASIVE_NAMES } from "#words/en/bench";
+import type { BallState, PlannedStage } from "../../benchWork/guide.ts";
 import { abrasiveName } from "../../benchWork/plannedStages.ts";
-import type { BallState, PlannedStage } from "./guide.ts";
 
 /** A stage with what is really used for it: as it was chosen here, else as the sides tell that are done, else as planned. What must not be used dry is used wet. */
 export function asUsed(

@@ -5,17 +5,8 @@ import { coverWord } from "#words/coverWord";
 import { BOWLER } from "#words/en/rooms/bowler";
 import { BALL_JOB_WORDS } from "#words/en/screens";
 import { FinishSwatch } from "../../pieces/FinishSwatch.tsx";
-import { everyPage } from "../../shop/everyPage.ts";
 import { Reading } from "../../shop/Reading.tsx";
-import { answered, shop } from "../../shop/shopClient.ts";
-import { useRead } from "../../shop/useShop.ts";
-
-/** Every ball that the bowler has today. */
-export function useBag(bowlerId: string) {
-  return useRead(["balls", "all of", bowlerId], () =>
-    everyPage((after) => answered(shop.balls.$get({ query: { bowlerId, limit: "200", order: "oldest first", ...after } }))),
-  );
-}
+import { useBag } from "../../shop/useBalls.ts";
 
 /** The bowler's balls, each with its finish as a texture; those that are not in use last. */
 export function Bag({ bowlerId }: { readonly bowlerId: string }) {

@@ -7,9 +7,9 @@ import { type Column, PlainTable } from "../../pieces/PlainTable.tsx";
 import { everyPage } from "../../shop/everyPage.ts";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
+import { useBag } from "../../shop/useBalls.ts";
 import { useRead } from "../../shop/useShop.ts";
 import { useShopTimes } from "../../shop/zone.ts";
-import { useBag } from "./Bag.tsx";
 
 /** Every visit with its tickets, what it cost and what was paid, newest first. */
 export function Visits({ bowlerId }: { readonly bowlerId: string }) {

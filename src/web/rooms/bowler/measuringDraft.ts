@@ -1,9 +1,9 @@
 import type { Bowler } from "#contract/records/bowler";
+import type { Json } from "../../jobFile/jobDraft.ts";
+import { bowlerOfJob } from "../../jobFile/jobOfTicket.ts";
 import { figureOrNull } from "../../shop/typedValues.ts";
 import type { Typed } from "../../shop/useEditing.ts";
 import type { SpeedUnit } from "../../shop/zone.ts";
-import type { Json } from "../plan/jobDraft.ts";
-import { bowlerOfJob } from "../plan/jobOfTicket.ts";
 
 export type Clock = "frames" | "seconds";
 export type SpeedBy = "display" | "timed";

@@ -1,7 +1,7 @@
 import type { Ball } from "#contract/records/ball";
 import { knownFinish } from "#contract/records/benchBall";
 import { INTAKE } from "#words/en/rooms/intake";
-import { BallSwatch } from "../../pieces/BallSwatch.tsx";
+import { BallSwatch } from "../../pieces/FinishSwatch.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useRead } from "../../shop/useShop.ts";
 import { type BallDraft, currentBall, type VisitDraft, withKnownBall, withNewBall, withoutBall } from "./visitDraft.ts";

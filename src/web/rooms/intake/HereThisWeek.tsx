@@ -2,8 +2,8 @@ import type { Ball } from "#contract/records/ball";
 import { knownFinish } from "#contract/records/benchBall";
 import type { DueBall } from "#contract/records/dueByGames";
 import { INTAKE } from "#words/en/rooms/intake";
-import { BallSwatch } from "../../pieces/BallSwatch.tsx";
-import { useDueByGames } from "../../shop/useDueByGames.ts";
+import { BallSwatch } from "../../pieces/FinishSwatch.tsx";
+import { useDueByGames } from "../../shop/useBalls.ts";
 
 /** As many as find room before anybody looks further. */
 const MOST = 6;

@@ -1,7 +1,7 @@
 import { WEEKDAYS } from "#contract/records/dayIn";
 import { INTAKE } from "#words/en/rooms/intake";
 import { Pills } from "../../pieces/Pills.tsx";
-import { useHouses, usePatterns } from "../lanes/usePlaces.ts";
+import { useHouses, usePatterns } from "../../shop/usePlaces.ts";
 import type { PlayedOn } from "./visitDraft.ts";
 
 /** As many as find room to be tapped. */

@@ -9,8 +9,8 @@ import { ChargeChoice } from "../../pieces/ChargeChoice.tsx";
 import { OneOf } from "../../pieces/OneOf.tsx";
 import { Picture } from "../../pieces/Picture.tsx";
 import { lacksReason, usePricesToday } from "../../shop/pricing.ts";
-import { useActing } from "../../shop/useActing.ts";
 import { useOutbox } from "../../shop/useOutbox.tsx";
+import { useActing } from "../../shop/usePeople.ts";
 import { useStock } from "../../shop/useStock.ts";
 import { cautionsByHand, type LaneSideBall, type LaneSideDraft, toTell } from "./laneSideDraft.ts";
 

@@ -4,18 +4,18 @@ import type { House, Pattern } from "#contract/records/place";
 import { hasSettled } from "#engine/learning/house/correct";
 import { TAUGHT } from "#words/en/rooms/taught";
 import { usePool } from "../../client/poolHere.ts";
+import type { Json } from "../../jobFile/jobDraft.ts";
 import { Computing } from "../../pieces/Computing.tsx";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, madeOn, shop } from "../../shop/shopClient.ts";
 import { For } from "../../shop/useDoor.tsx";
+import { useNotesOfHouse } from "../../shop/usePlaces.ts";
 import { useRead, useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
-import type { Json } from "../plan/jobDraft.ts";
 import { HouseToldTables } from "./HouseToldTables.tsx";
 import { type Lack, MOST_BOWLERS, shotsPerBowler, sorted, taughtFileOf, type UsableNote } from "./taughtFile.ts";
 import { useHouseTold } from "./useHouseTold.ts";
-import { useNotesOfHouse } from "./usePlaces.ts";
 
 interface HouseTaughtProps {
   readonly house: House;

@@ -8,13 +8,13 @@ import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { For } from "../../shop/useDoor.tsx";
 import { useKept } from "../../shop/useKept.ts";
+import { useHouse, useNotesOf, usePatterns } from "../../shop/usePlaces.ts";
 import { useRead } from "../../shop/useShop.ts";
 import { HouseTaught } from "./HouseTaught.tsx";
 import { NotesOfLane } from "./NotesOfLane.tsx";
 import { OilInPlay } from "./OilInPlay.tsx";
 import { OilOnLane } from "./OilOnLane.tsx";
 import { ShotNoteForm } from "./ShotNoteForm.tsx";
-import { useHouse, useNotesOf, usePatterns } from "./usePlaces.ts";
 import { WhatLeavesSay } from "./WhatLeavesSay.tsx";
 
 /** One lane: its oil, a shot in three taps, the shots that were seen, and what they say. */

@@ -7,9 +7,9 @@ import { emptied } from "../../shop/emptied.ts";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, newKey, shop } from "../../shop/shopClient.ts";
 import { For } from "../../shop/useDoor.tsx";
+import { useHouses, useLanes, usePatterns } from "../../shop/usePlaces.ts";
 import { useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
-import { useHouses, useLanes, usePatterns } from "./usePlaces.ts";
 
 /** The houses, their lanes and their patterns. */
 export function LanesRoom() {

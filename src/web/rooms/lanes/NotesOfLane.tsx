@@ -3,11 +3,10 @@ import type { Lane } from "#contract/records/place";
 import type { ShotNote } from "#contract/records/shotNote";
 import { SHOT_NOTES } from "#words/en/rooms/lanes";
 import { PlainTable } from "../../pieces/PlainTable.tsx";
-import { NameOfBall, NameOfBowler } from "../../shop/names.tsx";
 import { answered, madeOn, shop } from "../../shop/shopClient.ts";
 import { For } from "../../shop/useDoor.tsx";
 import { useOutbox } from "../../shop/useOutbox.tsx";
-import { useWrite } from "../../shop/useShop.ts";
+import { useRead, useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { type SpeedUnit, useShopTimes, useSpeed } from "../../shop/zone.ts";
 
@@ -100,4 +99,16 @@ function placesText({ boards, breakpointBoard, breakpointFt, speedMph }: ShotNot
     ...(breakpointBoard === null ? [] : [SHOT_NOTES.breakpoint(breakpointBoard, breakpointFt)]),
     ...(speedMph === null ? [] : [speed.text(speedMph)]),
   ].join(", ");
+}
+
+const BEING_READ = "…";
+
+/** A ball by its name, as soon as it has been read. */
+export function NameOfBall({ id }: { readonly id: string }) {
+  return useRead(["balls", id], () => answered(shop.balls[":id"].$get({ param: { id } }))).data?.name ?? BEING_READ;
+}
+
+/** A bowler by name, as soon as it has been read. */
+export function NameOfBowler({ id }: { readonly id: string }) {
+  return useRead(["bowlers", id], () => answered(shop.bowlers[":id"].$get({ param: { id } }))).data?.name ?? BEING_READ;
 }

@@ -1,9 +1,9 @@
 import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
 import type { Pattern } from "#contract/records/place";
+import type { Json } from "../../jobFile/jobDraft.ts";
+import { bowlerOfJob, jobOfTicket } from "../../jobFile/jobOfTicket.ts";
 import { figureOrNull } from "../../shop/typedValues.ts";
-import type { Json } from "../plan/jobDraft.ts";
-import { bowlerOfJob, jobOfTicket } from "../plan/jobOfTicket.ts";
 
 /** The form as it was typed. */
 export interface OilInPlayDraft {

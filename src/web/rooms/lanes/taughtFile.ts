@@ -2,8 +2,8 @@ import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
 import type { Pattern } from "#contract/records/place";
 import type { ShotNote } from "#contract/records/shotNote";
-import type { Json } from "../plan/jobDraft.ts";
-import { bowlerOfJob, jobOfTicket } from "../plan/jobOfTicket.ts";
+import type { Json } from "../../jobFile/jobDraft.ts";
+import { bowlerOfJob, jobOfTicket } from "../../jobFile/jobOfTicket.ts";
 
 /** A board noted from here on is the board at the pins. */
 const PINS_FROM_FT = 59.5;

@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from "react";
 import type { FieldProblem, HouseTold } from "../../client/protocol.ts";
 import type { WorkerPool } from "../../client/workerPool.ts";
-import type { Json } from "../plan/jobDraft.ts";
+import type { Json } from "../../jobFile/jobDraft.ts";
 
 interface State {
   readonly status: "idle" | "working" | "done" | "stopped" | "failed";

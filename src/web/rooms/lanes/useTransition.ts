@@ -5,7 +5,7 @@ import { rangesOfTransition, runTransition, type TransitionProgress } from "#tas
 import type { FieldProblem, PlayedGame, PlayedLanes, TwoLayouts } from "../../client/protocol.ts";
 import type { WorkerPool } from "../../client/workerPool.ts";
 import { Refused } from "../../client/workerQueue.ts";
-import type { Json } from "../plan/jobDraft.ts";
+import type { Json } from "../../jobFile/jobDraft.ts";
 
 /** A lane in play as far as it is through, the file it answers, and its pictures. */
 export interface PlayedAnswer {

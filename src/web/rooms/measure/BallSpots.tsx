@@ -6,8 +6,8 @@ import type { Point } from "#drawing/svg";
 import type { Finish } from "#engine/surface/finish";
 import { OFF_TRACK, type Place, TRACK } from "#engine/surface/readings/places";
 import { MEASURE, PLACE_LABELS } from "#words/en/rooms/measure";
+import type { Way } from "../../measured/entries.ts";
 import { Picture } from "../../pieces/Picture.tsx";
-import type { Way } from "./entries.ts";
 import { spotsOf, trackOn } from "./places.ts";
 
 interface SpotsProps {

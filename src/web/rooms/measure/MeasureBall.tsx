@@ -1,22 +1,23 @@
-import { useEffect, useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import { Link } from "wouter";
 import { finishOrUsual } from "#contract/records/benchBall";
+import { type ReadingLineInput, readingLine } from "#drawing/readingLine";
 import { OFF_TRACK, type Place, TRACK } from "#engine/surface/readings/places";
 import { MEASURE } from "#words/en/rooms/measure";
 import { abrasiveName } from "../../benchWork/plannedStages.ts";
+import type { RoughnessUnit } from "../../measured/entries.ts";
+import { meanOf, type Read } from "../../measured/readings.ts";
+import { lineOf } from "../../measured/sidesLine.ts";
 import { OneOf } from "../../pieces/OneOf.tsx";
+import { Picture } from "../../pieces/Picture.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useRead } from "../../shop/useShop.ts";
 import { useRoughness, useRoughnessUnit } from "../../shop/zone.ts";
 import { BallSpots } from "./BallSpots.tsx";
 import { BeforeAfter } from "./BeforeAfter.tsx";
 import { EarlierReadings } from "./EarlierReadings.tsx";
-import type { RoughnessUnit } from "./entries.ts";
 import { ProfileFiles } from "./ProfileFiles.tsx";
 import { ReadHere } from "./ReadHere.tsx";
-import { ReadingLine } from "./ReadingLine.tsx";
-import { meanOf, type Read } from "./readings.ts";
-import { lineOf } from "./sidesLine.ts";
 import { type Measuring, type MeasuringOf, useMeasuring } from "./useMeasuring.ts";
 import { VerdictBar } from "./VerdictBar.tsx";
 
@@ -119,6 +120,27 @@ function Head({ of: { ball, ticket, work }, measuring }: { readonly of: Measurin
         )}
         <OneOf label={MEASURE.howLabel} value={measuring.how} words={MEASURE.ways} onChange={measuring.setHow} />
       </div>
+    </div>
+  );
+}
+
+/** Beyond this it would only be empty. */
+const WIDEST = 700;
+
+/** Every side's mean on one line, drawn as wide as its place so that its words stay as large as the others. */
+export function ReadingLine(input: ReadingLineInput) {
+  const place = useRef<HTMLDivElement>(null);
+  const [width, setWidth] = useState(0);
+  useEffect(() => {
+    const element = place.current;
+    if (element === null) return;
+    const observer = new ResizeObserver(() => setWidth(Math.min(WIDEST, element.clientWidth)));
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, []);
+  return (
+    <div ref={place} className="reading-line">
+      {width > 0 && input.points.length > 0 && <Picture svg={readingLine(input, width)} className="reading-line-picture" />}
     </div>
   );
 }

@@ -10,8 +10,8 @@ import { useReadingsOf } from "../../shop/readingsHere.ts";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useOutbox } from "../../shop/useOutbox.tsx";
 import { useRead } from "../../shop/useShop.ts";
+import { useOneTicket, useStagesDone } from "../../shop/useTicket.ts";
 import { useSettings } from "../../shop/zone.ts";
-import { useOneTicket, useStagesDone } from "../ticket/useTicket.ts";
 import { MeasureBall } from "./MeasureBall.tsx";
 import type { MeasuringOf } from "./useMeasuring.ts";
 

@@ -1,10 +1,10 @@
 import type { ReferenceBall } from "#contract/records/stock";
 import { isSide, OFF_TRACK, type Place, TRACK } from "#engine/surface/readings/places";
 import { MEASURE, PLACE_LABELS } from "#words/en/rooms/measure";
+import { READ_ORDER, type RoughnessUnit } from "../../measured/entries.ts";
+import type { Read } from "../../measured/readings.ts";
 import { WordField } from "../../pieces/PlainFields.tsx";
 import { useRoughnessUnit } from "../../shop/zone.ts";
-import { READ_ORDER, type RoughnessUnit } from "./entries.ts";
-import type { Read } from "./readings.ts";
 import { SheenKeys } from "./SheenKeys.tsx";
 import { TesterPad } from "./TesterPad.tsx";
 import type { Measuring, MeasuringOf } from "./useMeasuring.ts";

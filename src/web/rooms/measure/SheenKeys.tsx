@@ -1,6 +1,6 @@
 import { useEffect, useRef } from "react";
 import { MEASURE } from "#words/en/rooms/measure";
-import type { Comparison } from "./entries.ts";
+import type { Comparison } from "../../measured/entries.ts";
 
 interface SheenProps {
   readonly label: string;

@@ -1,8 +1,8 @@
 import { useEffect, useId, useRef } from "react";
 import { MEASURE } from "#words/en/rooms/measure";
 import { fixed } from "#words/figures";
-import { mostIn, type RoughnessUnit, readingsOf } from "./entries.ts";
-import { meanOf } from "./readings.ts";
+import { mostIn, type RoughnessUnit, readingsOf } from "../../measured/entries.ts";
+import { meanOf } from "../../measured/readings.ts";
 
 interface PadProps {
   /** What is read, for those who do not see the heading. */

@@ -6,13 +6,13 @@ import type { SignedEntry } from "#contract/records/ticketWork";
 import type { Work } from "#engine/signed/work";
 import { MEASURE, PLACE_LABELS } from "#words/en/rooms/measure";
 import { abrasiveName } from "../../benchWork/plannedStages.ts";
+import { useSign } from "../../benchWork/useSign.ts";
+import { READ_ORDER } from "../../measured/entries.ts";
+import { judgedText, worst } from "../../measured/judgedText.ts";
 import { LineField } from "../../pieces/PlainFields.tsx";
 import { useTicketWrites } from "../../shop/ticketWrites.ts";
 import { useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
-import { useSign } from "../bench/useSign.ts";
-import { READ_ORDER } from "./entries.ts";
-import { judgedText, worst } from "./judgedText.ts";
 import type { Measuring } from "./useMeasuring.ts";
 
 interface BarProps {

@@ -3,7 +3,7 @@ import type { Bowler } from "#contract/records/bowler";
 import type { Point } from "#drawing/svg";
 import { OFF_TRACK, type Place, TRACK } from "#engine/surface/readings/places";
 import type { Vector } from "#engine/vector";
-import { placesOnBall } from "../ball/space/placesOnBall.ts";
+import { placesOnBall } from "../../measured/placesOnBall.ts";
 
 export interface TrackOnBall {
   readonly front: readonly Point[];

@@ -9,14 +9,14 @@ import type { Work } from "#engine/signed/work";
 import type { SideId } from "#engine/surface/padWork/sides";
 import { OFF_TRACK, type Place, TRACK } from "#engine/surface/readings/places";
 import { MEASURE, PLACE_LABELS } from "#words/en/rooms/measure";
+import { type Comparison, READ_ORDER, sheenRow, testerRows, type Way } from "../../measured/entries.ts";
+import { heldTo } from "../../measured/heldTo.ts";
+import { type Judged, judgedBySheen, judgedByTester } from "../../measured/judged.ts";
+import { lastGo, lastTaken, type Read, readAt, readingsNow } from "../../measured/readings.ts";
 import { type ReadingHere, readingsThatStand } from "../../shop/readingsHere.ts";
 import { newKey } from "../../shop/shopClient.ts";
 import { useKept } from "../../shop/useKept.ts";
 import { useOutbox } from "../../shop/useOutbox.tsx";
-import { type Comparison, READ_ORDER, sheenRow, testerRows, type Way } from "./entries.ts";
-import { heldTo } from "./heldTo.ts";
-import { type Judged, judgedBySheen, judgedByTester } from "./judged.ts";
-import { lastGo, lastTaken, type Read, readAt, readingsNow } from "./readings.ts";
 
 interface Draft {
   /** Null: as the last readings were taken. */

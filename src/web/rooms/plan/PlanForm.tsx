@@ -9,12 +9,12 @@ import {
   PLAN_FORM,
   SPEED_WORD_TEXT,
 } from "#words/en/screens";
+import { type Json, valueAt } from "../../jobFile/jobDraft.ts";
 import { Fold } from "../../pieces/Fold.tsx";
 import { OneOf } from "../../pieces/OneOf.tsx";
 import { DragEntry, OilDrag } from "./dragFields.tsx";
 import { ChoiceEntry, NumberEntry, TextEntry } from "./fields.tsx";
 import { type FormContent, FormContext, useForm } from "./formContext.ts";
-import { type Json, valueAt } from "./jobDraft.ts";
 import { CandidatesEntry, LimitsEntries } from "./limitFields.tsx";
 import { ballSummary, bowlerSummary, laneSummary, lineSummary } from "./summaries.ts";
 import { TaughtEntry } from "./TaughtEntry.tsx";

@@ -1,7 +1,7 @@
 import { useSearchParams } from "wouter";
 import { lazyRoom } from "../../client/lazyRoom.ts";
 import type { WorkerPool } from "../../client/workerPool.ts";
-import { EXAMPLE_JOB } from "./exampleJob.ts";
+import { EXAMPLE_JOB } from "../../jobFile/exampleJob.ts";
 import { Plan } from "./Plan.tsx";
 
 const PlanForTicket = lazyRoom(() => import("./PlanForTicket.tsx").then((m) => ({ default: m.PlanForTicket })));

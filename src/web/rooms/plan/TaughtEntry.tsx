@@ -1,9 +1,9 @@
 import type { House } from "#contract/records/place";
 import { TAUGHT } from "#words/en/rooms/taught";
+import { type Json, valueAt } from "../../jobFile/jobDraft.ts";
 import { WordField } from "../../pieces/PlainFields.tsx";
-import { useHouses } from "../lanes/usePlaces.ts";
+import { useHouses } from "../../shop/usePlaces.ts";
 import { useForm } from "./formContext.ts";
-import { type Json, valueAt } from "./jobDraft.ts";
 
 const NOTHING = "";
 const AS_IN_FILE = "file";

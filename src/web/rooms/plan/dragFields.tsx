@@ -1,7 +1,7 @@
 import { useEffect, useId, useRef, useState } from "react";
 import { PLAN_FORM } from "#words/en/screens";
+import { type Json, valueAt } from "../../jobFile/jobDraft.ts";
 import { useForm } from "./formContext.ts";
-import { type Json, valueAt } from "./jobDraft.ts";
 
 /** While something is dragged the question is asked this often: the first look takes about as long, and an answer that never comes does not follow. */
 const ASK_EVERY_MS = 250;

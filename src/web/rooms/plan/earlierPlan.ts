@@ -1,7 +1,7 @@
 import type { Ticket } from "#contract/records/ticket";
+import type { JobDraft, Json } from "../../jobFile/jobDraft.ts";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useRead } from "../../shop/useShop.ts";
-import type { JobDraft, Json } from "./jobDraft.ts";
 
 /** What a plan of another ball says of the same bowler too: the delivery, where they play, on which oil. The ball's own stays its own. */
 const OF_BOWLER = ["bowler", "lane", "line", "limits"] as const;

@@ -1,8 +1,9 @@
 import { useState } from "react";
-import { Input, Label, Text, TextField } from "react-aria-components";
 import { PLAN_FORM } from "#words/en/screens";
+import { readNumber, valueAt } from "../../jobFile/jobDraft.ts";
+import { LineField, WordField } from "../../pieces/PlainFields.tsx";
+import { typedOf } from "../../shop/typedValues.ts";
 import { problemAt, useForm } from "./formContext.ts";
-import { readNumber, valueAt } from "./jobDraft.ts";
 
 interface FieldProps {
   readonly path: string;
@@ -10,110 +11,68 @@ interface FieldProps {
   readonly help?: string;
 }
 
-/** Text of a value as it would be typed. */
-function typedText(value: unknown): string {
-  return value === undefined || value === null ? "" : String(value);
+/** What is wrong with a field of the job and what is allowed; undefined where nothing is. */
+export function useProblem(path: string): string | undefined {
+  const problem = problemAt(useForm().problems, path);
+  return problem === undefined ? undefined : PLAN_FORM.allowed(problem.value, problem.allowed);
 }
 
-/** What stands beside a field: what is wrong and what is allowed, else a help. */
-function FieldNotes({ path, help }: { readonly path: string; readonly help: string | undefined }) {
-  const problem = problemAt(useForm().problems, path);
-  return (
-    <>
-      {problem !== undefined && (
-        <Text slot="errorMessage" className="field-problem">
-          {PLAN_FORM.allowed(problem.value, problem.allowed)}
-        </Text>
-      )}
-      {help !== undefined && (
-        <Text slot="description" className="field-help">
-          {help}
-        </Text>
-      )}
-    </>
-  );
+/** Text of a value as it would be typed. */
+function typedText(value: unknown): string {
+  return typedOf(value as string | number | null | undefined);
 }
 
 /** A number with its unit. What was typed stays as typed; empty means that the usual value is taken, which is shown. */
-export function NumberEntry({ path, label, unit, help }: FieldProps & { readonly unit: string }) {
-  const { draft, problems, question } = useForm();
+export function NumberEntry({ path, unit, ...field }: FieldProps & { readonly unit: string }) {
+  const { draft, question } = useForm();
   const value = valueAt(draft.job, path);
   const [typed, setTyped] = useState(typedText(value));
   // A value changed from elsewhere (undo, an opened file) replaces the text; the field's own value keeps "17." as typed.
   const shown = readNumber(typed) === (value ?? undefined) ? typed : typedText(value);
   const taken = valueAt(question, path);
   return (
-    <TextField
-      className="field"
+    <LineField
+      {...field}
+      inputMode="decimal"
+      unit={unit}
       value={shown}
-      isInvalid={problemAt(problems, path) !== undefined}
+      problem={useProblem(path)}
+      placeholder={typeof taken === "number" ? PLAN_FORM.taken(String(taken)) : ""}
       onChange={(text) => {
         setTyped(text);
         draft.set(path, readNumber(text));
       }}
-    >
-      <Label>{label}</Label>
-      <span className="entry">
-        <Input inputMode="decimal" autoComplete="off" placeholder={typeof taken === "number" ? PLAN_FORM.taken(String(taken)) : ""} />
-        {unit !== "" && <span className="unit">{unit}</span>}
-      </span>
-      <FieldNotes path={path} help={help} />
-    </TextField>
+    />
   );
 }
 
 /** A line of text; empty means that nothing was entered. */
-export function TextEntry({ path, label, help }: FieldProps) {
-  const { draft, problems } = useForm();
+export function TextEntry({ path, ...field }: FieldProps) {
+  const { draft } = useForm();
   return (
-    <TextField
-      className="field"
+    <LineField
+      {...field}
       value={typedText(valueAt(draft.job, path))}
-      isInvalid={problemAt(problems, path) !== undefined}
+      problem={useProblem(path)}
       onChange={(text) => draft.set(path, text === "" ? undefined : text)}
-    >
-      <Label>{label}</Label>
-      <Input autoComplete="off" />
-      <FieldNotes path={path} help={help} />
-    </TextField>
+    />
   );
 }
 
-/** One of a few words; an empty one means that nobody knows. The browser's own list: it is the best there is on a phone, and by keyboard. */
-export function ChoiceEntry({
-  path,
-  label,
-  help,
-  words,
-  fallback,
-}: FieldProps & { readonly words: Readonly<Record<string, string>>; readonly fallback: string }) {
-  const { draft, problems } = useForm();
-  const value = typedText(valueAt(draft.job, path) ?? fallback);
-  const problem = problemAt(problems, path);
-  const id = `choice-${path}`;
+interface ChoiceProps extends FieldProps {
+  readonly words: Readonly<Record<string, string>>;
+  readonly fallback: string;
+}
+
+/** One of a few words; an empty one means that nobody knows. */
+export function ChoiceEntry({ path, fallback, ...field }: ChoiceProps) {
+  const { draft } = useForm();
   return (
-    <div className="field">
-      <label htmlFor={id}>{label}</label>
-      <select
-        id={id}
-        value={value}
-        aria-invalid={problem !== undefined}
-        aria-describedby={problem === undefined ? undefined : `${id}-problem`}
-        onChange={({ target }) => draft.set(path, target.value === "" ? undefined : target.value)}
-      >
-        {!(value in words) && <option value={value}>{value}</option>}
-        {Object.entries(words).map(([word, text]) => (
-          <option key={word} value={word}>
-            {text}
-          </option>
-        ))}
-      </select>
-      {problem !== undefined && (
-        <span id={`${id}-problem`} className="field-problem">
-          {PLAN_FORM.allowed(problem.value, problem.allowed)}
-        </span>
-      )}
-      {help !== undefined && <span className="field-help">{help}</span>}
-    </div>
+    <WordField
+      {...field}
+      value={typedText(valueAt(draft.job, path) ?? fallback)}
+      problem={useProblem(path)}
+      onChange={(word) => draft.set(path, word === "" ? undefined : word)}
+    />
   );
 }

@@ -2,7 +2,7 @@ import { Button, FileTrigger } from "react-aria-components";
 import { PLAN_ANSWER, PLAN_FORM } from "#words/en/screens";
 import { saveText } from "../../client/saveFile.ts";
 import type { WorkerPool } from "../../client/workerPool.ts";
-import type { JobDraft } from "./jobDraft.ts";
+import type { JobDraft } from "../../jobFile/jobDraft.ts";
 import { tableCsv } from "./tableColumns.ts";
 import type { Answered } from "./usePlan.ts";
 

@@ -1,38 +1,28 @@
 import { useState } from "react";
-import { Input, Label, Text, TextField } from "react-aria-components";
 import { PLAN_FORM } from "#words/en/screens";
-import { problemAt, useForm } from "./formContext.ts";
-import { type Json, readNumber, valueAt } from "./jobDraft.ts";
+import { type Json, readNumber, valueAt } from "../../jobFile/jobDraft.ts";
+import { LineField } from "../../pieces/PlainFields.tsx";
+import { useProblem } from "./fields.tsx";
+import { useForm } from "./formContext.ts";
 
 /** Finishes to compare, as one line of text: `1000, 2000, 2000 + polish`. */
 export function CandidatesEntry() {
-  const { draft, problems } = useForm();
+  const { draft } = useForm();
   const value = valueAt(draft.job, "candidates");
   const written = Array.isArray(value) ? value.join(", ") : "";
   const [typed, setTyped] = useState(written);
   const isOwn = JSON.stringify(listOf(typed) ?? []) === JSON.stringify(value ?? []);
-  const problem = problemAt(problems, "candidates");
   return (
-    <TextField
-      className="field"
+    <LineField
+      label={PLAN_FORM.candidates}
+      help={PLAN_FORM.candidatesHelp}
       value={isOwn ? typed : written}
-      isInvalid={problem !== undefined}
+      problem={useProblem("candidates")}
       onChange={(text) => {
         setTyped(text);
         draft.set("candidates", listOf(text));
       }}
-    >
-      <Label>{PLAN_FORM.candidates}</Label>
-      <Input autoComplete="off" />
-      {problem !== undefined && (
-        <Text slot="errorMessage" className="field-problem">
-          {PLAN_FORM.allowed(problem.value, problem.allowed)}
-        </Text>
-      )}
-      <Text slot="description" className="field-help">
-        {PLAN_FORM.candidatesHelp}
-      </Text>
-    </TextField>
+    />
   );
 }
 
@@ -60,26 +50,22 @@ export function LimitsEntries() {
   ));
 }
 
-/** One end of a pair. As soon as one end is entered the pair stands in the job, the other end with the usual value. */
-function LimitEntry({
-  name,
-  end,
-  label,
-  unit,
-}: {
+interface LimitProps {
   readonly name: string;
   readonly end: 0 | 1;
   readonly label: string;
   readonly unit: string;
-}) {
-  const { draft, problems, question } = useForm();
+}
+
+/** One end of a pair. As soon as one end is entered the pair stands in the job, the other end with the usual value. */
+function LimitEntry({ name, end, label, unit }: LimitProps) {
+  const { draft, question } = useForm();
   const path = `limits.${name}`;
   const usual = valueAt(question, path) as readonly Json[] | undefined;
   const pair = valueAt(draft.job, path) as readonly Json[] | undefined;
   const value = pair?.[end];
   const [typed, setTyped] = useState(value === undefined ? "" : String(value));
   const shown = readNumber(typed) === value ? typed : String(value ?? "");
-  const problem = problemAt(problems, `${path}[${end}]`);
   const change = (text: string): void => {
     setTyped(text);
     const entered = readNumber(text);
@@ -88,17 +74,14 @@ function LimitEntry({
     draft.set(path, entered === undefined ? undefined : next);
   };
   return (
-    <TextField className="field" value={shown} isInvalid={problem !== undefined} onChange={change}>
-      <Label>{label}</Label>
-      <span className="entry">
-        <Input inputMode="decimal" autoComplete="off" placeholder={usual === undefined ? "" : PLAN_FORM.taken(String(usual[end]))} />
-        {unit !== "" && <span className="unit">{unit}</span>}
-      </span>
-      {problem !== undefined && (
-        <Text slot="errorMessage" className="field-problem">
-          {PLAN_FORM.allowed(problem.value, problem.allowed)}
-        </Text>
-      )}
-    </TextField>
+    <LineField
+      label={label}
+      unit={unit}
+      inputMode="decimal"
+      placeholder={usual === undefined ? "" : PLAN_FORM.taken(String(usual[end]))}
+      value={shown}
+      problem={useProblem(`${path}[${end}]`)}
+      onChange={change}
+    />
   );
 }

@@ -1,5 +1,5 @@
 import { COVER_WORDS, PATTERN_WORDS, PLAN_ANSWER } from "#words/en/screens";
-import { type JobDraft, valueAt } from "./jobDraft.ts";
+import { type JobDraft, valueAt } from "../../jobFile/jobDraft.ts";
 
 /** The parts of the form in one line each, for when they are folded away and for paper. */
 const joined = (...parts: readonly (string | null)[]): string => parts.filter((p) => p !== null && p !== "").join(", ");

@@ -1,6 +1,6 @@
 import { useEffect, useReducer } from "react";
 import { recall, remember } from "../../client/memory.ts";
-import { isJobDraft, type JobDraft, type Json, withValue } from "./jobDraft.ts";
+import { isJobDraft, type JobDraft, type Json, withValue } from "../../jobFile/jobDraft.ts";
 
 /** The job that a form opens with, and the name under which this browser remembers what becomes of it. */
 export interface Beginning {

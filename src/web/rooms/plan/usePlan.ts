@@ -7,7 +7,7 @@ import { type PlanProgress, runPlan } from "#tasks/planTask";
 import type { FieldProblem } from "../../client/protocol.ts";
 import type { WorkerPool } from "../../client/workerPool.ts";
 import { Refused } from "../../client/workerQueue.ts";
-import type { JobDraft } from "./jobDraft.ts";
+import type { JobDraft } from "../../jobFile/jobDraft.ts";
 
 /** An answer and the question it answers; while a new one is computed the old one stands. */
 export interface Answered {

@@ -3,8 +3,8 @@ import type { Visit } from "#contract/records/visit";
 import { INTAKE } from "#words/en/rooms/intake";
 import { PRINT } from "#words/en/rooms/print";
 import { TICKET } from "#words/en/rooms/ticket";
+import { useAccount } from "../../shop/useTicket.ts";
 import { useSettings, useShopTimes } from "../../shop/zone.ts";
-import { useAccount } from "../ticket/useTicket.ts";
 import { ScanCode } from "./ScanCode.tsx";
 import type { SheetParts } from "./sheetParts.ts";
 

@@ -2,8 +2,7 @@ import type { Ticket } from "#contract/records/ticket";
 import type { SignedEntry } from "#contract/records/ticketWork";
 import type { Work } from "#engine/signed/work";
 import { TICKET } from "#words/en/rooms/ticket";
-import { abrasiveName, stageName, wayText } from "../../benchWork/plannedStages.ts";
-import { usedInstead } from "../ticket/Work.tsx";
+import { abrasiveName, stageName, usedInstead, wayText } from "../../benchWork/plannedStages.ts";
 
 /** The stages planned, each with who has done it, and room to sign by hand. */
 export function StageTable({ ticket, work }: { readonly ticket: Ticket; readonly work: Work<SignedEntry> }) {

@@ -6,9 +6,9 @@ import type { Ticket } from "#contract/records/ticket";
 import type { SignedEntry } from "#contract/records/ticketWork";
 import type { Work } from "#engine/signed/work";
 import type { SideId } from "#engine/surface/padWork/sides";
-import { heldTo } from "../measure/heldTo.ts";
-import { type Judged, judgedBySheen, judgedByTester } from "../measure/judged.ts";
-import { type Asked, type Read, readAt, readingsNow } from "../measure/readings.ts";
+import { heldTo } from "../../measured/heldTo.ts";
+import { type Judged, judgedBySheen, judgedByTester } from "../../measured/judged.ts";
+import { type Asked, type Read, readAt, readingsNow } from "../../measured/readings.ts";
 
 /** What is known of a ticket's ball and was read on it. */
 export interface ReadOf {

@@ -5,8 +5,7 @@ import { assume } from "#engine/assumptions";
 import type { Work } from "#engine/signed/work";
 import { careOf } from "#engine/surface/care";
 import { effectiveRaUm, type Finish } from "#engine/surface/finish";
-import { gamesPerWeek } from "../../benchWork/gamesPerWeek.ts";
-import { ballUse } from "../ball/ballUse.ts";
+import { ballUse } from "../../measured/ballUse.ts";
 
 export interface ComeBack {
   readonly games: number;
@@ -48,4 +47,20 @@ export function comeBack(ball: Ball, tickets: readonly Ticket[], work: Work<Sign
   const perWeek = gamesPerWeek(ball);
   const days = perWeek === null ? null : (7 * first.games) / perWeek;
   return { ...first, at: days === null || days > FURTHEST_DAYS ? null : new Date(nowMs + days * DAY_MS).toISOString() };
+}
+
+const WEEK_MS = 7 * 86_400_000;
+/** Two evenings a week apart say nothing yet of a habit. */
+const LEAST_WEEKS = 3;
+/** What somebody bowled years ago is no habit of today. */
+const ENTRIES = 10;
+
+/** How many games a week a ball sees, by what was written down of late; null where too little was. An entry's games were bowled since the one before. */
+export function gamesPerWeek({ games }: Pick<Ball, "games">): number | null {
+  const entries = games.toSorted((a, b) => a.at.localeCompare(b.at)).slice(-ENTRIES);
+  const [first, last] = [entries.at(0), entries.at(-1)];
+  if (first === undefined || last === undefined) return null;
+  const weeks = (Date.parse(last.at) - Date.parse(first.at)) / WEEK_MS;
+  const total = entries.slice(1).reduce((sum, entry) => sum + entry.games, 0);
+  return weeks < LEAST_WEEKS || total === 0 ? null : total / weeks;
 }

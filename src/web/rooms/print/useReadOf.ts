@@ -5,7 +5,7 @@ import { everyPage } from "../../shop/everyPage.ts";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useOutbox } from "../../shop/useOutbox.tsx";
 import { useRead } from "../../shop/useShop.ts";
-import { useStagesDone } from "../ticket/useTicket.ts";
+import { useStagesDone } from "../../shop/useTicket.ts";
 import type { ReadOf } from "./agreement.ts";
 import type { SheetParts } from "./sheetParts.ts";
 

@@ -1,4 +1,10 @@
+import { BALL_FIELDS } from "#contract/records/ballFields";
+import { BOWLER_FIELDS } from "#contract/records/bowlerFields";
+import { type Described, placedIn } from "#contract/records/described";
+import { BALL_LOG } from "#words/en/rooms/ball";
+import { BOWLER } from "#words/en/rooms/bowler";
 import { SHOP } from "#words/en/rooms/shop";
+import type { Label } from "../../pieces/describedForm.ts";
 import { WordField } from "../../pieces/PlainFields.tsx";
 import { type Column, PlainTable } from "../../pieces/PlainTable.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
@@ -35,6 +41,11 @@ const asked = ({ kind, csv, mapping }: List) => ({ kind, csv, ...(mapping === nu
 const previewed = (list: List) => answered(shop.imports.preview.$post({ json: asked(list) }));
 type Seen = Awaited<ReturnType<typeof previewed>>;
 
+interface SeenProps {
+  readonly kind: ImportKind;
+  readonly seen: Seen;
+}
+
 /** What a list would do: which column feeds which field, the rows that cannot be taken, else the first as they would be kept. */
 export function ImportPreview({ list, onMap, onDone }: PreviewProps) {
   const seen = useRead(["imports", list.key, list.kind, list.mapping], () => previewed(list));
@@ -48,9 +59,9 @@ export function ImportPreview({ list, onMap, onDone }: PreviewProps) {
   const count = rows - alreadyThere;
   return (
     <>
-      <Columns seen={seen.data} onMap={onMap} />
+      <Columns kind={list.kind} seen={seen.data} onMap={onMap} />
       <p role="status">{SHOP.rows(rows, alreadyThere)}</p>
-      {problems.length > 0 ? <Problems problems={problems} /> : <Sample seen={seen.data} />}
+      {problems.length > 0 ? <Problems problems={problems} /> : <Sample kind={list.kind} seen={seen.data} />}
       <button
         type="button"
         className="button primary"
@@ -65,8 +76,8 @@ export function ImportPreview({ list, onMap, onDone }: PreviewProps) {
 }
 
 /** Which column feeds which field; what the shop did not recognise is chosen here. */
-function Columns({ seen: { columns, mapping, fields }, onMap }: { readonly seen: Seen; onMap: PreviewProps["onMap"] }) {
-  const words = { "": SHOP.noField, ...Object.fromEntries(fields.map((field) => [field, fieldName(field)])) };
+function Columns({ kind, seen: { columns, mapping, fields }, onMap }: SeenProps & { onMap: PreviewProps["onMap"] }) {
+  const words = { "": SHOP.noField, ...Object.fromEntries(fields.map((field) => [field, NAMES[kind][field] ?? field])) };
   const choose = (column: string, field: string) => {
     const { [column]: _before, ...others } = mapping;
     onMap(field === "" ? others : { ...others, [column]: field });
@@ -86,8 +97,20 @@ function Columns({ seen: { columns, mapping, fields }, onMap }: { readonly seen:
   );
 }
 
-function fieldName(field: string): string {
-  return SHOP.fields[field] ?? field;
+/** Fields are called as in their forms; the owner of a ball is no field of one. */
+const NAMES: Readonly<Record<ImportKind, Readonly<Record<string, string>>>> = {
+  bowlers: importNames(BOWLER_FIELDS, BOWLER.fields),
+  balls: { ...importNames(BALL_FIELDS, BALL_LOG.fields), owner: BALL_LOG.owner },
+};
+
+/** What a column may feed goes by its own name, also in a group: `massLb`. */
+function importNames(described: Described, fields: Readonly<Record<string, Label>>): Readonly<Record<string, string>> {
+  return Object.fromEntries(
+    placedIn(described).flatMap(({ path, key, field }) => {
+      const name = fields[path];
+      return field.imported === undefined || typeof name !== "string" ? [] : [[key, name]];
+    }),
+  );
 }
 
 function Problems({ problems }: { readonly problems: Seen["problems"] }) {
@@ -106,10 +129,10 @@ function Problems({ problems }: { readonly problems: Seen["problems"] }) {
   );
 }
 
-function Sample({ seen: { sample, mapping } }: { readonly seen: Seen }) {
+function Sample({ kind, seen: { sample, mapping } }: SeenProps) {
   const fields = [...new Set(Object.values(mapping))];
   const columns: readonly Column<Record<string, unknown>>[] = fields.map((field) => ({
-    name: fieldName(field),
+    name: NAMES[kind][field] ?? field,
     cell: (row) => shown(row[field] ?? (row.core as Record<string, unknown> | undefined)?.[field]),
   }));
   return (

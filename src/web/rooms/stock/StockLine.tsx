@@ -1,13 +1,17 @@
-import type { StockItem } from "#contract/records/stock";
+import type { StockItem, StockMovement } from "#contract/records/stock";
 import { STOCK } from "#words/en/rooms/stock";
+import { signed } from "#words/figures";
 import { EditPlate } from "../../pieces/EditPlate.tsx";
 import { Fold } from "../../pieces/Fold.tsx";
+import { type Column, PlainTable } from "../../pieces/PlainTable.tsx";
+import { Reading } from "../../shop/Reading.tsx";
 import { answered, madeOn, shop } from "../../shop/shopClient.ts";
+import { figureText } from "../../shop/typedValues.ts";
 import { For } from "../../shop/useDoor.tsx";
 import { type Typed, useEditing } from "../../shop/useEditing.ts";
-import { figureText } from "../../shop/zone.ts";
+import { useRead } from "../../shop/useShop.ts";
+import { useShopTimes } from "../../shop/zone.ts";
 import { ComeAndGo } from "./ComeAndGo.tsx";
-import { Movements } from "./Movements.tsx";
 import { ITEM_FIELDS, itemTyped, itemWritten, readItem } from "./stockForm.ts";
 
 interface LineProps {
@@ -62,4 +66,27 @@ function AboutItem({ item }: { readonly item: StockItem }) {
 function change(id: string, made: { readonly version: number }, typed: Typed): Promise<StockItem> {
   const json = { ...itemWritten(typed), state: typed.state as StockItem["state"], note: typed.note };
   return answered(shop["stock-items"][":id"].$patch({ param: { id }, json, header: madeOn(made) }));
+}
+
+const LATEST = "200";
+
+/** What came and went of an item, the latest two hundred. */
+export function Movements({ item }: { readonly item: StockItem }) {
+  const times = useShopTimes();
+  const movements = useRead(["stock-movements", item.id], () =>
+    answered(shop["stock-movements"].$get({ query: { stockItemId: item.id, limit: LATEST } })),
+  );
+  const columns: readonly Column<StockMovement>[] = [
+    { name: STOCK.columns.at, kind: "day", cell: ({ at }) => times.at(at) },
+    { name: STOCK.columns.why, cell: ({ why, note }) => (note === "" ? STOCK.whys[why] : `${STOCK.whys[why]}, ${note}`) },
+    { name: STOCK.columns.change, kind: "figure", cell: ({ change }) => signed(change, Number.isInteger(change) ? 0 : 1) },
+  ];
+  return (
+    <details className="add-stop">
+      <summary>{STOCK.movements}</summary>
+      <Reading of={movements} isEmpty={({ items }) => items.length === 0} empty={STOCK.noMovements}>
+        {({ items }) => <PlainTable name={STOCK.movements} columns={columns} rows={items} keyOf={({ id }) => id} />}
+      </Reading>
+    </details>
+  );
 }

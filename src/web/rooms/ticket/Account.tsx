@@ -12,12 +12,12 @@ import { chargeName } from "../../shop/pricing.ts";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useRead } from "../../shop/useShop.ts";
+import { useAccount } from "../../shop/useTicket.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
 import { Discount } from "./Discount.tsx";
 import { PriceWork } from "./PriceWork.tsx";
 import { type Method, useTakePayment } from "./useTakePayment.ts";
-import { useAccount } from "./useTicket.ts";
 
 interface OfTicket {
   readonly ticket: Ticket;

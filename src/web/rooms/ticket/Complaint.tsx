@@ -4,10 +4,10 @@ import { INTAKE, SYMPTOMS } from "#words/en/rooms/intake";
 import { TICKET } from "#words/en/rooms/ticket";
 import { WRONG } from "#words/en/rooms/wrong";
 import { For } from "../../shop/useDoor.tsx";
+import { useTold } from "../../shop/useSaidAtCounter.ts";
+import type { TicketParts } from "../../shop/useTicket.ts";
 import { useShopTimes } from "../../shop/zone.ts";
 import { PromiseChange } from "./PromiseChange.tsx";
-import type { TicketParts } from "./TicketHead.tsx";
-import { useTold } from "./toldOf.ts";
 
 /** What is wrong with the ball, what was seen on it, in the bowler's words. */
 export function Complaint({ ticket, ball }: TicketParts) {

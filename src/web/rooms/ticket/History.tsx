@@ -8,13 +8,13 @@ import { TICKET } from "#words/en/rooms/ticket";
 import { TICKET_STATE_WORDS } from "#words/en/rooms/today";
 import type { OnTheBench } from "../../benchWork/onTheBench.ts";
 import { abrasiveName, stageName } from "../../benchWork/plannedStages.ts";
+import { TakeBack } from "../../benchWork/TakeBack.tsx";
 import { ReasonPress } from "../../pieces/ReasonPress.tsx";
 import { For } from "../../shop/useDoor.tsx";
 import { usePeople } from "../../shop/usePeople.ts";
+import { useMoveTicket } from "../../shop/useTicket.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
-import { TakeBack } from "./TakeBack.tsx";
-import { useMoveTicket } from "./useTicket.ts";
 
 interface HistoryProps {
   readonly here: OnTheBench;

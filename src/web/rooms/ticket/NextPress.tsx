@@ -5,12 +5,12 @@ import { PRICING } from "#words/en/rooms/pricing";
 import { TICKET } from "#words/en/rooms/ticket";
 import { WordField } from "../../pieces/PlainFields.tsx";
 import { useMay } from "../../shop/useDoor.tsx";
+import type { TicketParts } from "../../shop/useTicket.ts";
+import { useAccount, useMoveTicket } from "../../shop/useTicket.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
 import { PriceWork } from "./PriceWork.tsx";
-import type { TicketParts } from "./TicketHead.tsx";
 import { type Method, useTakePayment } from "./useTakePayment.ts";
-import { useAccount, useMoveTicket } from "./useTicket.ts";
 
 /** The one thing that is to be done with a ticket as it stands. */
 export function NextPress(parts: TicketParts) {

@@ -4,9 +4,9 @@ import { TICKET } from "#words/en/rooms/ticket";
 import { LineField } from "../../pieces/PlainFields.tsx";
 import { emptied } from "../../shop/emptied.ts";
 import { For } from "../../shop/useDoor.tsx";
+import { useChangeTicket } from "../../shop/useTicket.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
-import { useChangeTicket } from "./useTicket.ts";
 
 /** Reasons not to work on the ball: shown first and large, cleared one by one, and new ones added. */
 export function Stops({ ticket, isAdding }: { readonly ticket: Ticket; readonly isAdding: boolean }) {

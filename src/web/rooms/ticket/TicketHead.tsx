@@ -1,24 +1,14 @@
 import { Link } from "wouter";
-import type { Ball } from "#contract/records/ball";
-import type { Bowler } from "#contract/records/bowler";
 import type { Ticket } from "#contract/records/ticket";
-import type { SignedEntry } from "#contract/records/ticketWork";
-import type { Work } from "#engine/signed/work";
 import { PRINT } from "#words/en/rooms/print";
 import { TICKET } from "#words/en/rooms/ticket";
 import { FinishSwatch } from "../../pieces/FinishSwatch.tsx";
 import { ownerLink } from "../../pieces/ownerLink.tsx";
 import { For } from "../../shop/useDoor.tsx";
+import type { TicketParts } from "../../shop/useTicket.ts";
 import { useShopTimes } from "../../shop/zone.ts";
 import { NextPress } from "./NextPress.tsx";
 import { StateTrack } from "./StateTrack.tsx";
-
-export interface TicketParts {
-  readonly ticket: Ticket;
-  readonly ball: Ball;
-  readonly bowler: Bowler | null;
-  readonly work: Work<SignedEntry>;
-}
 
 const LARGE = 64;
 

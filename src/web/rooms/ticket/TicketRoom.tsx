@@ -8,22 +8,22 @@ import { HELD } from "#words/en/rooms/held";
 import { TICKET } from "#words/en/rooms/ticket";
 import { TICKET_STATE_WORDS } from "#words/en/rooms/today";
 import { workHere } from "../../benchWork/onTheBench.ts";
+import { DidItWork } from "../../pieces/DidItWork.tsx";
 import { ReasonPress } from "../../pieces/ReasonPress.tsx";
 import { Photos } from "../../shop/Photos.tsx";
 import { Reading } from "../../shop/Reading.tsx";
 import { For, useMay } from "../../shop/useDoor.tsx";
 import { useOutbox } from "../../shop/useOutbox.tsx";
 import { usePhotos } from "../../shop/usePhotos.ts";
+import { type TicketParts, useMoveTicket, useStagesDone, useTicket } from "../../shop/useTicket.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
-import { DidItWork } from "../held/DidItWork.tsx";
 import { Account } from "./Account.tsx";
 import { AlsoInVisit } from "./AlsoInVisit.tsx";
 import { Complaint } from "./Complaint.tsx";
 import { History } from "./History.tsx";
 import { ReadingsOf } from "./ReadingsOf.tsx";
 import { Stops } from "./Stops.tsx";
-import { TicketHead, type TicketParts } from "./TicketHead.tsx";
-import { useMoveTicket, useStagesDone, useTicket } from "./useTicket.ts";
+import { TicketHead } from "./TicketHead.tsx";
 import { ChangeFinish, Work } from "./Work.tsx";
 
 /** One visit's ball: what becomes of it, the work left, what was complained of, money; the rest a press away. */

@@ -3,20 +3,20 @@ import type { Ball } from "#contract/records/ball";
 import { benchBallFor } from "#contract/records/benchBall";
 import type { Ticket } from "#contract/records/ticket";
 import type { SignedEntry } from "#contract/records/ticketWork";
-import type { StageStanding } from "#engine/signed/work";
+import type { StageStanding } from "#engine/signed/entries";
 import { COUNTER_FINISHES } from "#engine/surface/finish";
 import { STAGE_REASONS } from "#words/en/bench";
 import { TICKET } from "#words/en/rooms/ticket";
 import type { OnTheBench } from "../../benchWork/onTheBench.ts";
-import { abrasiveName, plannedStages, stageName, wayText } from "../../benchWork/plannedStages.ts";
+import { abrasiveName, plannedStages, stageName, usedInstead, wayText } from "../../benchWork/plannedStages.ts";
+import { TakeBack } from "../../benchWork/TakeBack.tsx";
 import { FinishSwatch } from "../../pieces/FinishSwatch.tsx";
 import { WordField } from "../../pieces/PlainFields.tsx";
 import { For } from "../../shop/useDoor.tsx";
+import type { TicketParts } from "../../shop/useTicket.ts";
+import { useChangeTicket } from "../../shop/useTicket.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
-import { TakeBack } from "./TakeBack.tsx";
-import type { TicketParts } from "./TicketHead.tsx";
-import { useChangeTicket } from "./useTicket.ts";
 
 type PlannedStage = Ticket["stages"][number];
 
@@ -123,9 +123,4 @@ export function ChangeFinish({ ticket, ball }: { readonly ticket: Ticket; readon
       <WriteFault error={change.error} />
     </section>
   );
-}
-
-/** Where another abrasive was used than was planned, which. */
-export function usedInstead({ stage, by }: StageStanding<SignedEntry>): string {
-  return by === null || by.abrasive === stage.abrasive ? "" : `(${abrasiveName(by.abrasive) ?? "–"})`;
 }

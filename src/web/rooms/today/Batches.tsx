@@ -3,13 +3,13 @@ import { Link } from "wouter";
 import type { Ticket } from "#contract/records/ticket";
 import type { Queue } from "#contract/routes/work";
 import { TODAY } from "#words/en/rooms/today";
+import { groupOf } from "../../benchWork/guide.ts";
 import { workHere } from "../../benchWork/onTheBench.ts";
 import { abrasiveName, stageName } from "../../benchWork/plannedStages.ts";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { For } from "../../shop/useDoor.tsx";
 import { useOutbox } from "../../shop/useOutbox.tsx";
 import { useRead } from "../../shop/useShop.ts";
-import { groupOf } from "../bench/guide.ts";
 
 /** Looked at in so many tickets at most: nobody works more in a day. */
 const MOST = 60;

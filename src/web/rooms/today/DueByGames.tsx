@@ -2,7 +2,7 @@ import { Link } from "wouter";
 import type { DueByGames as Due } from "#contract/routes/balls";
 import { DUE } from "#words/en/rooms/due";
 import { Reading } from "../../shop/Reading.tsx";
-import { useDueByGames } from "../../shop/useDueByGames.ts";
+import { useDueByGames } from "../../shop/useBalls.ts";
 
 /** As many as one calls in a quiet hour. */
 const MOST = 8;

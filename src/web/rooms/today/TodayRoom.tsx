@@ -4,13 +4,13 @@ import type { Queue } from "#contract/routes/work";
 import { TICKET_STATE_WORDS, TODAY } from "#words/en/rooms/today";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
-import { For } from "../../shop/useDoor.tsx";
+import { For, useMay } from "../../shop/useDoor.tsx";
+import { useHealth } from "../../shop/useHealth.ts";
 import { useQueue } from "../../shop/useQueue.ts";
 import { useRead } from "../../shop/useShop.ts";
 import { useShopTimes } from "../../shop/zone.ts";
 import { Batches } from "./Batches.tsx";
 import { DueByGames } from "./DueByGames.tsx";
-import { RecordsTrouble } from "./RecordsTrouble.tsx";
 
 type Waiting = Queue["items"][number];
 
@@ -105,4 +105,26 @@ function RunsLow() {
 
 function isLow({ state, quantity, reorderAt }: { state: string; quantity: number; reorderAt: number | null }): boolean {
   return state === "in use" && reorderAt !== null && quantity <= reorderAt;
+}
+
+/** What is wrong with the records: that the last backup is none, that some of them cannot be read. An owner is led to why, everybody else to an owner. */
+export function RecordsTrouble() {
+  const { data } = useHealth();
+  if (data === undefined) return null;
+  return (
+    <>
+      {data.lastBackup === "failed" && <Trouble what={TODAY.backupFailed} />}
+      {data.lostFiles > 0 && <Trouble what={TODAY.lostFiles(data.lostFiles)} />}
+      {data.unreadable > 0 && <Trouble what={TODAY.unreadable(data.unreadable)} />}
+    </>
+  );
+}
+
+function Trouble({ what }: { readonly what: string }) {
+  const may = useMay();
+  return (
+    <p className="failed" role="status">
+      {what} {may("owner") ? <Link href="/shop">{TODAY.shopSaysWhy}</Link> : TODAY.tellOwner}
+    </p>
+  );
 }

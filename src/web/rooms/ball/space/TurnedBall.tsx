@@ -5,15 +5,16 @@ import { SIDE_IDS, type SideId } from "#engine/surface/padWork/sides";
 import { BALL_IN_SPACE } from "#words/en/rooms/ballInSpace";
 import { placeText } from "#words/en/rooms/measure";
 import { useComputed } from "../../../client/poolHere.ts";
+import { placesOnBall } from "../../../measured/placesOnBall.ts";
 import { Chart } from "../../../pieces/Chart.tsx";
 import { type Column, PlainTable } from "../../../pieces/PlainTable.tsx";
 import { useReadingText } from "../../../shop/readingText.ts";
 import { answered, shop } from "../../../shop/shopClient.ts";
+import { figureText } from "../../../shop/typedValues.ts";
 import { useRead } from "../../../shop/useShop.ts";
-import { figureText, useShopTimes } from "../../../shop/zone.ts";
+import { useShopTimes } from "../../../shop/zone.ts";
 import type { BallRecords } from "../useBallRecords.ts";
 import { BallInSpace } from "./BallInSpace.tsx";
-import { placesOnBall } from "./placesOnBall.ts";
 import { newestWork, signedPadWork } from "./signedWork.ts";
 
 interface TurnedProps {

@@ -1,7 +1,7 @@
 import { type FormEvent, useState } from "react";
 import { TRIAL_ROOM } from "#words/en/rooms/trialRoom";
+import { readNumber } from "../../../jobFile/jobDraft.ts";
 import { LineField, WordField } from "../../../pieces/PlainFields.tsx";
-import { readNumber } from "../jobDraft.ts";
 import { SHOTS_A_FINISH, type ShotInJob } from "./trialDraft.ts";
 
 interface TrialFinishProps {

@@ -4,7 +4,7 @@ import { TRIAL_ROOM } from "#words/en/rooms/trialRoom";
 import { launchAngle } from "#words/figures";
 import { useComputed } from "../../../client/poolHere.ts";
 import { saveText } from "../../../client/saveFile.ts";
-import { valueAt } from "../jobDraft.ts";
+import { valueAt } from "../../../jobFile/jobDraft.ts";
 import type { Draft } from "../useDraft.ts";
 import { TrialFinish } from "./TrialFinish.tsx";
 import { TrialPicture } from "./TrialPicture.tsx";

@@ -1,6 +1,6 @@
 import type { JobTrial } from "#contract/job/trial";
 import { TRIAL_FINISHES } from "#engine/surface/pads";
-import { type Json, valueAt } from "../jobDraft.ts";
+import { type Json, valueAt } from "../../../jobFile/jobDraft.ts";
 import type { Draft } from "../useDraft.ts";
 
 /** A shot as it stands in the job. */

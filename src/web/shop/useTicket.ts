@@ -1,9 +1,21 @@
 import { useCallback } from "react";
+import type { Ball } from "#contract/records/ball";
+import type { Bowler } from "#contract/records/bowler";
 import type { Ticket } from "#contract/records/ticket";
-import { answered, shop } from "../../shop/shopClient.ts";
-import { type TicketChange, useTicketWrites, withWaiting } from "../../shop/ticketWrites.ts";
-import { useOutbox } from "../../shop/useOutbox.tsx";
-import { useRead, useWrite } from "../../shop/useShop.ts";
+import type { SignedEntry } from "#contract/records/ticketWork";
+import type { Work } from "#engine/signed/work";
+import { answered, shop } from "./shopClient.ts";
+import { type TicketChange, useTicketWrites, withWaiting } from "./ticketWrites.ts";
+import { useOutbox } from "./useOutbox.tsx";
+import { useRead, useWrite } from "./useShop.ts";
+
+/** A ticket with all that is said of it at once. */
+export interface TicketParts {
+  readonly ticket: Ticket;
+  readonly ball: Ball;
+  readonly bowler: Bowler | null;
+  readonly work: Work<SignedEntry>;
+}
 
 /** A ticket, with what still waits to be sent for it. */
 export function useOneTicket(id: string) {

@@ -2,7 +2,7 @@ import type { Reading } from "#contract/records/reading";
 import type { SignedEntry } from "#contract/records/ticketWork";
 import type { Work } from "#engine/signed/work";
 import { isSide } from "#engine/surface/readings/places";
-import type { ReadingHere } from "../../shop/readingsHere.ts";
+import type { ReadingHere } from "../shop/readingsHere.ts";
 import type { Comparison, Way } from "./entries.ts";
 
 /** What was read at one place, by one way, of the surface that is there. */

@@ -1,5 +1,5 @@
-import { answered, shop } from "../../shop/shopClient.ts";
-import { useRead } from "../../shop/useShop.ts";
+import { answered, shop } from "./shopClient.ts";
+import { useRead } from "./useShop.ts";
 
 /** The houses that are kept. */
 export function useHouses() {

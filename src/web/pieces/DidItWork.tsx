@@ -1,9 +1,9 @@
 import type { Ticket } from "#contract/records/ticket";
 import { OUTCOMES } from "#engine/learning/outcomes";
 import { HELD } from "#words/en/rooms/held";
-import { WriteFault } from "../../shop/WriteFault.tsx";
-import { useShopTimes } from "../../shop/zone.ts";
-import { useChangeTicket } from "../ticket/useTicket.ts";
+import { useChangeTicket } from "../shop/useTicket.ts";
+import { WriteFault } from "../shop/WriteFault.tsx";
+import { useShopTimes } from "../shop/zone.ts";
 
 /** One press at the next visit: did the work do what was said? */
 export function DidItWork({ ticket, question }: { readonly ticket: Ticket; readonly question: string }) {

@@ -1,9 +1,9 @@
 import type { SignedEntry } from "#contract/records/ticketWork";
 import { TICKET } from "#words/en/rooms/ticket";
-import type { OnTheBench } from "../../benchWork/onTheBench.ts";
-import { ReasonPress } from "../../pieces/ReasonPress.tsx";
-import { For } from "../../shop/useDoor.tsx";
-import { useSign } from "../bench/useSign.ts";
+import { ReasonPress } from "../pieces/ReasonPress.tsx";
+import { For } from "../shop/useDoor.tsx";
+import type { OnTheBench } from "./onTheBench.ts";
+import { useSign } from "./useSign.ts";
 
 interface TakeBackProps {
   readonly here: OnTheBench;

@@ -3,15 +3,15 @@ import type { SignedEntry } from "#contract/records/ticketWork";
 import type { SideId } from "#engine/surface/padWork/sides";
 import { BENCH } from "#words/en/rooms/bench";
 import { MEASURE } from "#words/en/rooms/measure";
-import type { OnTheBench } from "../../benchWork/onTheBench.ts";
-import { stageName } from "../../benchWork/plannedStages.ts";
-import { stockUse } from "../../benchWork/stockUse.ts";
-import { thisDevice } from "../../shop/device.ts";
-import { newKey } from "../../shop/shopClient.ts";
-import { useActing } from "../../shop/useActing.ts";
-import { useOutbox } from "../../shop/useOutbox.tsx";
-import { useStock } from "../../shop/useStock.ts";
+import { thisDevice } from "../shop/device.ts";
+import { newKey } from "../shop/shopClient.ts";
+import { useOutbox } from "../shop/useOutbox.tsx";
+import { useActing } from "../shop/usePeople.ts";
+import { useStock } from "../shop/useStock.ts";
 import type { BallState, PlannedStage } from "./guide.ts";
+import type { OnTheBench } from "./onTheBench.ts";
+import { stageName } from "./plannedStages.ts";
+import { stockUse } from "./stockUse.ts";
 
 /** Writes down what is done at the bench, each with what was really used: sides, signatures, and that one is taken back. It waits in the outbox until the shop has it. */
 export function useSign() {

@@ -2,9 +2,9 @@ import type { Ball } from "#contract/records/ball";
 import { countedSinceWork, gamesWord } from "#contract/records/benchBall";
 import type { Ticket } from "#contract/records/ticket";
 import { INTAKE } from "#words/en/rooms/intake";
-import { answered, shop } from "../../shop/shopClient.ts";
-import { useRead } from "../../shop/useShop.ts";
-import { useHouse } from "../lanes/usePlaces.ts";
+import { answered, shop } from "./shopClient.ts";
+import { useHouse } from "./usePlaces.ts";
+import { useRead } from "./useShop.ts";
 
 /** What was said at the counter beside the complaint, each with its name: how many games, how deep the scratches, where the ball is bowled. */
 export function useTold(ticket: Ticket, ball: Ball): readonly (readonly [string, string])[] {
