@@ -2,7 +2,7 @@ import { complaintFileSchema, resolveComplaint } from "#contract/complaintFile";
 import { type Diagnosis, diagnose as find, type RankedCause } from "#engine/learning/diagnosis/diagnose";
 import type { Evidence } from "#engine/learning/diagnosis/evidence";
 import { programVersion } from "#server/version";
-import { ANSWER_WORDS, CAUSE_WORDS, DIAGNOSIS, evidenceText, STEP_WORDS, SYMPTOM_WORDS } from "#words/en/diagnosis";
+import { answerText, CAUSE_WORDS, customerText, DIAGNOSIS, evidenceText, STEP_WORDS, SYMPTOM_WORDS } from "#words/en/diagnosis";
 import { messageText } from "#words/messageText";
 import type { Options } from "./options.ts";
 import { readChecked } from "./readJob.ts";
@@ -25,18 +25,24 @@ export async function diagnose(file: string, options: Options, world: World): Pr
   return 0;
 }
 
-function textOf({ causes, steps, answerTo, messages }: Diagnosis, heading: string): string {
+function textOf(diagnosis: Diagnosis, heading: string): string {
+  const { causes, steps, answerTo, messages } = diagnosis;
   const told = causes.filter(({ probability }, i) => i === 0 || probability >= TOLD_FROM);
   const sections = [
     [...paragraph(heading, "", WIDTH), ...messages.flatMap((message) => paragraph(messageText(message), "", WIDTH))],
     [`${DIAGNOSIS.causes}:`, ...told.flatMap(causeLines)],
-    ...(answerTo === null ? [] : [[`${DIAGNOSIS.answer}: ${ANSWER_WORDS[answerTo]}`]]),
-    [
-      `${DIAGNOSIS.steps}:`,
-      ...steps
-        .slice(0, MOST_STEPS)
-        .flatMap(({ step, minutes, nats }) => paragraph(DIAGNOSIS.step(STEP_WORDS[step], minutes, nats), "  ", WIDTH)),
-    ],
+    ...(answerTo === null ? [] : [[`${DIAGNOSIS.answer}: ${answerText(causes[0])}`]]),
+    ...(steps.length === 0
+      ? []
+      : [
+          [
+            `${DIAGNOSIS.steps}:`,
+            ...steps
+              .slice(0, MOST_STEPS)
+              .flatMap(({ step, minutes, nats }) => paragraph(DIAGNOSIS.step(STEP_WORDS[step], minutes, nats), "  ", WIDTH)),
+          ],
+        ]),
+    [`${DIAGNOSIS.customer}:`, ...paragraph(customerText(diagnosis), "  ", WIDTH)],
     paragraph(DIAGNOSIS.chosen, "", WIDTH),
   ];
   return `${sections.map((lines) => lines.join("\n")).join("\n\n")}\n`;

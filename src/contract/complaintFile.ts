@@ -1,5 +1,6 @@
 import { z } from "zod";
-import { type Complaint, HITS, SINCE, SYMPTOM_IDS } from "#engine/learning/diagnosis/complaint";
+import { type Complaint, HITS, SINCE, SYMPTOM_IDS, WHEN } from "#engine/learning/diagnosis/complaint";
+import { BOOK_IDS } from "#engine/rules/ruleBooks";
 import { ballField } from "./job/ball.ts";
 import { bowlerField } from "./job/bowler.ts";
 import { count, mapping, oneOf, quantity } from "./job/fields.ts";
@@ -26,7 +27,9 @@ export const complaintFileSchema = mapping(
     changed: oneOf(["all", "one", "unknown"], "Did all balls change, or only this one?").optional(),
     since: oneOf(SINCE, "How it came").optional(),
     hits: oneOf(HITS, "How it comes in at the pocket, where somebody has watched").optional(),
-    ball: ballField,
+    when: oneOf(WHEN, "When the ball is at hand: while scores count, in practice, afterwards").optional(),
+    book: oneOf(BOOK_IDS, "Whose rules are played by").optional(),
+    ball: ballField.optional(),
     use: mapping(
       {
         games: games("Games on today's finish"),
@@ -52,7 +55,7 @@ export const complaintFileSchema = mapping(
       },
       "The release now against before",
     ).optional(),
-    lane: laneField,
+    lane: laneField.optional(),
     otherHouse: yes("Whether it is another house than usual"),
     laneChanged: yes("Whether machine, oil or boards are known to have changed; false: known not to have"),
   },
@@ -65,14 +68,16 @@ export type ComplaintFile = z.output<typeof complaintFileSchema>;
 export function resolveComplaint(file: ComplaintFile): Resolved<Complaint> {
   const defaults = new DefaultsTaken();
   const { use, release } = file;
-  const lane = resolveLane(file.lane, defaults);
+  const pattern = file.lane === undefined ? null : resolveLane(file.lane, defaults).pattern;
   return {
     question: {
       symptoms: [...new Set(file.symptoms)],
       changed: file.changed ?? "unknown",
       since: file.since ?? "unknown",
       hits: file.hits ?? "unknown",
-      ball: resolveBall(file.ball, defaults),
+      when: file.when ?? "unknown",
+      book: file.book ?? null,
+      ball: resolveBall(file.ball ?? {}, defaults),
       use: {
         games: use?.games ?? null,
         gamesSinceExtraction: use?.gamesSinceExtraction ?? null,
@@ -92,7 +97,7 @@ export function resolveComplaint(file: ComplaintFile): Resolved<Complaint> {
         grip: release?.grip ?? null,
         tired: release?.tired ?? null,
       },
-      lane: { ...lane, otherHouse: file.otherHouse ?? null, known: file.laneChanged ?? null },
+      lane: { pattern, playedShots: file.lane?.playedShots ?? null, otherHouse: file.otherHouse ?? null, known: file.laneChanged ?? null },
     },
     defaults: defaults.paths,
   };

@@ -73,3 +73,32 @@ test("without a ball in the address one is found; axe finds nothing in either lo
   await page.setViewportSize({ width: 360, height: 800 });
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
 });
+
+test("a crack that a step finds stops everything, and is written on the ball", async ({ page, request }) => {
+  const { ballId } = await someTicket(request);
+  await page.goto(`/wrong?ball=${ballId}`);
+  await page.getByLabel("It knocks or sounds wrong.").check();
+  await page.getByRole("button", { name: /^Look and listen for a crack.*: There is one$/ }).click();
+  await expect(page.locator(".stop-line").getByText(/no spinner, no pad, no heat, no more throwing/)).toBeVisible();
+  // Nothing is left to be done with the ball, only what was found to be taken back.
+  await expect(page.locator(".next-steps li")).toHaveCount(0);
+  await page.getByRole("button", { name: "Write the crack on the ball" }).click();
+  await expect(page.getByText("The crack is on the ball’s record")).toBeVisible();
+  const ball = await (await request.get(`/api/balls/${ballId}`)).json();
+  expect(ball.found.map(({ what }: { what: string }) => what)).toContain("crack");
+  // Other tests work on this shop's balls.
+  const uncracked = ball.found.filter(({ what }: { what: string }) => what !== "crack");
+  const mended = await request.patch(`/api/balls/${ballId}`, { data: { found: uncracked }, headers: { "If-Match": `"${ball.version}"` } });
+  expect(mended.ok()).toBe(true);
+});
+
+test("where all balls changed no ball is asked for, and while scores count nothing but a towel touches one", async ({ page }) => {
+  await page.goto("/wrong");
+  await page.getByRole("link", { name: "No one ball: all of them changed" }).click();
+  await page.getByLabel("It skids past the spot.").check();
+  await expect(page.locator(".causes")).toContainText("The lanes are oilier than usual");
+  await expect(page.locator("q")).not.toBeEmpty();
+  await page.getByText("while scores count", { exact: true }).click();
+  await expect(page.getByText(/^While scores count only what is listed below/)).toBeVisible();
+  await expect(page.getByText(/Clean the ball|Draw the oil out|Put a pad on/)).toHaveCount(0);
+});

@@ -1,10 +1,11 @@
 import type { CauseId } from "#engine/learning/diagnosis/causes";
 import type { SymptomId } from "#engine/learning/diagnosis/complaint";
-import type { DiagnosisMessageId } from "#engine/learning/diagnosis/diagnose";
+import { type DiagnosisMessageId, isUnclear } from "#engine/learning/diagnosis/diagnose";
 import type { Evidence, EvidenceId } from "#engine/learning/diagnosis/evidence";
 import type { StepId } from "#engine/learning/diagnosis/nextSteps";
 import { usefulnessOf } from "#engine/learning/usefulness";
 import type * as en from "../en/diagnosis.ts";
+import type { AnswerBySense } from "../en/diagnosis.ts";
 import { Params, type Sentence } from "../params.ts";
 import type { Translated } from "../translated.ts";
 import { feet, fixed, signed } from "./figures.ts";
@@ -41,6 +42,7 @@ export const CAUSE_WORDS: Readonly<Record<CauseId, string>> = {
   "ball.tooSmooth": "Die Oberfläche ist dafür zu glatt",
   "ball.tooStrong": "Der Ball ist für diesen Spieler auf diesem Öl zu stark",
   "ball.tooWeak": "Der Ball ist für diesen Spieler auf diesem Öl zu schwach",
+  "ball.unsuited": "Der Schliff passt nicht zu diesem Spieler auf diesem Öl",
   "ball.uneven": "Der Ball ist ungleich: ein Plug, eine flache Stelle, eine stärker bearbeitete Seite",
   "ball.crack": "Der Ball hat einen Riss, oder die Schale hat sich gelöst",
   "ball.spareWorn": "Die Schale des Spareballs ist stumpf geworden",
@@ -48,14 +50,26 @@ export const CAUSE_WORDS: Readonly<Record<CauseId, string>> = {
   "pins.carry": "Nur das Fallen der Pins: Gute Treffer lassen hin und wieder einen stehen",
 };
 
-export const ANSWER_WORDS: Readonly<Record<CauseId, string>> = {
-  "lane.drier": "Ein anderer Ball oder eine andere Linie; die Oberfläche bleibt, wie sie ist.",
-  "lane.oilier": "Ein anderer Ball oder eine andere Linie; die Oberfläche bleibt, wie sie ist.",
-  "lane.transition": "Nach innen gehen oder einen schwächeren Ball nehmen.",
+export const ANSWER_WORDS: Readonly<Record<CauseId, string | AnswerBySense>> = {
+  "lane.drier": {
+    less: "Nach innen gehen oder einen schwächeren Ball nehmen; die Oberfläche bleibt, wie sie ist.",
+    more: "Eine andere Linie oder ein anderer Ball; die Oberfläche bleibt, wie sie ist.",
+  },
+  "lane.oilier": {
+    more: "Nach außen gehen oder einen stärkeren Ball nehmen; die Oberfläche bleibt, wie sie ist.",
+    less: "Eine andere Linie oder ein anderer Ball; die Oberfläche bleibt, wie sie ist.",
+  },
+  "lane.transition": {
+    less: "Nach innen gehen oder einen schwächeren Ball nehmen.",
+    more: "Nach außen gehen oder einen stärkeren Ball nehmen: Auf dieser Linie ist Öl nach hinten getragen.",
+  },
   "release.slower": "Über einige Würfe messen; sehen, was sich im Anlauf geändert hat.",
   "release.faster": "Über einige Würfe messen; sehen, was sich im Anlauf geändert hat.",
   "release.lessTurn": "Den Abwurf filmen und mit früheren Zahlen vergleichen.",
-  "release.tired": "Ein glatterer Ball oder eine Pause.",
+  "release.tired": {
+    less: "Ein glatterer oder schwächerer Ball oder eine Pause.",
+    more: "Ein stumpferer oder stärkerer Ball oder eine Pause.",
+  },
   "release.grip": "Passung, Klebeband und Einsätze ansehen.",
   "ball.faded": "Den Schliff erneuern, alle Seiten gleich.",
   "ball.oilSoaked": "Das Öl ausziehen, nicht wärmer, als der Hersteller erlaubt; danach den Schliff.",
@@ -64,8 +78,10 @@ export const ANSWER_WORDS: Readonly<Record<CauseId, string>> = {
   "ball.tooSmooth": "Ein stumpferer Schliff.",
   "ball.tooStrong": "Ein anderer Ball; Schleifen allein macht ihn nicht schwach genug.",
   "ball.tooWeak": "Ein anderer Ball; Schleifen allein macht ihn nicht stark genug.",
+  "ball.unsuited": { less: "Ein glatterer Schliff: siehe den Schliffplan.", more: "Ein stumpferer Schliff: siehe den Schliffplan." },
   "ball.uneven": "Plug und Oberfläche ebnen, dann alle Seiten gleich.",
-  "ball.crack": "Halt: keine Drehmaschine, keine Wärme. Fotografieren, und zuerst nach der Gewährleistung fragen.",
+  "ball.crack":
+    "Halt: keine Drehmaschine, kein Pad, keine Wärme, nicht mehr werfen; fotografieren, und zuerst nach der Gewährleistung fragen.",
   "ball.spareWorn": "Wieder polieren.",
   "ball.tooLight": "Ein schwererer Ball, wenn der Spieler ihn halten kann: einen Trainer fragen.",
   "pins.carry": "Den Ball in Ruhe lassen.",
@@ -79,6 +95,7 @@ export const STEP_WORDS: Readonly<Record<StepId, string>> = {
   wipe: "Den Ball mit einem trockenen Tuch abwischen und noch einmal werfen",
   clean: "Den Ball reinigen und noch einmal werfen",
   handPad: "An der Bahn von Hand mit einem Pad darübergehen und noch einmal werfen",
+  finePad: "Von Hand mit einem feinen Pad an der Bahn darübergehen und wieder werfen",
   otherBall: "Einen anderen Ball der Tasche werfen",
   reading: "Messen: Laufspur, daneben, jede Seite",
   lookForCrack: "Unter einer Lampe nach einem Riss sehen und horchen, an Löchern und Plugs",
@@ -95,6 +112,7 @@ export const STEP_OUTCOMES: Readonly<Record<StepId, readonly [yes: string, no: s
   wipe: ["Es ist besser", "Nicht besser"],
   clean: ["Es ist besser", "Nicht besser"],
   handPad: ["Es ist besser", "Nicht besser"],
+  finePad: ["Es ist besser", "Nicht besser"],
   otherBall: ["Der läuft richtig", "Nicht besser"],
   reading: ["Nicht, wie sie sein sollen", "Wie sie sein sollen"],
   lookForCrack: ["Da ist einer", "Keiner gefunden"],
@@ -141,6 +159,11 @@ const EVIDENCE: Readonly<Record<EvidenceId, Sentence>> = {
   strongForOil: () => "die Schale für dieses Öl und diese Hand",
   weakForOil: () => "die Schale für dieses Öl und diese Hand",
   jobOfBall: () => "wofür der Ball in der Tasche ist",
+  suits: (p) =>
+    p.optionalNumber("points") === null
+      ? "ob ein anderer Schliff besser wäre, lässt sich aus dem Bekannten nicht rechnen"
+      : `kein Schliff trifft hier deutlich öfter (${p.text("finish")} um ${fixed(p.number("points"), 0)} von 100)`,
+  doesNotSuit: (p) => `${p.text("finish")} träfe hier ${fixed(p.number("points"), 0)} von 100 öfter`,
 };
 
 const HIT_WORDS: Readonly<Record<string, string>> = { good: "gut", light: "zu leicht", high: "zu hoch" };
@@ -171,12 +194,29 @@ export function evidenceText({ id, params, from }: Evidence): string {
 }
 
 export const DIAGNOSIS_SENTENCES: Readonly<Record<DiagnosisMessageId, Sentence>> = {
-  "diagnosis.stopCrack": () => "Halt: keine Drehmaschine, keine Wärme. Den Ball fotografieren, und zuerst nach der Gewährleistung fragen.",
+  "diagnosis.stopCrack": () =>
+    "Halt: keine Drehmaschine, kein Pad, keine Wärme, nicht mehr werfen; fotografieren, und zuerst nach der Gewährleistung fragen.",
   "diagnosis.claimFirst": () => "Ein Gewährleistungsfall kann offen sein: Er wird geklärt, bevor am Ball etwas getan wird.",
   "diagnosis.noSandingAll": () => "Alle Bälle haben sich geändert: Deswegen wird kein Ball geschliffen.",
   "diagnosis.noSandingCrack": () => "Der Ball kann einen Riss haben: An seiner Oberfläche geschieht nichts, bis jemand nachgesehen hat.",
   "diagnosis.noSandingClaim": () => "An seiner Oberfläche geschieht nichts, solange ein Anspruch offen sein kann.",
   "diagnosis.unclear": () => "Noch sticht keine Ursache heraus: Erst der nächste Schritt, dann die Entscheidung.",
+  "diagnosis.whileScoring": () =>
+    "Solange gewertet wird, ist nur erlaubt, was unten steht; das Übrige wartet bis danach. Fragen Sie die Spielleitung, bevor etwas anderes als ein trockenes Tuch den Ball berührt.",
+};
+
+export const answerText: typeof en.answerText = ({ cause, mendedBy }) => {
+  const answer: string | AnswerBySense = ANSWER_WORDS[cause];
+  return typeof answer === "string" ? answer : answer[mendedBy ?? "less"];
+};
+
+export const customerText: typeof en.customerText = ({ causes, steps, answerTo }) => {
+  const [first] = causes;
+  if (answerTo !== null && !isUnclear(causes)) return `${CAUSE_WORDS[answerTo]}. ${answerText(first)}`;
+  const next = steps.at(0);
+  return next === undefined
+    ? `${CAUSE_WORDS[first.cause]}. ${answerText(first)}`
+    : `Wir wissen es noch nicht und sehen nach, bevor wir am Ball arbeiten. Zuerst: ${STEP_WORDS[next.step]}.`;
 };
 
 export const DIAGNOSIS: Translated<typeof en.DIAGNOSIS> = {
@@ -188,6 +228,7 @@ export const DIAGNOSIS: Translated<typeof en.DIAGNOSIS> = {
   steps: "Der nächste Schritt, nach dem, was er für seine Zeit verrät",
   step: (words, minutes, nats) => `${words} (etwa ${fixed(minutes, 0)} min; ${USEFULNESS[usefulnessOf(nats)]})`,
   answer: "Wenn es das erste ist",
+  customer: "Für den Kunden",
   chosen:
     "Die Aussichten beruhen auf Regeln des Fachs mit gewählten Faktoren und, wo es dabeisteht, auf dem Modell; siehe docs/model/diagnosis.md.",
 };

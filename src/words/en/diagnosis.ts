@@ -1,6 +1,7 @@
 import type { CauseId } from "#engine/learning/diagnosis/causes";
 import type { SymptomId } from "#engine/learning/diagnosis/complaint";
-import type { DiagnosisMessageId } from "#engine/learning/diagnosis/diagnose";
+import { type Diagnosis, type DiagnosisMessageId, isUnclear, type RankedCause } from "#engine/learning/diagnosis/diagnose";
+import type { Sense } from "#engine/learning/diagnosis/direction";
 import type { Evidence, EvidenceId } from "#engine/learning/diagnosis/evidence";
 import type { StepId } from "#engine/learning/diagnosis/nextSteps";
 import { usefulnessOf } from "#engine/learning/usefulness";
@@ -41,6 +42,7 @@ export const CAUSE_WORDS: Readonly<Record<CauseId, string>> = {
   "ball.tooSmooth": "The surface is too smooth for this",
   "ball.tooStrong": "The ball is too strong for this bowler on this oil",
   "ball.tooWeak": "The ball is too weak for this bowler on this oil",
+  "ball.unsuited": "The finish does not suit this bowler on this oil",
   "ball.uneven": "The ball is uneven: a plug, a flat spot, a side worked more",
   "ball.crack": "The ball is cracked, or the cover has come away",
   "ball.spareWorn": "The spare ball's cover is worn dull",
@@ -48,15 +50,27 @@ export const CAUSE_WORDS: Readonly<Record<CauseId, string>> = {
   "pins.carry": "Nothing but carry: good hits leave a pin now and then",
 };
 
+/** What is done, where that depends on whether the ball should then do more or less. */
+export type AnswerBySense = Readonly<Record<Sense, string>>;
+
 /** What would be done about it, if it is that. */
-export const ANSWER_WORDS: Readonly<Record<CauseId, string>> = {
-  "lane.drier": "Another ball or another line; the surface stays as it is.",
-  "lane.oilier": "Another ball or another line; the surface stays as it is.",
-  "lane.transition": "Move in, or change to a weaker ball.",
+export const ANSWER_WORDS: Readonly<Record<CauseId, string | AnswerBySense>> = {
+  "lane.drier": {
+    less: "Move in, or take a weaker ball; the surface stays as it is.",
+    more: "Another line or another ball; the surface stays as it is.",
+  },
+  "lane.oilier": {
+    more: "Move out, or take a stronger ball; the surface stays as it is.",
+    less: "Another line or another ball; the surface stays as it is.",
+  },
+  "lane.transition": {
+    less: "Move in, or change to a weaker ball.",
+    more: "Move out, or change to a stronger ball: oil has been carried down this line.",
+  },
   "release.slower": "Time it over some shots; see what has changed in the approach.",
   "release.faster": "Time it over some shots; see what has changed in the approach.",
   "release.lessTurn": "Film the release, and compare with earlier figures.",
-  "release.tired": "A smoother ball, or rest.",
+  "release.tired": { less: "A smoother or weaker ball, or rest.", more: "A duller or stronger ball, or rest." },
   "release.grip": "Look at fit, tape and inserts.",
   "ball.faded": "Renew the finish, all sides alike.",
   "ball.oilSoaked": "Draw the oil out, within the maker's limit for heat; then the finish.",
@@ -65,8 +79,9 @@ export const ANSWER_WORDS: Readonly<Record<CauseId, string>> = {
   "ball.tooSmooth": "A duller finish.",
   "ball.tooStrong": "Another ball; sanding alone will not make it weak enough.",
   "ball.tooWeak": "Another ball; sanding alone will not make it strong enough.",
+  "ball.unsuited": { less: "A smoother finish: see the finish plan.", more: "A duller finish: see the finish plan." },
   "ball.uneven": "Make plug and surface even, then all sides alike.",
-  "ball.crack": "Stop: no spinner, no heat. Photograph it, and ask about the warranty first.",
+  "ball.crack": "Stop: no spinner, no pad, no heat, no more throwing; photograph it, and ask about the warranty first.",
   "ball.spareWorn": "Polish it again.",
   "ball.tooLight": "A heavier ball, if the bowler can hold it: ask a coach.",
   "pins.carry": "Leave the ball alone.",
@@ -81,6 +96,7 @@ export const STEP_WORDS: Readonly<Record<StepId, string>> = {
   wipe: "Wipe the ball with a dry towel, and throw again",
   clean: "Clean the ball, and throw again",
   handPad: "Put a pad on by hand at the lane, and throw again",
+  finePad: "Go over it by hand with a fine pad at the lane, and throw again",
   otherBall: "Throw another ball of the bag",
   reading: "Take readings: track, beside it, every side",
   lookForCrack: "Look and listen for a crack, under a lamp, at holes and plugs",
@@ -98,6 +114,7 @@ export const STEP_OUTCOMES: Readonly<Record<StepId, readonly [yes: string, no: s
   wipe: ["It is better", "No better"],
   clean: ["It is better", "No better"],
   handPad: ["It is better", "No better"],
+  finePad: ["It is better", "No better"],
   otherBall: ["That one runs right", "No better"],
   reading: ["Off what they should be", "As they should be"],
   lookForCrack: ["There is one", "None found"],
@@ -144,6 +161,11 @@ const EVIDENCE: Readonly<Record<EvidenceId, Sentence>> = {
   strongForOil: (p) => `${p.text("cover")} for this oil and hand`,
   weakForOil: (p) => `${p.text("cover")} for this oil and hand`,
   jobOfBall: () => "what the ball is in the bag for",
+  suits: (p) =>
+    p.optionalNumber("points") === null
+      ? "whether another finish would do better cannot be computed from what is known"
+      : `no finish strikes clearly more often here (${p.text("finish")} by ${fixed(p.number("points"), 0)} in 100)`,
+  doesNotSuit: (p) => `${p.text("finish")} would strike ${fixed(p.number("points"), 0)} more in 100 here`,
 };
 
 function symptomOf(p: Params): string {
@@ -174,13 +196,31 @@ export function evidenceText({ id, params, from }: Evidence): string {
 }
 
 export const DIAGNOSIS_SENTENCES: Readonly<Record<DiagnosisMessageId, Sentence>> = {
-  "diagnosis.stopCrack": () => "Stop: no spinner, no heat. Photograph the ball, and ask about the warranty first.",
+  "diagnosis.stopCrack": () => "Stop: no spinner, no pad, no heat, no more throwing; photograph it, and ask about the warranty first.",
   "diagnosis.claimFirst": () => "A warranty question may be open: settle it before anything is done to the ball.",
   "diagnosis.noSandingAll": () => "All balls changed: no ball is sanded for it.",
   "diagnosis.noSandingCrack": () => "The ball may be cracked: nothing is done to its surface until somebody has looked.",
   "diagnosis.noSandingClaim": () => "Nothing is done to its surface while a claim may be open.",
   "diagnosis.unclear": () => "No cause stands out yet: take the next step before deciding.",
+  "diagnosis.whileScoring": () =>
+    "While scores count only what is listed below may be done; the rest waits until afterwards. Ask an official before anything but a dry towel touches the ball.",
 };
+
+/** What would be done about a cause, by whether the ball should then do more or less. */
+export function answerText({ cause, mendedBy }: Pick<RankedCause, "cause" | "mendedBy">): string {
+  const answer: string | AnswerBySense = ANSWER_WORDS[cause];
+  return typeof answer === "string" ? answer : answer[mendedBy ?? "less"];
+}
+
+/** What the customer is told, in two sentences: the likeliest cause and what follows; while nothing stands out, what comes first. */
+export function customerText({ causes, steps, answerTo }: Pick<Diagnosis, "causes" | "steps" | "answerTo">): string {
+  const [first] = causes;
+  if (answerTo !== null && !isUnclear(causes)) return `${CAUSE_WORDS[answerTo]}. ${answerText(first)}`;
+  const next = steps.at(0);
+  return next === undefined
+    ? `${CAUSE_WORDS[first.cause]}. ${answerText(first)}`
+    : `We do not know yet, so we look before we work on the ball. First: ${STEP_WORDS[next.step]}.`;
+}
 
 /** The report. */
 export const DIAGNOSIS = {
@@ -192,5 +232,6 @@ export const DIAGNOSIS = {
   steps: "The next step, by what it tells for its time",
   step: (words: string, minutes: number, nats: number) => `${words} (about ${fixed(minutes, 0)} min; ${USEFULNESS[usefulnessOf(nats)]})`,
   answer: "If it is the first",
+  customer: "For the customer",
   chosen: "Chances rest on rules of the trade whose factors are chosen, and on the model where it is marked; see docs/model/diagnosis.md.",
 } as const;

@@ -27,6 +27,7 @@ export const CAUSES = {
   "ball.tooSmooth": { kind: "ball", weight: 1.5, isSurface: true },
   "ball.tooStrong": { kind: "ball", weight: 1.2, isSurface: false },
   "ball.tooWeak": { kind: "ball", weight: 1.2, isSurface: false },
+  "ball.unsuited": { kind: "ball", weight: 1.5, isSurface: true },
   "ball.uneven": { kind: "ball", weight: 0.5, isSurface: true },
   "ball.crack": { kind: "ball", weight: 0.4, isSurface: false },
   "ball.spareWorn": { kind: "ball", weight: 1, isSurface: true },

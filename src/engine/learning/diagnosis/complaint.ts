@@ -1,6 +1,7 @@
 import type { Ball } from "../../ball/ball.ts";
 import type { Bowler } from "../../delivery/bowler.ts";
 import type { PatternSource } from "../../lane/lane.ts";
+import type { BookId } from "../../rules/ruleBooks.ts";
 
 /** What a bowler complains of. The words are in the catalogue. */
 export const SYMPTOM_IDS = [
@@ -26,6 +27,10 @@ export type Since = (typeof SINCE)[number];
 export const HITS = ["good", "light", "high", "unknown"] as const;
 export type Hits = (typeof HITS)[number];
 
+/** When the ball is at hand: what may be done to it depends on that. */
+export const WHEN = ["scoring", "practice", "afterwards", "unknown"] as const;
+export type When = (typeof WHEN)[number];
+
 /** Everything that is asked of a complaint. Null: nobody knows. */
 export interface Complaint {
   readonly symptoms: readonly SymptomId[];
@@ -33,6 +38,9 @@ export interface Complaint {
   readonly changed: "all" | "one" | "unknown";
   readonly since: Since;
   readonly hits: Hits;
+  readonly when: When;
+  /** Whose rules are played by; null: not asked. */
+  readonly book: BookId | null;
   /** With the finish it was last given. */
   readonly ball: Ball;
   readonly use: BallUse;
@@ -66,9 +74,10 @@ export interface ReleaseNow {
 }
 
 export interface LaneNow {
-  readonly pattern: PatternSource;
-  /** Shots that all have played on this oil when it happens. */
-  readonly playedShots: number;
+  /** Null: nobody knows; then every named pattern is as likely. */
+  readonly pattern: PatternSource | null;
+  /** Shots that all have played on this oil when it happens; null: nobody knows. */
+  readonly playedShots: number | null;
   readonly otherHouse: boolean | null;
   /** Known to have changed: machine, oil, boards. */
   readonly known: boolean | null;
@@ -78,6 +87,8 @@ export const NOTHING_KNOWN: Omit<Complaint, "symptoms" | "ball" | "bowler" | "la
   changed: "unknown",
   since: "unknown",
   hits: "unknown",
+  when: "unknown",
+  book: null,
   use: {
     games: null,
     gamesSinceExtraction: null,

@@ -3,13 +3,18 @@ import type { Message } from "../../message.ts";
 import { CAUSE_IDS, CAUSES, type CauseId } from "./causes.ts";
 import { shiftsOf } from "./changes.ts";
 import type { Complaint } from "./complaint.ts";
+import { askedFor, mends, type Sense } from "./direction.ts";
 import { type Evidence, evidenceFor, probabilities } from "./evidence.ts";
 import { type StepWorth, stepsByWorth } from "./nextSteps.ts";
+import { isForbidden, offeredSteps } from "./offered.ts";
+import { type Suited, suitedFinish } from "./suited.ts";
 
 /** One cause with what speaks for and against it, the strongest first. */
 export interface RankedCause {
   readonly cause: CauseId;
   readonly probability: number;
+  /** What mends it: the ball should do more or less; null where it does not show in where the ball arrives. */
+  readonly mendedBy: Sense | null;
   readonly for: readonly Evidence[];
   readonly against: readonly Evidence[];
 }
@@ -21,14 +26,19 @@ export const DIAGNOSIS_MESSAGES = [
   "diagnosis.noSandingCrack",
   "diagnosis.noSandingClaim",
   "diagnosis.unclear",
+  "diagnosis.whileScoring",
 ] as const;
 export type DiagnosisMessageId = (typeof DIAGNOSIS_MESSAGES)[number];
 
 export interface Diagnosis {
   /** Likeliest first. */
   readonly causes: readonly RankedCause[];
-  /** By what they tell for their time, best first. */
+  /** By what they tell for their time, best first; none on a ball with a crack, none that makes worse what is complained of. */
   readonly steps: readonly StepWorth[];
+  /** What the complaint asks the ball to do; null where it asks for neither or for both. */
+  readonly wants: Sense | null;
+  /** The finish that would strike most often here, and by how much against this one; null where that cannot be asked. */
+  readonly suited: Suited | null;
   /** The cause whose answer may be told: the first; null where its answer would be work on the surface and none may be advised. */
   readonly answerTo: CauseId | null;
   /** Whether anything that takes surface off may be advised. */
@@ -48,23 +58,32 @@ const CLEAR_FROM = 0.4;
  */
 export function diagnose(complaint: Complaint): Diagnosis {
   if (complaint.symptoms.length === 0) throw new EngineFault([{ path: "symptoms", value: "none", allowed: "at least one symptom" }]);
-  const shifts = shiftsOf(complaint);
-  const evidence = new Map(CAUSE_IDS.map((cause) => [cause, evidenceFor(cause, complaint, shifts.get(cause) ?? null)]));
+  const suited = suitedFinish(complaint);
+  const { causes: shifts, treatments } = shiftsOf(complaint, suited?.finish ?? null);
+  const evidence = new Map(CAUSE_IDS.map((cause) => [cause, evidenceFor(cause, complaint, shifts.get(cause) ?? null, suited)]));
   const chances = probabilities(evidence);
   const causes = CAUSE_IDS.map((cause): RankedCause => {
     const all = (evidence.get(cause) ?? []).toSorted((a, b) => Math.abs(Math.log(b.factor)) - Math.abs(Math.log(a.factor)));
     return {
       cause,
       probability: chances.get(cause) ?? 0,
+      mendedBy: mends(shifts.get(cause)),
       for: all.filter(({ factor }) => factor > 1.05),
       against: all.filter(({ factor }) => factor < 0.95),
     };
   }).toSorted((a, b) => b.probability - a.probability);
-  const messages = messagesFor(complaint, causes);
-  const maySand = !messages.some(({ id }) => id.startsWith("diagnosis.noSanding"));
+  const said = messagesFor(complaint, causes);
+  const maySand = !said.some(({ id }) => id.startsWith("diagnosis.noSanding"));
+  const by = { maySand, wants: askedFor(complaint), treatments };
+  const messages = isForbidden(complaint, by) ? [...said, { id: "diagnosis.whileScoring", params: {} } as const] : said;
   const [{ cause: first }] = causes;
   const answerTo = !maySand && CAUSES[first].isSurface ? null : first;
-  return { causes, steps: stepsByWorth(chances, maySand), answerTo, maySand, messages };
+  return { causes, steps: stepsByWorth(chances, offeredSteps(complaint, by)), wants: by.wants, suited, answerTo, maySand, messages };
+}
+
+/** Whether no cause stands out yet. */
+export function isUnclear([first]: readonly Pick<RankedCause, "probability">[]): boolean {
+  return first.probability < CLEAR_FROM;
 }
 
 function messagesFor({ changed, use }: Complaint, causes: readonly RankedCause[]): readonly Message<DiagnosisMessageId>[] {
@@ -74,6 +93,6 @@ function messagesFor({ changed, use }: Complaint, causes: readonly RankedCause[]
   if (use.claimOpen) said.push("diagnosis.claimFirst", "diagnosis.noSandingClaim");
   if (use.crack || use.hollowSound || crack >= CRACK_FEARED) said.push("diagnosis.noSandingCrack");
   if (changed === "all") said.push("diagnosis.noSandingAll");
-  if (causes[0].probability < CLEAR_FROM) said.push("diagnosis.unclear");
+  if (isUnclear(causes)) said.push("diagnosis.unclear");
   return said.map((id) => ({ id, params: {} }));
 }

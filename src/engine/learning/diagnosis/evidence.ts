@@ -6,10 +6,11 @@ import { volumeMl } from "../../lane/filmMap.ts";
 import { weightedMean } from "../../planning/comparison.ts";
 import { oilClass } from "../../rules/ruleCase.ts";
 import { fadeLaw, raAfter } from "../../surface/fade.ts";
-import { effectiveRaUm } from "../../surface/finish.ts";
+import { effectiveRaUm, finishText } from "../../surface/finish.ts";
 import { CAUSE_IDS, CAUSES, type CauseId } from "./causes.ts";
 import type { Shift } from "./changes.ts";
 import type { Complaint, SymptomId } from "./complaint.ts";
+import type { Suited } from "./suited.ts";
 
 /** Something known, by what factor it makes a cause likelier (above 1) or less likely, and where the factor comes from. */
 export interface Evidence {
@@ -57,6 +58,8 @@ export const EVIDENCE_IDS = [
   "strongForOil",
   "weakForOil",
   "jobOfBall",
+  "suits",
+  "doesNotSuit",
 ] as const;
 export type EvidenceId = (typeof EVIDENCE_IDS)[number];
 
@@ -64,12 +67,34 @@ export type EvidenceId = (typeof EVIDENCE_IDS)[number];
 const LATER_SYMPTOMS = 0.6;
 
 /** What speaks for and against a cause. */
-export function evidenceFor(cause: CauseId, complaint: Complaint, shifts: readonly Shift[] | null): readonly Evidence[] {
+export function evidenceFor(
+  cause: CauseId,
+  complaint: Complaint,
+  shifts: readonly Shift[] | null,
+  suited: Suited | null = null,
+): readonly Evidence[] {
   return [
     ...symptomEvidence(cause, complaint, shifts),
     ...hitEvidence(cause, complaint, shifts),
     ...FINDINGS.flatMap((finding) => finding(cause, complaint) ?? []),
+    ...(cause === "ball.unsuited" ? [suitedEvidence(suited)] : []),
   ];
+}
+
+/** Strikes, 0–1, that another finish must gain before this one is called unsuited; and what less than which is none. Chosen. */
+const GAINS = { clearly: 0.05, hardly: 0.02 } as const;
+
+/** Whether another finish would strike more often here; where that cannot be asked the cause is as good as none. */
+function suitedEvidence(suited: Suited | null): Evidence {
+  if (suited === null) return { id: "suits", factor: 0.05, from: "model", params: {} };
+  const params = { finish: finishText(suited.finish), points: 100 * suited.gain };
+  if (suited.gain >= GAINS.clearly) return { id: "doesNotSuit", factor: 4, from: "model", params };
+  return {
+    id: suited.gain >= GAINS.hardly ? "doesNotSuit" : "suits",
+    factor: suited.gain >= GAINS.hardly ? 0.8 : 0.08,
+    from: "model",
+    params,
+  };
 }
 
 function symptomEvidence(cause: CauseId, { symptoms }: Complaint, shifts: readonly Shift[] | null): readonly Evidence[] {
@@ -206,6 +231,7 @@ const since: Finding = (cause, complaint) => {
       "ball.tooStrong": 0.3,
       "ball.tooWeak": 0.3,
       "ball.tooLight": 0.3,
+      "ball.unsuited": 0.3,
     });
   if (complaint.since === "slowly")
     return byCause("slowly", cause, {
@@ -220,6 +246,7 @@ const since: Finding = (cause, complaint) => {
       "ball.tooStrong": 0.3,
       "ball.tooWeak": 0.3,
       "ball.tooLight": 0.3,
+      "ball.unsuited": 0.3,
     });
   if (complaint.since === "always")
     return byCause("always", cause, {
@@ -228,6 +255,7 @@ const since: Finding = (cause, complaint) => {
       "ball.tooDull": 1.5,
       "ball.tooSmooth": 1.5,
       "ball.tooLight": 4,
+      "ball.unsuited": 4,
       "ball.uneven": 1.5,
       "pins.carry": 1.5,
       "ball.faded": 0.1,
@@ -333,7 +361,7 @@ const laneKnown: Finding = (cause, { lane }) => {
   return lane.known === false ? byCause("laneKnownSame", cause, { "lane.drier": 0.15, "lane.oilier": 0.15 }) : null;
 };
 const traffic: Finding = (cause, { lane }) => {
-  if (cause !== "lane.transition") return null;
+  if (cause !== "lane.transition" || lane.playedShots === null) return null;
   if (lane.playedShots >= 40) return trade("manyShots", 3, { shots: lane.playedShots });
   return lane.playedShots < 12 ? trade("fewShots", 0.08, { shots: lane.playedShots }) : null;
 };
@@ -350,7 +378,13 @@ const HAND: Readonly<Record<SpeedClass, number>> = { speedDominant: 1, matched: 
 
 /** The trade's table in one line: a strong cover wants oil or speed, a weak one little of either. */
 const coverForOil: Finding = (cause, { ball, bowler, lane }) => {
-  if ((cause !== "ball.tooStrong" && cause !== "ball.tooWeak") || ball.job !== "strike" || knownCover(ball) === null) return null;
+  if (
+    (cause !== "ball.tooStrong" && cause !== "ball.tooWeak") ||
+    ball.job !== "strike" ||
+    knownCover(ball) === null ||
+    lane.pattern === null
+  )
+    return null;
   const style = speedClass(spinRatio(bowler.speedMph, bowler.revRateRpm, ball.diameterIn));
   const wanted = OIL[oilClass(volumeMl(filmOfPattern(lane.pattern)))] + HAND[style];
   const excess = STRENGTH[ball.cover] - wanted;

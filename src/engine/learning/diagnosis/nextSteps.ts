@@ -1,3 +1,4 @@
+import type { SurfaceAct } from "../../rules/events.ts";
 import { CAUSE_IDS, type CauseId } from "./causes.ts";
 
 /** Something that could be done next to tell causes apart. */
@@ -5,6 +6,8 @@ export interface Step {
   /** What it takes, minutes: common practice. */
   readonly minutes: number;
   readonly isSanding: boolean;
+  /** What is done to the cover, as rule books part it; not there where nothing is. */
+  readonly act?: SurfaceAct;
   /** Chance that it turns out positive with each cause; `otherwise` for those not named. Rules of the trade, common practice; figures **chosen**. */
   readonly positive: Partial<Record<CauseId, number>>;
   readonly otherwise: number;
@@ -36,12 +39,27 @@ export const STEPS = {
     otherwise: 0.08,
   },
   lookAtGrip: { minutes: 4, isSanding: false, positive: { "release.grip": 0.85, "release.tired": 0.2 }, otherwise: 0.05 },
-  wipe: { minutes: 1, isSanding: false, positive: { "ball.dirty": 0.75, "ball.oilSoaked": 0.35 }, otherwise: 0.04 },
-  clean: { minutes: 4, isSanding: false, positive: { "ball.dirty": 0.92, "ball.oilSoaked": 0.5 }, otherwise: 0.05 },
+  wipe: { minutes: 1, isSanding: false, act: "dryTowel", positive: { "ball.dirty": 0.75, "ball.oilSoaked": 0.35 }, otherwise: 0.04 },
+  clean: { minutes: 4, isSanding: false, act: "liquid", positive: { "ball.dirty": 0.92, "ball.oilSoaked": 0.5 }, otherwise: 0.05 },
   handPad: {
     minutes: 4,
     isSanding: true,
-    positive: { "ball.faded": 0.8, "ball.tooSmooth": 0.75, "ball.oilSoaked": 0.3, "ball.dirty": 0.4, "ball.tooWeak": 0.3 },
+    act: "abrasive",
+    positive: {
+      "ball.faded": 0.8,
+      "ball.tooSmooth": 0.75,
+      "ball.oilSoaked": 0.3,
+      "ball.dirty": 0.4,
+      "ball.tooWeak": 0.3,
+      "ball.unsuited": 0.5,
+    },
+    otherwise: 0.06,
+  },
+  finePad: {
+    minutes: 4,
+    isSanding: true,
+    act: "abrasive",
+    positive: { "ball.tooDull": 0.75, "ball.spareWorn": 0.7, "ball.unsuited": 0.5, "ball.tooStrong": 0.3, "ball.faded": 0.4 },
     otherwise: 0.06,
   },
   otherBall: {
@@ -52,6 +70,7 @@ export const STEPS = {
       "ball.tooWeak": 0.8,
       "ball.tooDull": 0.75,
       "ball.tooSmooth": 0.75,
+      "ball.unsuited": 0.7,
       "ball.faded": 0.75,
       "ball.oilSoaked": 0.75,
       "ball.dirty": 0.7,
@@ -73,7 +92,7 @@ export const STEPS = {
   },
   lookForCrack: { minutes: 3, isSanding: false, positive: { "ball.crack": 0.92, "ball.uneven": 0.15 }, otherwise: 0.02 },
   spinForUneven: { minutes: 4, isSanding: false, positive: { "ball.uneven": 0.85, "ball.crack": 0.3 }, otherwise: 0.04 },
-  extract: { minutes: 60, isSanding: false, positive: { "ball.oilSoaked": 0.85, "ball.dirty": 0.3 }, otherwise: 0.05 },
+  extract: { minutes: 60, isSanding: false, act: "liquid", positive: { "ball.oilSoaked": 0.85, "ball.dirty": 0.3 }, otherwise: 0.05 },
   watchTenShots: {
     minutes: 10,
     isSanding: false,
@@ -95,9 +114,9 @@ export interface StepWorth {
 /** A minute of talk goes with every step. */
 const TALK_MINUTES = 2;
 
-/** Steps by what they tell for their time, best first. @param maySand false: nothing that takes surface off */
-export function stepsByWorth(probabilities: ReadonlyMap<CauseId, number>, maySand: boolean): readonly StepWorth[] {
-  return STEP_IDS.filter((id) => maySand || !STEPS[id].isSanding)
+/** Some steps by what they tell for their time, best first. */
+export function stepsByWorth(probabilities: ReadonlyMap<CauseId, number>, offered: readonly StepId[]): readonly StepWorth[] {
+  return offered
     .map((step) => ({ step, nats: information(STEPS[step], probabilities), minutes: STEPS[step].minutes }))
     .toSorted((a, b) => b.nats / (b.minutes + TALK_MINUTES) - a.nats / (a.minutes + TALK_MINUTES));
 }

@@ -5,7 +5,7 @@ import type { FieldProblem } from "../../client/protocol.ts";
 import { Choices } from "../../pieces/Choices.tsx";
 import { OneOf } from "../../pieces/OneOf.tsx";
 import { LineField, WordField } from "../../pieces/PlainFields.tsx";
-import type { ComplaintDraft } from "./complaintDraft.ts";
+import { type ComplaintDraft, NOT_KNOWN } from "./complaintDraft.ts";
 
 interface ComplaintFormProps {
   readonly draft: ComplaintDraft;
@@ -36,6 +36,7 @@ export function ComplaintForm({ draft, problems, onChange }: ComplaintFormProps)
       <OneOf label={WRONG.changed} value={draft.changed} words={WRONG.changedWords} onChange={(changed) => set({ changed })} />
       <OneOf label={WRONG.since} value={draft.since} words={WRONG.sinceWords} onChange={(since) => set({ since })} />
       <OneOf label={WRONG.hits} value={draft.hits} words={WRONG.hitsWords} onChange={(hits) => set({ hits })} />
+      <OneOf label={WRONG.when} value={draft.when} words={WRONG.whenWords} onChange={(when) => set({ when })} />
       <Choices label={WRONG.found} words={WRONG.finds} chosen={draft.finds} onChange={(finds) => set({ finds })} />
       <div className="field-row">
         {figure("games", "use.games")}
@@ -52,8 +53,13 @@ export function ComplaintForm({ draft, problems, onChange }: ComplaintFormProps)
       </div>
       <h3>{WRONG.lane}</h3>
       <div className="field-row">
-        <WordField label={WRONG.oil} value={draft.oil} words={PATTERN_WORDS} onChange={(oil) => set({ oil })} />
-        {figure("playedShots", "lane.playedShots")}
+        <WordField
+          label={WRONG.oil}
+          value={draft.oil}
+          words={{ [NOT_KNOWN]: WRONG.oilUnknown, ...PATTERN_WORDS }}
+          onChange={(oil) => set({ oil })}
+        />
+        {draft.oil !== NOT_KNOWN && figure("playedShots", "lane.playedShots")}
       </div>
       <OneOf label={WRONG.otherHouse} value={draft.otherHouse} words={WRONG.yesNo} onChange={(otherHouse) => set({ otherHouse })} />
       <OneOf label={WRONG.laneChanged} value={draft.laneChanged} words={WRONG.yesNo} onChange={(laneChanged) => set({ laneChanged })} />

@@ -1,19 +1,24 @@
+import type { Ball } from "#contract/records/ball";
 import type { Ticket } from "#contract/records/ticket";
 import { CAUSES, type CauseId } from "#engine/learning/diagnosis/causes";
 import type { Diagnosis, RankedCause } from "#engine/learning/diagnosis/diagnose";
 import type { Evidence } from "#engine/learning/diagnosis/evidence";
 import { afterStep, type StepId, stepsByWorth } from "#engine/learning/diagnosis/nextSteps";
-import { ANSWER_WORDS, CAUSE_WORDS, DIAGNOSIS, evidenceText, STEP_OUTCOMES, STEP_WORDS } from "#words/en/diagnosis";
+import { answerText, CAUSE_WORDS, customerText, DIAGNOSIS, evidenceText, STEP_OUTCOMES, STEP_WORDS } from "#words/en/diagnosis";
 import { WRONG } from "#words/en/rooms/wrong";
 import { fixed } from "#words/figures";
 import { messageText } from "#words/messageText";
+import { answered, madeOn, shop } from "../../shop/shopClient.ts";
+import { useWrite } from "../../shop/useShop.ts";
 import { useChangeTicket } from "../../shop/useTicket.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
-import type { ComplaintDraft } from "./complaintDraft.ts";
+import { type ComplaintDraft, foundCrack } from "./complaintDraft.ts";
 
 interface WrongAnswerProps {
   readonly diagnosis: Diagnosis;
   readonly draft: ComplaintDraft;
+  /** Null where all balls changed. */
+  readonly ball: Ball | null;
   readonly ticket: Ticket | null;
   onChange(draft: ComplaintDraft): void;
 }
@@ -25,7 +30,7 @@ const MOST_STEPS = 4;
 const MOST_EVIDENCE = 5;
 
 /** Ranked causes with the evidence, what to do next, and what it came to once a step was taken. */
-export function WrongAnswer({ diagnosis, draft, ticket, onChange }: WrongAnswerProps) {
+export function WrongAnswer({ diagnosis, draft, ball, ticket, onChange }: WrongAnswerProps) {
   const now = draft.steps.reduce(
     (chances, { step, wasSo }) => afterStep(chances, step, wasSo),
     new Map(diagnosis.causes.map(({ cause, probability }) => [cause, probability])) as ReadonlyMap<CauseId, number>,
@@ -35,7 +40,8 @@ export function WrongAnswer({ diagnosis, draft, ticket, onChange }: WrongAnswerP
     .toSorted((a, b) => b.probability - a.probability);
   const told = ranked.filter(({ probability }, i) => i === 0 || (i < MOST_TOLD && probability >= TOLD_FROM));
   const taken = draft.steps.map(({ step }) => step);
-  const steps = stepsByWorth(now, diagnosis.maySand).filter(({ step }) => !taken.includes(step));
+  const offered = diagnosis.steps.map(({ step }) => step).filter((step) => !taken.includes(step));
+  const steps = stepsByWorth(now, offered);
   const [first] = ranked;
   const maySay = diagnosis.maySand || !CAUSES[first.cause].isSurface;
   const take = (step: StepId, wasSo: boolean) => onChange({ ...draft, steps: [...draft.steps, { step, wasSo }] });
@@ -54,10 +60,14 @@ export function WrongAnswer({ diagnosis, draft, ticket, onChange }: WrongAnswerP
       {ranked.length > told.length && <p className="note">{WRONG.others(ranked.length - told.length)}</p>}
       {maySay && (
         <p>
-          {DIAGNOSIS.answer}: <strong>{ANSWER_WORDS[first.cause]}</strong>
+          {DIAGNOSIS.answer}: <strong>{answerText(first)}</strong>
         </p>
       )}
-      <h3>{WRONG.steps}</h3>
+      <p>
+        {DIAGNOSIS.customer}: <q>{customerText({ causes: ranked, steps, answerTo: maySay ? first.cause : null })}</q>
+      </p>
+      {foundCrack(draft) && ball !== null && <CrackOnBall ball={ball} />}
+      {(steps.length > 0 || draft.steps.length > 0) && <h3>{WRONG.steps}</h3>}
       {draft.steps.map(({ step, wasSo }, i) => (
         <p key={step} className="step-taken">
           {WRONG.taken(STEP_WORDS[step], STEP_OUTCOMES[step][wasSo ? 0 : 1])}{" "}
@@ -91,6 +101,31 @@ export function WrongAnswer({ diagnosis, draft, ticket, onChange }: WrongAnswerP
       {ticket !== null && <KeepFindings ticket={ticket} first={first} draft={draft} />}
       <p className="note">{DIAGNOSIS.chosen}</p>
     </>
+  );
+}
+
+/** A crack that was found belongs to the ball, whatever becomes of this complaint. */
+function CrackOnBall({ ball }: { readonly ball: Ball }) {
+  const isOnIt = ball.found.some(({ what }) => what === "crack");
+  const write = useWrite(
+    () =>
+      answered(
+        shop.balls[":id"].$patch({
+          param: { id: ball.id },
+          json: { found: [...ball.found, { at: new Date().toISOString(), what: "crack", note: "" }] },
+          header: madeOn(ball),
+        }),
+      ),
+    ["balls"],
+  );
+  if (isOnIt) return <p role="status">{WRONG.crackOnBall}</p>;
+  return (
+    <p className="no-print">
+      <button type="button" className="button" disabled={write.isPending} onClick={() => write.mutate()}>
+        {WRONG.keepCrack}
+      </button>
+      <WriteFault error={write.error} />
+    </p>
   );
 }
 

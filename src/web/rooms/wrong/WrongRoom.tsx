@@ -11,6 +11,7 @@ import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useKept } from "../../shop/useKept.ts";
 import { useRead } from "../../shop/useShop.ts";
+import { useSettings } from "../../shop/zone.ts";
 import { ComplaintForm } from "./ComplaintForm.tsx";
 import { type ComplaintDraft, complaintFileOf, newComplaint } from "./complaintDraft.ts";
 import { WrongAnswer } from "./WrongAnswer.tsx";
@@ -22,7 +23,15 @@ export function WrongRoom() {
   const ticketId = params.get("ticket");
   return (
     <main id="answer" className="room wrong" tabIndex={-1}>
-      {ballId === null ? <ChooseBall /> : <OfBall key={`${ballId} ${ticketId}`} ballId={ballId} ticketId={ticketId} />}
+      {ballId === null ? (
+        params.has("all") ? (
+          <Whole ball={null} bowler={null} tickets={[]} ticket={null} />
+        ) : (
+          <ChooseBall />
+        )
+      ) : (
+        <OfBall key={`${ballId} ${ticketId}`} ballId={ballId} ticketId={ticketId} />
+      )}
     </main>
   );
 }
@@ -36,6 +45,11 @@ function ChooseBall() {
       <h1>{WRONG.title}</h1>
       <section className="plate">
         <h2>{WRONG.chooseBall}</h2>
+        <p>
+          <Link href="/wrong?all" className="button">
+            {WRONG.allChanged}
+          </Link>
+        </p>
         <FindBall line={(ball) => <Link href={`/wrong?ball=${ball.id}`}>{ball.name}</Link>} />
       </section>
     </>
@@ -66,36 +80,41 @@ function OfBall({ ballId, ticketId }: { readonly ballId: string; readonly ticket
 }
 
 interface WholeProps {
-  readonly ball: Ball;
+  /** Null where all balls changed. */
+  readonly ball: Ball | null;
   readonly bowler: Bowler | null;
   readonly tickets: readonly Ticket[];
   readonly ticket: Ticket | null;
 }
 
 function Whole({ ball, bowler, tickets, ticket }: WholeProps) {
-  const [draft, setDraft] = useKept<ComplaintDraft>(`gritwright.wrong.${ball.id}.${ticket?.id ?? ""}`, () =>
-    newComplaint(ball, ticket, ballUse(ball, tickets, []).use.gamesSinceExtraction),
+  const settings = useSettings().data;
+  const [draft, setDraft] = useKept<ComplaintDraft>(`gritwright.complaint.${ball?.id ?? "all"}.${ticket?.id ?? ""}`, () =>
+    newComplaint(ball, ticket, ball && ballUse(ball, tickets, []).use.gamesSinceExtraction),
   );
-  const file = complaintFileOf(draft, ball, bowler);
+  const file = complaintFileOf(draft, ball, bowler, settings?.ruleBook ?? null);
   const found = useComputed(file === null ? null : { kind: "diagnose", file });
+  const title = ball === null ? WRONG.title : WRONG.titleOf(ball.name);
   useEffect(() => {
-    document.title = WRONG.titleOf(ball.name);
-  }, [ball.name]);
+    document.title = title;
+  }, [title]);
   const problems = found.data?.kind === "problems" ? found.data.problems : [];
   const diagnosis = found.data?.kind === "diagnosis" && file !== null ? found.data.diagnosis : null;
   return (
     <>
       <div className="room-head">
-        <h1>{WRONG.titleOf(ball.name)}</h1>
+        <h1>{title}</h1>
         <nav className="papers no-print" aria-label={WRONG.title}>
           {ticket !== null && (
             <Link href={`/tickets/${ticket.id}`} className="button">
               {WRONG.toTicket}
             </Link>
           )}
-          <Link href={`/balls/${ball.id}`} className="button">
-            {WRONG.toBall}
-          </Link>
+          {ball !== null && (
+            <Link href={`/balls/${ball.id}`} className="button">
+              {WRONG.toBall}
+            </Link>
+          )}
         </nav>
       </div>
       <div className="room-columns wrong-columns">
@@ -105,7 +124,7 @@ function Whole({ ball, bowler, tickets, ticket }: WholeProps) {
           {file === null && <p className="nothing">{WRONG.noSymptom}</p>}
           {found.error !== null && <p className="failed">{WRONG.failed(found.error.message)}</p>}
           {file !== null && found.data === undefined && found.error === null && <p className="reading">{WRONG.thinking}</p>}
-          {diagnosis !== null && <WrongAnswer diagnosis={diagnosis} draft={draft} ticket={ticket} onChange={setDraft} />}
+          {diagnosis !== null && <WrongAnswer diagnosis={diagnosis} draft={draft} ball={ball} ticket={ticket} onChange={setDraft} />}
         </section>
       </div>
     </>

@@ -2,11 +2,14 @@ import type { Ball } from "#contract/records/ball";
 import { gamesSinceWork } from "#contract/records/benchBall";
 import type { Bowler } from "#contract/records/bowler";
 import type { Ticket } from "#contract/records/ticket";
-import { PATTERN_IDS } from "#engine/lane/patterns";
-import { SYMPTOM_IDS, type SymptomId } from "#engine/learning/diagnosis/complaint";
+import { SYMPTOM_IDS, type SymptomId, type When } from "#engine/learning/diagnosis/complaint";
 import type { StepId } from "#engine/learning/diagnosis/nextSteps";
+import type { BookId } from "#engine/rules/ruleBooks";
 import type { Json } from "../../jobFile/jobDraft.ts";
 import { jobOfTicket } from "../../jobFile/jobOfTicket.ts";
+
+/** Stands in the form for an oil that nobody knows. */
+export const NOT_KNOWN = "unknown";
 
 type YesNo = "unknown" | "yes" | "no";
 export type FindId = "crack" | "hollowSound" | "plug" | "flatSpot" | "wornTrack" | "claimOpen";
@@ -17,6 +20,7 @@ export interface ComplaintDraft {
   readonly changed: "all" | "one" | "unknown";
   readonly since: "suddenly" | "slowly" | "always" | "unknown";
   readonly hits: "good" | "light" | "high" | "unknown";
+  readonly when: When;
   readonly finds: readonly FindId[];
   readonly games: string;
   readonly gamesSinceExtraction: string;
@@ -34,8 +38,9 @@ export interface ComplaintDraft {
 }
 
 /** What the shop's records know of a complaint before anybody is asked. */
-export function newComplaint(ball: Ball, ticket: Ticket | null, gamesSinceExtraction: number | null): ComplaintDraft {
-  const found = (what: Ball["found"][number]["what"]) => ball.found.some((one) => one.what === what);
+export function newComplaint(ball: Ball | null, ticket: Ticket | null, gamesSinceExtraction: number | null): ComplaintDraft {
+  const found = (what: Ball["found"][number]["what"]) => ball?.found.some((one) => one.what === what) === true;
+  const games = ball?.games ?? [];
   const finds: readonly (readonly [FindId, boolean])[] = [
     ["crack", found("crack")],
     ["hollowSound", found("hollow sound")],
@@ -47,37 +52,49 @@ export function newComplaint(ball: Ball, ticket: Ticket | null, gamesSinceExtrac
   const changed = { "all balls": "all", "only this one": "one", "not known": "unknown" } as const;
   return {
     symptoms: SYMPTOM_IDS.filter((id) => ticket?.symptoms.includes(id)),
-    changed: ticket?.whatChanged ? changed[ticket.whatChanged] : "unknown",
+    changed: ball === null ? "all" : ticket?.whatChanged ? changed[ticket.whatChanged] : "unknown",
     since: "unknown",
     hits: "unknown",
+    when: "unknown",
     finds: finds.flatMap(([id, isThere]) => (isThere ? [id] : [])),
-    games: ball.games.length === 0 ? "" : String(gamesSinceWork(ball)),
-    gamesSinceExtraction: gamesSinceExtraction === null || ball.games.length === 0 ? "" : String(gamesSinceExtraction),
+    games: ball === null || games.length === 0 ? "" : String(gamesSinceWork(ball)),
+    gamesSinceExtraction: gamesSinceExtraction === null || games.length === 0 ? "" : String(gamesSinceExtraction),
     track: "",
     beside: "",
     grip: "unknown",
     tired: "unknown",
     speedChange: "",
     revChange: "",
-    oil: PATTERN_IDS[1],
-    playedShots: "20",
+    oil: NOT_KNOWN,
+    playedShots: "",
     otherHouse: "unknown",
     laneChanged: "unknown",
     steps: [],
   };
 }
 
-/** The complaint file that the form stands for; null as long as nothing hurts. */
-export function complaintFileOf(draft: ComplaintDraft, ball: Ball, bowler: Bowler | null): Json | null {
+/** Whether a step found a crack: from then on that is a fact like any other find. */
+export function foundCrack({ steps }: Pick<ComplaintDraft, "steps">): boolean {
+  return steps.some(({ step, wasSo }) => step === "lookForCrack" && wasSo);
+}
+
+/**
+ * The complaint file that the form stands for; null as long as nothing hurts.
+ *
+ * @param ball null where all balls changed
+ */
+export function complaintFileOf(draft: ComplaintDraft, ball: Ball | null, bowler: Bowler | null, book: BookId | null): Json | null {
   if (draft.symptoms.length === 0) return null;
-  const job = jobOfTicket(ball, bowler);
-  const has = (id: FindId) => draft.finds.includes(id);
+  const job: { readonly ball?: Json; readonly bowler?: Json } = ball === null ? {} : jobOfTicket(ball, bowler);
+  const has = (id: FindId) => draft.finds.includes(id) || (id === "crack" && foundCrack(draft));
   return {
     gritwright: 1,
     symptoms: draft.symptoms,
     changed: draft.changed,
     since: draft.since,
     hits: draft.hits,
+    when: draft.when,
+    ...(book === null ? {} : { book }),
     ball: job.ball ?? {},
     use: {
       ...typed("games", draft.games),
@@ -98,7 +115,7 @@ export function complaintFileOf(draft: ComplaintDraft, ball: Ball, bowler: Bowle
       ...(draft.grip === "unknown" ? {} : { grip: draft.grip }),
       ...yesNo("tired", draft.tired),
     },
-    lane: { pattern: draft.oil, ...typed("playedShots", draft.playedShots) },
+    ...(draft.oil === NOT_KNOWN ? {} : { lane: { pattern: draft.oil, ...typed("playedShots", draft.playedShots) } }),
     ...yesNo("otherHouse", draft.otherHouse),
     ...yesNo("laneChanged", draft.laneChanged),
   };
