@@ -11,7 +11,7 @@ const LOOKUPS = 3_000_000;
 const RUNS = 30;
 
 /** Lookups in the carry table, and the builder against the engine's bare stepping through the same hits. */
-export async function moveRows(): Promise<readonly Row[]> {
+export async function carryRows(): Promise<readonly Row[]> {
   await loadEngine();
   const rounds = Array.from({ length: ROUNDS }, (_, round) => ({
     lookups: lookupSeconds(),

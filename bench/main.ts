@@ -9,7 +9,7 @@
 import { writeFileSync } from "node:fs";
 import { bringVectorKernel } from "#tasks/kernel/vectorKernel";
 import { bagRows } from "./bag.ts";
-import { moveRows } from "./carry.ts";
+import { carryRows } from "./carry.ts";
 import { compared, KEPT, keptRatios, ratiosOf } from "./kept.ts";
 import { motionRows } from "./motion.ts";
 import { padWorkRows } from "./padWork.ts";
@@ -19,7 +19,7 @@ import { median, type Row } from "./rows.ts";
 
 const isShort = process.argv.includes("--short");
 bringVectorKernel();
-const short = async () => [...motionRows(), ...(await moveRows()), ...profileRows(), ...padWorkRows()];
+const short = async () => [...motionRows(), ...(await carryRows()), ...profileRows(), ...padWorkRows()];
 const rows: readonly Row[] = isShort ? await short() : [...(await short()), ...(await planRows()), ...(await bagRows())];
 
 for (const { what, value, ratio } of rows) {
