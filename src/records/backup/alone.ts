@@ -1,7 +1,8 @@
 import { join } from "node:path";
 import { setTimeout as sleep } from "node:timers/promises";
 import { RecordsFault } from "#contract/records/fault";
-import { openFile, type SqliteFile } from "../database/sqliteFile.ts";
+import { openFile } from "../database/sqliteFile.ts";
+import type { SqliteFile } from "../database/sqliteShape.ts";
 
 /** How long a backup waits for another one that is being made, also by another program, ms. */
 const WAIT_MS = 600_000;

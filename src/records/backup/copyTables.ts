@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import { RecordsFault } from "#contract/records/fault";
 import { keyOf, type Row, rowsAfter, type TableName } from "../carry/carryRows.ts";
-import type { SqliteFile } from "../database/sqliteFile.ts";
+import type { SqliteFile } from "../database/sqliteShape.ts";
 import { TABLE_RULES } from "../database/tableRules.ts";
 import type { Db } from "../database/tables.ts";
 

@@ -6,7 +6,7 @@ import { RecordsFault } from "#contract/records/fault";
 import { schemaState } from "../database/migrate.ts";
 import { STEPS } from "../database/migrations/steps.ts";
 import { openSqlite } from "../database/sqlite.ts";
-import type { SqliteFile } from "../database/sqliteFile.ts";
+import type { SqliteFile } from "../database/sqliteShape.ts";
 import { syncFolder } from "../files/syncedFile.ts";
 import { prepareBackups, type ShopFolder } from "../folder.ts";
 import { ledgerText } from "../personal/ledger.ts";

@@ -7,7 +7,7 @@ import { identityOf } from "../database/fileIdentity.ts";
 import { knownSchema, migrate } from "../database/migrate.ts";
 import { STEPS } from "../database/migrations/steps.ts";
 import { openSqlite } from "../database/sqlite.ts";
-import type { SqliteFile } from "../database/sqliteFile.ts";
+import type { SqliteFile } from "../database/sqliteShape.ts";
 import type { Db } from "../database/tables.ts";
 import { momentOf, type Runner } from "../database/transaction.ts";
 import type { FileStore } from "../files/fileStore.ts";

@@ -1,4 +1,4 @@
-import type { SqliteFile, SqliteOptions, SqliteStatement } from "./sqliteFile.ts";
+import type { SqliteFile, SqliteOptions, SqliteStatement } from "./sqliteShape.ts";
 
 /* Node's own SQLite (node:sqlite of its documentation) under the names of the other driver, as far as they are used here. */
 

@@ -1,6 +1,7 @@
 import { CompiledQuery, type DatabaseConnection, Kysely, SqliteDialect, SqliteDriver } from "kysely";
 import { readingBeside, WAIT_MS } from "./sqliteDriver.ts";
-import { openFile, type SqliteFile } from "./sqliteFile.ts";
+import { openFile } from "./sqliteFile.ts";
+import type { SqliteFile } from "./sqliteShape.ts";
 import type { Tables } from "./tables.ts";
 
 /** How long SQLite itself waits inside a program that others ask meanwhile, ms. */
