@@ -14,6 +14,9 @@ import { addTotals, failedInVitest, fromVitest, NONE, totalsLine } from "./total
 
 /** The newest of each line when they were last looked at. This machine's own Node runs all tests. */
 const VERSIONS = ["22.23.3", "24.22.3"];
+/** A Node whose own SQLite is used, as where the native one is neither to be had built nor compiled; and what is tried on it: what holds on to the data. */
+const WITHOUT_NATIVE = "24.22.3";
+const TESTS_OF_SQLITE = ["durability", "things.test", "backup.test", "badPlaces", "folderGone"].map((name) => `test/records/${name}`);
 const PLACE = join(ROOT, ".cache", "nodes");
 const COPIED = ["package.json", "vitest.config.ts", "tsconfig.base.json", "src", "test", "tools", "bench", "examples", "docs", "dist"];
 const TESTS = ["test/records", "test/server"];
@@ -40,10 +43,11 @@ const FEWER = { KILLS: "4", CUTS: "2" };
 export async function testOnOtherNodes() {
   let totals = NONE;
   const others = VERSIONS.filter((one) => majorOf(one) !== majorOf(process.versions.node));
-  for (const { version, own, report, code, said } of await Promise.all(others.map(tested))) {
+  const all = [...others.map((version) => tested(version, "native")), tested(WITHOUT_NATIVE, "its own")];
+  for (const { version, sqlite, own, report, code, said } of await Promise.all(all)) {
     const found = fromVitest(report, code);
     totals = addTotals(totals, found);
-    console.log(`Node ${version}: ${totalsLine(found)}`);
+    console.log(`Node ${version}, SQLite ${sqlite}: ${totalsLine(found)}`);
     if (found.failed > 0) console.log([said, ...failedInVitest(report, join(own, "tree"))].join("\n"));
     rmSync(own, { recursive: true, force: true });
   }
@@ -63,9 +67,10 @@ function majorOf(version) {
   return version.split(".")[0];
 }
 
-/** Installs a Node, copies the project, compiles the database for it, and runs the tests. @param {string} version */
-async function tested(version) {
-  const own = join(PLACE, version);
+/** Installs a Node, copies the project, compiles the database for it, and runs the tests. @param {string} version @param {"native" | "its own"} sqlite */
+async function tested(version, sqlite) {
+  const isNative = sqlite === "native";
+  const own = join(PLACE, isNative ? version : `${version}-without-native`);
   const { node, headers } = await installed(version, own);
   const tree = join(own, "tree");
   rmSync(tree, { recursive: true, force: true });
@@ -73,18 +78,19 @@ async function tested(version) {
   cpSync(join(ROOT, "node_modules"), join(tree, "node_modules"), { recursive: true, verbatimSymlinks: true });
   const others = { COMPILED: "1", LEFT_OUT: LEFT_OUT.join() };
   const env = { PATH: `${dirname(node)}${delimiter}${process.env.PATH ?? ""}`, npm_config_nodedir: headers };
-  await ran("npm", ["rebuild", "better-sqlite3"], tree, env);
+  if (isNative) await ran("npm", ["rebuild", "better-sqlite3"], tree, env);
+  else rmSync(join(tree, "node_modules", "better-sqlite3", "build"), { recursive: true });
   const file = join(own, "report.json");
   const args = [
     join(tree, "node_modules", "vitest", "vitest.mjs"),
     "run",
-    ...TESTS,
+    ...(isNative ? TESTS : TESTS_OF_SQLITE),
     "--maxWorkers=1",
     "--reporter=default",
     "--reporter=json",
   ];
   const { code, said } = await ran(node, [...args, `--outputFile.json=${file}`], tree, { ...env, ...FEWER, ...others }, true);
-  return { version, own, report: existsSync(file) ? JSON.parse(readFileSync(file, "utf8")) : null, code, said };
+  return { version, sqlite, own, report: existsSync(file) ? JSON.parse(readFileSync(file, "utf8")) : null, code, said };
 }
 
 /** @param {string} version @param {string} own a folder of its own */

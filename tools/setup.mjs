@@ -8,6 +8,7 @@ import { createRequire } from "node:module";
 import { dirname, extname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { brotliCompressSync, constants, gzipSync } from "node:zlib";
+import { whyNotInstalled } from "./whyNotInstalled.mjs";
 
 export const ROOT = dirname(dirname(fileURLToPath(import.meta.url)));
 
@@ -28,19 +29,23 @@ export function requireNode() {
  * Runs a program in the project's folder with its output on this terminal.
  * @param {string} command
  * @param {readonly string[]} args
- * @param {{ env?: Record<string, string>, shell?: boolean }} [options]
+ * @param {{ env?: Record<string, string>, shell?: boolean, hear?: (text: string) => void }} [options] `hear` is told what it complains of
  * @returns {Promise<number>} the exit code; 1 when a signal ended it
  */
 export function run(command, args, options = {}) {
   return new Promise((resolve, reject) => {
     const child = spawn(command, args, {
       cwd: ROOT,
-      stdio: "inherit",
+      stdio: ["inherit", "inherit", options.hear === undefined ? "inherit" : "pipe"],
       env: { ...process.env, ...options.env },
       shell: options.shell ?? false,
     });
+    child.stderr?.on("data", (bytes) => {
+      process.stderr.write(bytes);
+      options.hear?.(String(bytes));
+    });
     child.on("error", reject);
-    child.on("exit", (code) => resolve(code ?? 1));
+    child.on("close", (code) => resolve(code ?? 1));
   });
 }
 
@@ -58,18 +63,22 @@ export function runTool(packageName, binName, args, env = {}) {
   return run(process.execPath, [join(dirname(manifestPath), bin), ...args], { env });
 }
 
-/** Installs what package-lock.json names if it is not there, or not in that version; the database of a shop is compiled where no built one can be had. */
+/** Installs what package-lock.json names if it is not there, or not in that version; the native SQLite is compiled where no built one can be had, or left out. */
 export async function ensureInstalled() {
   requireNode();
   if (isInstalled()) return;
   console.log("Installing the packages named in package-lock.json …");
   const npm = process.env.npm_execpath;
   const args = ["ci", "--no-audit", "--no-fund"];
+  let said = "";
+  const hear = (/** @type {string} */ text) => {
+    said += text;
+  };
   const code = npm?.endsWith(".js")
-    ? await run(process.execPath, [npm, ...args])
-    : await run("npm", args, { shell: process.platform === "win32" });
+    ? await run(process.execPath, [npm, ...args], { hear })
+    : await run("npm", args, { shell: process.platform === "win32", hear });
   if (code !== 0) {
-    console.error("npm ci did not succeed. Is there a connection to the npm registry?");
+    console.error(whyNotInstalled(said));
     process.exit(code);
   }
 }
@@ -79,9 +88,10 @@ function isInstalled() {
   if (!existsSync(installedPath)) return false;
   const wanted = JSON.parse(readFileSync(join(ROOT, "package-lock.json"), "utf8")).packages;
   const installed = JSON.parse(readFileSync(installedPath, "utf8")).packages;
-  return Object.entries(wanted).every(
-    ([path, entry]) => path === "" || entry.optional === true || installed[path]?.version === entry.version,
-  );
+  return Object.entries(wanted).every(([path, entry]) => {
+    const mayBeMissing = path === "" || (entry.optional === true && installed[path] === undefined);
+    return mayBeMissing || installed[path]?.version === entry.version;
+  });
 }
 
 /**

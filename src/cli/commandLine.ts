@@ -48,6 +48,11 @@ const COMMANDS = new Map<string, Entry>([
 /** Runs one command line to its end. Every fault is reported, none is thrown. */
 export async function runCommandLine(args: readonly string[], world: World): Promise<ExitCode> {
   try {
+    // The server has options of its own, which are a configuration file's too.
+    if (args[0] === "serve") return await (await import("#server/serve")).serve(args.slice(1));
+    if (args[0] === "update") return await (await import("#server/program/updateHere")).updateHere(args.slice(1));
+    if (args[0] === "certificate")
+      return await (await import("#server/certificate/certificateHere")).certificateHere(args.slice(1), world.now());
     return await dispatch(readOptions(args), world);
   } catch (fault) {
     return (await import("./faultReport.ts")).reportFault(fault, wantsJson(args), world);

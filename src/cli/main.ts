@@ -1,21 +1,26 @@
 #!/usr/bin/env node
-import { randomBytes } from "node:crypto";
-import { availableParallelism } from "node:os";
-import { runCommandLine } from "./commandLine.ts";
+import { pathToFileURL } from "node:url";
+import { currentOf, entryOf, OWN_ROOT, programsFolder, readState } from "#server/program/state";
 
-/** More threads than this gain nothing: a plan has about this many finishes to work on at once. */
-const MOST_THREADS = 4;
+/** Options of `serve` by which it does something else. */
+const NOT_SERVING = /^--(?:install-service|uninstall-service|set-password)(?:=|$)/;
 
-// A reader that has seen enough (`gritwright … | head`) is no fault of ours.
-process.stdout.on("error", (fault: NodeJS.ErrnoException) => {
-  process.exit(fault.code === "EPIPE" ? 0 : 1);
-});
+const args = process.argv.slice(2);
+const folder = programsFolder();
+const state = readState(folder, OWN_ROOT);
+const isServing = args[0] === "serve" && !args.some((arg) => NOT_SERVING.test(arg));
+const tried = isServing && state?.trial != null ? await onTrial(state, state.trial) : null;
+if (tried === null) await runCurrent();
+else process.exitCode = tried;
 
-process.exitCode = await runCommandLine(process.argv.slice(2), {
-  print: (text) => process.stdout.write(text),
-  tell: (text) => process.stderr.write(text),
-  isTerminal: process.stderr.isTTY,
-  workers: Math.min(MOST_THREADS, availableParallelism()),
-  now: Date.now,
-  randomBytes,
-});
+async function onTrial(state: NonNullable<ReturnType<typeof readState>>, program: NonNullable<(typeof state)["trial"]>) {
+  const { serveOnTrial } = await import("#server/program/onTrial");
+  return serveOnTrial({ folder, state, program, args, say: (words) => process.stderr.write(`${words}\n`) });
+}
+
+/** A version that was brought in runs in the place of this one. */
+async function runCurrent(): Promise<void> {
+  const current = currentOf(state);
+  if (current !== null) await import(pathToFileURL(entryOf(current)).href);
+  else await (await import("./runHere.ts")).runHere(args);
+}

@@ -1,5 +1,4 @@
 import { readFileSync } from "node:fs";
-import Sqlite from "better-sqlite3";
 import { afterAll, afterEach, beforeEach, describe, expect, test } from "vitest";
 import type { RecordsFault } from "#contract/records/fault";
 import type { Accounts } from "#records/accounts/accounts";
@@ -8,6 +7,7 @@ import { hasherThread } from "#records/accounts/hasherThread";
 import { checkedPassword, checkedPin, nameKey } from "#records/accounts/secrets";
 import { waitAfter } from "#records/accounts/tries";
 import { restoreBackup } from "#records/backup/restoreBackup";
+import { openFile } from "#records/database/sqliteFile";
 import { openRecords } from "#records/openRecords";
 import { address, anotherWayIn, GOOD, HOUR, OTHER, shopWithOwner, signedIn } from "./accountsShop.ts";
 import { testPostgres } from "./postgres.ts";
@@ -231,7 +231,7 @@ describe("vain tries", () => {
   test("that only have to wait are answered without a write", async () => {
     const wrong = { signInName: "ansel", password: "not the one at all", address };
     for (let tries = 0; tries < 4; tries += 1) expect(await accounts.signIn(wrong)).toEqual({ kind: "wrong" });
-    const other = new Sqlite(`${shop.parts.folder}/live/records.sqlite`);
+    const other = openFile(`${shop.parts.folder}/live/records.sqlite`);
     other.exec("begin immediate");
     expect(await accounts.signIn(wrong)).toEqual({ kind: "wait", seconds: 2 });
     other.exec("rollback");
@@ -267,7 +267,7 @@ describe("a session", () => {
   test("goes on while another program holds the database for its own writing", async () => {
     const { token, session } = await begun();
     later += 4 * HOUR;
-    const other = new Sqlite(`${shop.parts.folder}/live/records.sqlite`);
+    const other = openFile(`${shop.parts.folder}/live/records.sqlite`);
     other.exec("begin immediate");
     expect(await accounts.recognise(token)).toEqual({ session, renewed: null });
     other.exec("rollback");

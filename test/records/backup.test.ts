@@ -11,7 +11,6 @@ import {
   writeFileSync,
 } from "node:fs";
 import { basename, dirname, join } from "node:path";
-import Sqlite from "better-sqlite3";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import type { RecordsFault } from "#contract/records/fault";
 import { uniformSource } from "#engine/random";
@@ -24,6 +23,7 @@ import { identityOf } from "#records/database/fileIdentity";
 import type { Step } from "#records/database/migrations/step";
 import { STEPS } from "#records/database/migrations/steps";
 import { openSqlite } from "#records/database/sqlite";
+import { openFile } from "#records/database/sqliteFile";
 import { shopFolder } from "#records/folder";
 import { openRecords } from "#records/openRecords";
 import { PNG } from "./pictures.ts";
@@ -31,9 +31,9 @@ import { onTheCounter, refusal, type TestShop, testShop } from "./shop.ts";
 
 /** What another program gets that opens the database now. */
 function readIn(database: string): string {
-  const other = new Sqlite(database, { timeout: 0 });
+  const other = openFile(database, { timeout: 0 });
   try {
-    return String(other.prepare("select count(*) from settings").pluck().get());
+    return String((other.prepare("select count(*) as shops from settings").get() as { shops: number }).shops);
   } catch (error) {
     return (error as { readonly code: string }).code;
   } finally {
@@ -132,7 +132,7 @@ describe("a restore", () => {
     expect(await restored.balls.get(ball.id)).toEqual(ball);
     expect(await restored.tickets.get(ticket.id)).toEqual(ticket);
     expect(Buffer.from(await restored.photos.bytes(photo.id))).toEqual(PNG);
-    const before = new Sqlite(join(safetyCopy ?? "", "records.sqlite"), { readonly: true });
+    const before = openFile(join(safetyCopy ?? "", "records.sqlite"), { readonly: true });
     expect(before.prepare("select body from balls").get()).toMatchObject({ body: expect.stringContaining("after the backup") });
     before.close();
   });
@@ -256,7 +256,7 @@ describe("a schema", () => {
     const { records, parts } = shop;
     await records.close();
     const file = join(parts.folder, "live", "records.sqlite");
-    const raw = new Sqlite(file);
+    const raw = openFile(file);
     raw.prepare("insert into schemaSteps values ('999 from the future', '2030-01-01T00:00:00.000Z')").run();
     const beside = await openRecords(parts);
     await beside.houses.create({ name: "Reed Bank" }, { by: shop.by });

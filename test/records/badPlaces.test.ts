@@ -2,9 +2,9 @@ import { spawn, spawnSync } from "node:child_process";
 import { chmodSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import Sqlite from "better-sqlite3";
 import { describe, expect, it } from "vitest";
 import type { RecordsFault } from "#contract/records/fault";
+import { openFile } from "#records/database/sqliteFile";
 import { openRecords } from "#records/openRecords";
 import { onTheCounter, refusal, testShop } from "./shop.ts";
 
@@ -106,7 +106,7 @@ it("two processes write at once, and both lose nothing", { timeout: 60_000 }, as
 
 it("a database that another program holds is told as busy, after waiting", { timeout: 30_000 }, async () => {
   const shop = await testShop();
-  const other = new Sqlite(join(shop.parts.folder, "live", "records.sqlite"));
+  const other = openFile(join(shop.parts.folder, "live", "records.sqlite"));
   other.exec("begin immediate");
   expect((await refusal<RecordsFault>(shop.records.houses.create({ name: "Waiting" }, { by: shop.by }))).kind).toBe("busy");
   other.exec("commit");

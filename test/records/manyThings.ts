@@ -84,25 +84,25 @@ export function fill(file: string, shopId: string, personId: string, sizes: Size
     for (const term of new Set(found)) insert("terms", { shopId, kind, thingId, term });
   };
   const sample = { names: [] as string[], serials: [] as string[], phones: [] as string[], ballIds: [] as string[] };
-  raw.transaction(() => {
-    const ballRows: { id: string; bowlerId: string; visitId: string }[] = [];
-    for (let i = 0; i < sizes.balls; i += 1) {
-      const isNewBowler = i % BALLS_EACH === 0;
-      const last = ballRows.at(-1);
-      const bowlerId = isNewBowler ? addBowler() : (last?.bowlerId ?? "");
-      const visitId = isNewBowler ? addVisit(bowlerId) : (last?.visitId ?? "");
-      const serial = `${word().slice(0, 2)}${digits(8)}`.toUpperCase();
-      const ball = balls.kept.parse({ ...kept(), name: word(), serial, bowlerId, cover: "solid" });
-      insert("balls", rowOf(balls, ball));
-      terms("balls", ball.id, [...wordsOf(ball.name), ...withEnds(serialOf(serial))]);
-      ballRows.push({ id: ball.id, bowlerId, visitId });
-      if (random() < 0.01) {
-        sample.serials.push(serial);
-        sample.ballIds.push(ball.id);
-      }
+  raw.exec("begin");
+  const ballRows: { id: string; bowlerId: string; visitId: string }[] = [];
+  for (let i = 0; i < sizes.balls; i += 1) {
+    const isNewBowler = i % BALLS_EACH === 0;
+    const last = ballRows.at(-1);
+    const bowlerId = isNewBowler ? addBowler() : (last?.bowlerId ?? "");
+    const visitId = isNewBowler ? addVisit(bowlerId) : (last?.visitId ?? "");
+    const serial = `${word().slice(0, 2)}${digits(8)}`.toUpperCase();
+    const ball = balls.kept.parse({ ...kept(), name: word(), serial, bowlerId, cover: "solid" });
+    insert("balls", rowOf(balls, ball));
+    terms("balls", ball.id, [...wordsOf(ball.name), ...withEnds(serialOf(serial))]);
+    ballRows.push({ id: ball.id, bowlerId, visitId });
+    if (random() < 0.01) {
+      sample.serials.push(serial);
+      sample.ballIds.push(ball.id);
     }
-    for (let i = 0; i < sizes.tickets; i += 1) addTicket(ballRows[Math.floor(random() * ballRows.length)]);
-  })();
+  }
+  for (let i = 0; i < sizes.tickets; i += 1) addTicket(ballRows[Math.floor(random() * ballRows.length)]);
+  raw.exec("commit");
   raw.exec("analyze");
   raw.close();
   return sample;

@@ -15,8 +15,19 @@ const planted = postgres === null ? second : undefined;
 if (planted !== undefined) {
   const pragma = Sqlite.prototype.pragma;
   Sqlite.prototype.pragma = function (source, options) {
-    return pragma.call(this, source.replace(/^synchronous = .*/, `synchronous = ${planted}`), options);
+    return pragma.call(this, withPlanted(source), options);
   };
+  const own = process.getBuiltinModule?.("node:sqlite") as { DatabaseSync: { prototype: { prepare(sql: string): unknown } } } | undefined;
+  if (own !== undefined) {
+    const { prepare } = own.DatabaseSync.prototype;
+    own.DatabaseSync.prototype.prepare = function (sql) {
+      return prepare.call(this, withPlanted(sql));
+    };
+  }
+}
+
+function withPlanted(source: string): string {
+  return source.replace(/synchronous = .*/, `synchronous = ${planted}`);
 }
 
 const records = await openRecords({

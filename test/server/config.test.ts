@@ -5,7 +5,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { JobFault } from "#contract/problem";
 import { USUAL } from "#server/config/configSchema";
 import { VARIABLES } from "#server/config/environment";
-import { passwordToSet, readConfig } from "#server/config/readConfig";
+import { askedBesides, readConfig } from "#server/config/readConfig";
 
 let folder = "";
 beforeAll(() => {
@@ -115,7 +115,7 @@ describe("where it is reached", () => {
       key: "k.pem",
       address: "192.0.2.10",
     });
-    expect(passwordToSet(["--own", "--set-password", "ansel"])).toBe("ansel");
-    expect(passwordToSet(["--own"])).toBeNull();
+    expect(askedBesides(["--own", "--set-password", "ansel"]).setPassword).toBe("ansel");
+    expect(askedBesides(["--own"]).setPassword).toBeNull();
   });
 });

@@ -6,7 +6,7 @@ import { afterAll, beforeEach, describe, expect, test } from "vitest";
 import type { RecordsFault } from "#contract/records/fault";
 import { moveRecords } from "#records/move/move";
 import { addShopTo } from "#records/shopsOf";
-import { type Config, USUAL } from "#server/config/configSchema";
+import { type PlacedConfig, USUAL } from "#server/config/configSchema";
 import { openShop } from "#server/openShop";
 import { testPostgres } from "../records/postgres.ts";
 import { refusal } from "../records/shop.ts";
@@ -15,7 +15,7 @@ const postgres = await testPostgres();
 afterAll(() => postgres?.stop());
 
 describe.runIf(postgres !== null)("one's own shop in a database", () => {
-  let config: Config;
+  let config: PlacedConfig;
   let database = "";
   const said: string[] = [];
   const parts = { now: Date.now, randomBytes, programVersion: "0.0.0-test", say: (words: string) => said.push(words) };

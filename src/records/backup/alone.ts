@@ -1,7 +1,8 @@
 import { join } from "node:path";
 import { setTimeout as sleep } from "node:timers/promises";
-import Sqlite from "better-sqlite3";
 import { RecordsFault } from "#contract/records/fault";
+import { openFile } from "../database/sqliteFile.ts";
+import type { SqliteFile } from "../database/sqliteShape.ts";
 
 /** How long a backup waits for another one that is being made, also by another program, ms. */
 const WAIT_MS = 600_000;
@@ -15,7 +16,7 @@ const LOOK_EVERY_MS = 50;
  * @throws {RecordsFault} `busy` where somebody else has it all the time
  */
 export async function withBackupsAlone<Answer>(blobs: string, work: () => Promise<Answer>, waitMs = WAIT_MS): Promise<Answer> {
-  const lock = new Sqlite(join(blobs, "lock.sqlite"), { timeout: 0 });
+  const lock = openFile(join(blobs, "lock.sqlite"), { timeout: 0 });
   try {
     const until = performance.now() + waitMs;
     while (!taken(lock)) {
@@ -28,12 +29,12 @@ export async function withBackupsAlone<Answer>(blobs: string, work: () => Promis
   }
 }
 
-function taken(lock: Sqlite.Database): boolean {
+function taken(lock: SqliteFile): boolean {
   try {
     lock.exec("begin exclusive");
     return true;
   } catch (error) {
-    if (error instanceof Sqlite.SqliteError && error.code.startsWith("SQLITE_BUSY")) return false;
+    if (error instanceof Error && "code" in error && String(error.code).startsWith("SQLITE_BUSY")) return false;
     throw error;
   }
 }

@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
-import type { Database } from "better-sqlite3";
 import { RecordsFault } from "#contract/records/fault";
+import type { SqliteFile } from "../database/sqliteShape.ts";
 import { TABLE_RULES } from "../database/tableRules.ts";
 import type { Db } from "../database/tables.ts";
 import { keyOf, type Row, rowsAfter, type TableName } from "../move/moveRows.ts";
@@ -15,7 +15,7 @@ const BATCH = 1000;
  * @param from one moment of a database
  * @throws {RecordsFault} `damaged` with the table whose rows did not arrive as they were
  */
-export async function copyTables(from: Db, into: Database, tables: readonly TableName[]): Promise<void> {
+export async function copyTables(from: Db, into: SqliteFile, tables: readonly TableName[]): Promise<void> {
   into.exec("begin");
   // A ticket may refer to one that comes later; at the end all of it must hold.
   into.pragma("defer_foreign_keys = ON");
@@ -27,7 +27,7 @@ export async function copyTables(from: Db, into: Database, tables: readonly Tabl
 }
 
 /** @returns checksum of all rows in the order of their keys */
-async function copyTable(from: Db, into: Database, table: TableName): Promise<string> {
+async function copyTable(from: Db, into: SqliteFile, table: TableName): Promise<string> {
   const hash = createHash("sha256");
   const columns = (into.pragma(`table_info("${table}")`) as { name: string }[]).map(({ name }) => name);
   const insert = into.prepare(`insert into "${table}" (${columns.map(quoted).join(", ")}) values (${columns.map(() => "?").join(", ")})`);
@@ -42,7 +42,7 @@ async function copyTable(from: Db, into: Database, table: TableName): Promise<st
   }
 }
 
-function sumOfTable(raw: Database, table: TableName): string {
+function sumOfTable(raw: SqliteFile, table: TableName): string {
   const hash = createHash("sha256");
   const columns = (raw.pragma(`table_info("${table}")`) as { name: string }[]).map(({ name }) => name);
   const rows = raw.prepare(`select * from "${table}" order by ${TABLE_RULES[table].key.map(quoted).join(", ")}`);

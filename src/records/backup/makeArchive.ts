@@ -1,12 +1,12 @@
 import { createWriteStream, existsSync } from "node:fs";
 import { open, readdir, rename, rm, stat } from "node:fs/promises";
 import { join } from "node:path";
-import type { Database } from "better-sqlite3";
 import { THING_KINDS } from "#contract/records/auditEntry";
 import { RecordsFault } from "#contract/records/fault";
 import { schemaState } from "../database/migrate.ts";
 import { STEPS } from "../database/migrations/steps.ts";
 import { openSqlite } from "../database/sqlite.ts";
+import type { SqliteFile } from "../database/sqliteShape.ts";
 import { syncFolder } from "../files/syncedFile.ts";
 import { prepareBackups, type ShopFolder } from "../folder.ts";
 import { ledgerText } from "../personal/ledger.ts";
@@ -139,7 +139,7 @@ async function inside(copy: string): Promise<{ at: string; counts: Record<string
 }
 
 /** Nothing of a table that an older schema does not have yet. */
-function countIn(raw: Database, kind: string): number {
+function countIn(raw: SqliteFile, kind: string): number {
   const exists = raw.prepare("select 1 from sqlite_master where type = 'table' and name = ?").get(kind);
   return exists === undefined ? 0 : (raw.prepare(`select count(*) as n from "${kind}"`).get() as { n: number }).n;
 }
@@ -151,7 +151,7 @@ interface Attached {
   readonly perhaps: ReadonlySet<string>;
 }
 
-function attachedNames(raw: Database): Attached {
+function attachedNames(raw: SqliteFile): Attached {
   const attached = new Set<string>();
   const perhaps = new Set<string>();
   for (const kind of ["photos", "profileFiles"])

@@ -1,12 +1,12 @@
 import { existsSync } from "node:fs";
 import { join } from "node:path";
-import type { Database } from "better-sqlite3";
 import { sql } from "kysely";
 import { RecordsFault } from "#contract/records/fault";
 import { identityOf } from "../database/fileIdentity.ts";
 import { knownSchema, migrate } from "../database/migrate.ts";
 import { STEPS } from "../database/migrations/steps.ts";
 import { openSqlite } from "../database/sqlite.ts";
+import type { SqliteFile } from "../database/sqliteShape.ts";
 import type { Db } from "../database/tables.ts";
 import { momentOf, type Runner } from "../database/transaction.ts";
 import type { FileStore } from "../files/fileStore.ts";
@@ -56,7 +56,7 @@ export function snapshotOfFolder(folder: ShopFolder, identity: string | null): W
   };
 }
 
-async function copyOf(raw: Database, path: string): Promise<void> {
+async function copyOf(raw: SqliteFile, path: string): Promise<void> {
   raw.exec("begin");
   try {
     // The first thing that is read is what fixes the moment. Without it, each write of another connection would make the copy begin anew.

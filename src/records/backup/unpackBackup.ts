@@ -93,7 +93,7 @@ async function checkedShops({ database }: ShopFolder): Promise<string[]> {
   const { db, raw } = openSqlite(database);
   try {
     await knownSchema({ db, engine: "sqlite", chance: () => 0 }, STEPS);
-    const found = raw.pragma("integrity_check(1)", { simple: true });
+    const { integrity_check: found } = raw.prepare("pragma integrity_check(1)").get() as { integrity_check: string };
     if (found !== "ok")
       throw new RecordsFault("badBackup", database, { problems: [{ path: "records.sqlite", value: found, allowed: "ok" }] });
     return (await shopsIn(db)).map(({ id }) => id);

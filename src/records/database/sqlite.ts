@@ -1,6 +1,7 @@
-import Sqlite, { type Database } from "better-sqlite3";
 import { CompiledQuery, type DatabaseConnection, Kysely, SqliteDialect, SqliteDriver } from "kysely";
 import { readingBeside, WAIT_MS } from "./sqliteDriver.ts";
+import { openFile } from "./sqliteFile.ts";
+import type { SqliteFile } from "./sqliteShape.ts";
 import type { Tables } from "./tables.ts";
 
 /** How long SQLite itself waits inside a program that others ask meanwhile, ms. */
@@ -8,7 +9,7 @@ const SHORT_WAIT_MS = 5;
 
 export interface OpenSqlite {
   readonly db: Kysely<Tables>;
-  readonly raw: Database;
+  readonly raw: SqliteFile;
 }
 
 /**
@@ -30,8 +31,8 @@ export function openSqliteBeside(file: string): OpenSqlite {
   return { db: new Kysely<Tables>({ dialect: readingBeside(raw) }), raw };
 }
 
-function openRaw(file: string): Database {
-  const raw = new Sqlite(file, { timeout: WAIT_MS });
+function openRaw(file: string): SqliteFile {
+  const raw = openFile(file, { timeout: WAIT_MS });
   try {
     raw.pragma("journal_mode = WAL");
     raw.pragma("synchronous = FULL");
@@ -46,7 +47,7 @@ function openRaw(file: string): Database {
 }
 
 /** Nobody else has the file open from now on until it is closed. @throws SQLITE_BUSY while somebody has */
-export function closeToOthers(raw: Database): void {
+export function closeToOthers(raw: SqliteFile): void {
   // Leaving WAL mode wants the file alone; a lock that is taken in this mode is kept until the end.
   raw.pragma("busy_timeout = 200");
   raw.pragma("journal_mode = DELETE");
@@ -55,9 +56,9 @@ export function closeToOthers(raw: Database): void {
 }
 
 class ImmediateDialect extends SqliteDialect {
-  readonly #database: Database;
+  readonly #database: SqliteFile;
 
-  constructor(database: Database) {
+  constructor(database: SqliteFile) {
     super({ database });
     this.#database = database;
   }
@@ -68,9 +69,9 @@ class ImmediateDialect extends SqliteDialect {
 }
 
 class ImmediateDriver extends SqliteDriver {
-  readonly #database: Database;
+  readonly #database: SqliteFile;
 
-  constructor(database: Database) {
+  constructor(database: SqliteFile) {
     super({ database });
     this.#database = database;
   }

@@ -1,5 +1,4 @@
 import { setTimeout as sleep } from "node:timers/promises";
-import Sqlite, { type Database } from "better-sqlite3";
 import {
   CompiledQuery,
   type DatabaseConnection,
@@ -10,6 +9,8 @@ import {
   SqliteDialect,
   type TransactionSettings,
 } from "kysely";
+import { openFile } from "./sqliteFile.ts";
+import type { SqliteFile } from "./sqliteShape.ts";
 
 /** How long a write waits for another program to finish its own, and how often it looks, ms. */
 export const WAIT_MS = 4000;
@@ -19,7 +20,7 @@ const AGAIN_MS = 15;
  * One connection writes and another reads: what only reads waits for no write, however long that takes, and sees what was last kept
  * (SQLite's documentation, "Write-Ahead Logging", Concurrency). A transaction that only reads has a connection of its own, and one moment.
  */
-export function readingBeside(writer: Database): Dialect {
+export function readingBeside(writer: SqliteFile): Dialect {
   const plain = new SqliteDialect({ database: writer });
   return {
     createDriver: () => new ReadingBesideDriver(writer),
@@ -30,11 +31,11 @@ export function readingBeside(writer: Database): Dialect {
 }
 
 class ReadingBesideDriver implements Driver {
-  readonly #writer: Database;
-  #reader: Database | null = null;
+  readonly #writer: SqliteFile;
+  #reader: SqliteFile | null = null;
   #last: Promise<void> = Promise.resolve();
 
-  constructor(writer: Database) {
+  constructor(writer: SqliteFile) {
     this.#writer = writer;
   }
 
@@ -83,8 +84,8 @@ class ReadingBesideDriver implements Driver {
   }
 }
 
-function openReader({ name }: Database): Database {
-  return new Sqlite(name, { readonly: true });
+function openReader({ name }: SqliteFile): SqliteFile {
+  return openFile(name, { readonly: true });
 }
 
 /** The types of the driver that is built upon know any connection; it is handed none but ours. */
@@ -94,15 +95,15 @@ function ours(connection: DatabaseConnection): Connection {
 
 /** Holds nothing until it is known what is asked: what only reads goes to the reader, anything else waits for its turn with the writer. */
 class Connection implements DatabaseConnection {
-  readonly #writer: Database;
-  readonly #reader: Database;
+  readonly #writer: SqliteFile;
+  readonly #reader: SqliteFile;
   readonly #turn: () => Promise<() => void>;
   /** The turn that is held. */
   #letGo: (() => void) | null = null;
   /** Of a transaction that only reads. */
-  #moment: Database | null = null;
+  #moment: SqliteFile | null = null;
 
-  constructor(writer: Database, reader: Database, turn: () => Promise<() => void>) {
+  constructor(writer: SqliteFile, reader: SqliteFile, turn: () => Promise<() => void>) {
     this.#writer = writer;
     this.#reader = reader;
     this.#turn = turn;
@@ -113,7 +114,7 @@ class Connection implements DatabaseConnection {
     await whenFree(() => run(this.#writer, "begin immediate", []));
   }
 
-  async beginMoment(own: Database): Promise<void> {
+  async beginMoment(own: SqliteFile): Promise<void> {
     this.#moment = own;
     await this.executeQuery(CompiledQuery.raw("begin"));
   }
@@ -159,7 +160,7 @@ async function whenFree<Answer>(write: () => Answer): Promise<Answer> {
   }
 }
 
-function run<Row>(database: Database, sql: string, parameters: readonly unknown[]): QueryResult<Row> {
+function run<Row>(database: SqliteFile, sql: string, parameters: readonly unknown[]): QueryResult<Row> {
   const statement = database.prepare(sql);
   if (statement.reader) return { rows: statement.all(parameters) as Row[] };
   const { changes, lastInsertRowid } = statement.run(parameters);

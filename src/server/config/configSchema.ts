@@ -65,7 +65,8 @@ export interface Limits {
 }
 
 export interface Config {
-  readonly data: string;
+  /** null: the user's own folder for data, or an older one that is found. */
+  readonly data: string | null;
   readonly shop: "demonstration" | "own";
   /** null: a SQLite file in the shop's folder. Holds a password: never logged, never shown. */
   readonly database: string | null;
@@ -84,8 +85,13 @@ export interface Config {
   readonly limits: Limits;
 }
 
+/** A configuration once it is known where the shops lie. */
+export interface PlacedConfig extends Config {
+  readonly data: string;
+}
+
 export const USUAL: Config = {
-  data: "gritwright-data",
+  data: null,
   shop: "demonstration",
   database: null,
   shopName: null,

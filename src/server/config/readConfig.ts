@@ -19,6 +19,9 @@ const OPTIONS = {
   key: { type: "string" },
   name: { type: "string", multiple: true },
   "set-password": { type: "string" },
+  "move-records": { type: "boolean" },
+  "install-service": { type: "boolean" },
+  "uninstall-service": { type: "boolean" },
 } as const;
 
 type Values = Record<string, unknown>;
@@ -52,13 +55,28 @@ function fromArguments(args: readonly string[]): { values: Values; configPath: s
   return { values, configPath: given.config ?? null };
 }
 
-/**
- * The sign-in name whose password is to be set instead of starting: `--set-password NAME`; null where the server is to start.
- *
- * @throws {JobFault} for options that there are not
- */
-export function passwordToSet(args: readonly string[]): string | null {
-  return parsed(args)["set-password"] ?? null;
+/** What is to be done besides, before or instead of serving. */
+export interface AskedBesides {
+  /** The sign-in name whose password is to be set: `--set-password NAME`. */
+  readonly setPassword: string | null;
+  /** A shop that lies in an older folder is moved before it is opened. */
+  readonly moveRecords: boolean;
+  readonly service: "install" | "uninstall" | null;
+  /** Whether the line, or the file it names, says which shop it is. */
+  readonly namesShop: boolean;
+}
+
+/** @throws {JobFault} for options that there are not */
+export function askedBesides(args: readonly string[]): AskedBesides {
+  const given = parsed(args);
+  const [install, uninstall] = [given["install-service"] === true, given["uninstall-service"] === true];
+  if (install && uninstall) throw usage("--install-service or --uninstall-service, not both");
+  return {
+    setPassword: given["set-password"] ?? null,
+    moveRecords: given["move-records"] ?? false,
+    service: install ? "install" : uninstall ? "uninstall" : null,
+    namesShop: given.own === true || given.demonstration === true || given.config !== undefined,
+  };
 }
 
 function parsed(args: readonly string[]) {
