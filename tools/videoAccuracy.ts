@@ -1,7 +1,7 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { median } from "#engine/video/robust";
-import { accuracyOver, HELD, ROW_NAMES, rms, shareWithin, TRACKER, worst } from "./video/accuracy.ts";
+import { accuracyOver, OUTCOME_WORDS, ROW_NAMES, rms, shareWithin, TRACKER, worst } from "./video/accuracy.ts";
 import { NONE } from "./video/sightings.ts";
 
 /* `npm run video-accuracy`: writes what the reading of sightings comes to into its page, from shots by which nothing was chosen. A minute or two. */
@@ -13,12 +13,12 @@ const KEPT_OUT_SEED = 50_000;
 
 const exact = accuracyOver(100, KEPT_OUT_SEED + 1000, NONE);
 const noisy = accuracyOver(SHOTS, KEPT_OUT_SEED, TRACKER);
-const rows = HELD.map((id) => {
+const rows = OUTCOME_WORDS.map((id) => {
   const [without, seen] = [exact.by.get(id) ?? [], noisy.by.get(id) ?? []];
   const half = median(seen.map((one) => one.half));
   return `| ${ROW_NAMES[id]} | ${figure(rms(without))} | ${figure(rms(seen))} | ${figure(worst(seen))} | ${figure(half)} | ${Math.round(100 * shareWithin(seen))} | ${seen.length} |`;
 });
-const all = HELD.flatMap((id) => noisy.by.get(id) ?? []);
+const all = OUTCOME_WORDS.flatMap((id) => noisy.by.get(id) ?? []);
 const table = [
   "| | RMS without noise | RMS | worst | median half interval | held, % | told |",
   "|---|---|---|---|---|---|---|",

@@ -8,7 +8,7 @@ import type { Vector } from "#engine/vector";
 import { project } from "#engine/video/pinhole";
 import { readPictures } from "#engine/video/readPictures";
 import { median } from "#engine/video/robust";
-import { type Against, againstTruth, HELD, type Held, ROW_NAMES, rms, shareWithin, trueFigures, worst } from "./video/accuracy.ts";
+import { type Against, againstTruth, type Held, OUTCOME_WORDS, ROW_NAMES, rms, shareWithin, trueFigures, worst } from "./video/accuracy.ts";
 import { type Film, inventedFilm, writeFilm } from "./video/film.ts";
 import { chanceOf } from "./video/shots.ts";
 
@@ -99,7 +99,7 @@ async function read(film: Film, path: string, seed: number): Promise<Row> {
 }
 
 function writeTable(rows: readonly Row[]): void {
-  const lines = HELD.map((id) => {
+  const lines = OUTCOME_WORDS.map((id) => {
     const seen = rows.flatMap(({ figures }) => figures.filter(([held]) => held === id).map(([, against]) => against));
     const half = median(seen.map((one) => one.half));
     return `| ${ROW_NAMES[id]} | ${figure(rms(seen))} | ${figure(worst(seen))} | ${figure(half)} | ${Math.round(100 * shareWithin(seen))} | ${seen.length} |`;

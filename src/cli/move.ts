@@ -1,5 +1,5 @@
-import { moveRecords, takeBack } from "#records/carry/move";
 import { withoutPassword } from "#records/database/address";
+import { moveRecords, takeBack } from "#records/move/move";
 import { RECORDS } from "#words/en/records";
 import type { Options } from "./options.ts";
 import { usageFault } from "./usageFault.ts";

@@ -1,3 +1,5 @@
+import { type ChangeFeed, changeFeedHere } from "./changeFeed/changeFeed.ts";
+import { changeFeedOnServer } from "./changeFeed/onServer.ts";
 import { mustBeThere } from "./database/fileIdentity.ts";
 import { openForTurns, openPostgres } from "./database/postgres.ts";
 import { openSqliteBeside } from "./database/sqlite.ts";
@@ -8,15 +10,13 @@ import { filesInFolder } from "./files/inFolder.ts";
 import { prepareFolder, prepareRoot, type ShopFolder } from "./folder.ts";
 import { type Ledger, ledgerInFolder, ledgerOnServer } from "./personal/ledger.ts";
 import type { RecordsParts } from "./records.ts";
-import { tellingOnServer } from "./telling/onServer.ts";
-import { type Telling, tellingHere } from "./telling/telling.ts";
 
 /** A database with what goes with it: where files lie, who is told. */
 export interface OpenDatabase {
   readonly runner: Runner;
   readonly files: FileStore;
   readonly ledger: Ledger;
-  readonly telling: Telling;
+  readonly changeFeed: ChangeFeed;
   close(): Promise<void>;
 }
 
@@ -34,13 +34,13 @@ async function inFolder(parts: DatabaseParts, folder: ShopFolder): Promise<OpenD
     runner: { db, engine: "sqlite", chance: chanceOf(parts), mustBeThere: mustBeThere(folder.database) },
     files: filesInFolder(folder.live),
     ledger: ledgerInFolder(folder),
-    telling: tellingHere(),
+    changeFeed: changeFeedHere(),
     close: () => db.destroy(),
   };
 }
 
 async function onServer(parts: DatabaseParts, address: string, folder: ShopFolder): Promise<OpenDatabase> {
-  const telling = await tellingOnServer(address, Buffer.from(parts.randomBytes(8)).toString("hex"));
+  const changeFeed = await changeFeedOnServer(address, Buffer.from(parts.randomBytes(8)).toString("hex"));
   const [db, turns] = [openPostgres(address), openForTurns(address)];
   const runner: Runner = { db, turns, engine: "postgres", chance: chanceOf(parts) };
   const files = filesInDatabase(parts.now);
@@ -49,10 +49,10 @@ async function onServer(parts: DatabaseParts, address: string, folder: ShopFolde
     runner,
     files,
     ledger: ledgerOnServer(db, ledgerInFolder(folder)),
-    telling,
+    changeFeed,
     async close() {
       await Promise.all([db.destroy(), turns.destroy()]);
-      await telling.close();
+      await changeFeed.close();
     },
   };
 }

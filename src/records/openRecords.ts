@@ -4,13 +4,13 @@ import { USUAL_COST } from "./accounts/hasher.ts";
 import { hasherThread } from "./accounts/hasherThread.ts";
 import { type AllBackups, backups } from "./backup/makeBackup.ts";
 import { bringUpToDate } from "./bringUpToDate.ts";
-import { mustBeHere } from "./carry/marks.ts";
 import { withFaults } from "./database/driverFault.ts";
 import { identityOf } from "./database/fileIdentity.ts";
 import { schemaState } from "./database/migrate.ts";
 import { STEPS } from "./database/migrations/steps.ts";
 import { type ShopFolder, shopFolder } from "./folder.ts";
 import { lists } from "./lists/allLists.ts";
+import { mustBeHere } from "./move/marks.ts";
 import { type OpenDatabase, openDatabase } from "./openDatabase.ts";
 import { endErasures } from "./personal/erase.ts";
 import { personal } from "./personal/ofBowler.ts";
@@ -64,13 +64,13 @@ async function assembled(
   folder: ShopFolder,
   { backup, newerProgram }: Opened,
 ): Promise<Records> {
-  const { runner, files, ledger, telling } = database;
+  const { runner, files, ledger, changeFeed } = database;
   const { now, randomBytes } = parts;
   const newId = uuid7Source(now, randomBytes);
   const shopId = await shopOf(runner, parts.shop, { newId, now });
-  telling.hear(shopId);
+  changeFeed.hear(shopId);
   const setAside = setAsideNotes();
-  const session = rootSession({ runner, shopId, files, telling, now, newId, setAside, newerProgram });
+  const session = rootSession({ runner, shopId, files, changeFeed, now, newId, setAside, newerProgram });
   if (newerProgram === null) await endErasures(session, ledger);
   const hasher = parts.hasher ?? hasherThread(USUAL_COST, randomBytes);
   return {
@@ -106,7 +106,7 @@ async function assembled(
     lists: lists(session),
     unreadable: unreadable(session, setAside),
     newerProgram,
-    watch: telling.watch,
+    watch: changeFeed.watch,
     health: () =>
       withFaults("the database", async () => {
         runner.mustBeThere?.();

@@ -38,7 +38,7 @@ export interface Page<Thing> {
   readonly next: string | null;
 }
 
-export interface PageAsked {
+export interface PageRequest {
   /** `next` of the page before. */
   readonly after?: string | null;
   /** 1 to 500; 50 where nothing is said. */
@@ -51,7 +51,9 @@ export interface PageAsked {
 export interface Readable<Thing extends Kept, Filter extends string> {
   /** @throws {RecordsFault} `notFound` */
   get(id: string): Promise<Thing>;
-  list(asked?: PageAsked & { readonly where?: Partial<Record<Filter, string | number | null | readonly string[]>> }): Promise<Page<Thing>>;
+  list(
+    asked?: PageRequest & { readonly where?: Partial<Record<Filter, string | number | null | readonly string[]>> },
+  ): Promise<Page<Thing>>;
 }
 
 /** Things that are written once and never altered. */
@@ -125,7 +127,7 @@ export interface Things {
   };
   readonly audit: {
     list(
-      asked?: PageAsked & { readonly where?: { readonly kind?: ThingKind; readonly thingId?: string; readonly by?: string } },
+      asked?: PageRequest & { readonly where?: { readonly kind?: ThingKind; readonly thingId?: string; readonly by?: string } },
     ): Promise<Page<AuditEntry>>;
     /** Writes down what changes no thing: that somebody took everything out. */
     note(did: "export" | "take backup", by: string): Promise<void>;

@@ -1,17 +1,17 @@
 import { RecordsFault } from "#contract/records/fault";
+import { type ChangeFeed, type Noted, seenBy } from "./changeFeed/changeFeed.ts";
 import { ofShop } from "./database/ofShop.ts";
 import type { Db } from "./database/tables.ts";
 import { momentOf, type Runner, transaction } from "./database/transaction.ts";
 import { remembered } from "./once.ts";
 import { type Session, type SetAsideNotes, timeOf } from "./session.ts";
-import { type Noted, seenBy, type Telling } from "./telling/telling.ts";
 
 interface RootParts extends Pick<Session, "shopId" | "files" | "now" | "newId"> {
   readonly setAside: SetAsideNotes;
   /** The newer program that asks this one only to read; null where it may write. */
   readonly newerProgram: string | null;
   readonly runner: Runner;
-  readonly telling: Telling;
+  readonly changeFeed: ChangeFeed;
 }
 
 type Narrow = (db: Db) => Db;
@@ -27,7 +27,7 @@ function toShop(shopId: string): Narrow {
 
 /** @param narrow holds a database to the shop, or leaves it as it is */
 function outside(parts: RootParts, narrow: Narrow): Session {
-  const { runner, telling, shopId, files, now, newId, setAside, newerProgram } = parts;
+  const { runner, changeFeed, shopId, files, now, newId, setAside, newerProgram } = parts;
   return {
     db: narrow(runner.db),
     engine: runner.engine,
@@ -48,12 +48,12 @@ function outside(parts: RootParts, narrow: Narrow): Session {
             await mustBePerson(toShop(shopId)(db), write.by);
             return work(inside);
           });
-          await telling.announce(db, noted);
+          await changeFeed.announce(db, noted);
           return done;
         },
         shopId,
       );
-      telling.tell(seenBy(shopId, noted));
+      changeFeed.tell(seenBy(shopId, noted));
       return answer;
     },
     unnoted: (work) => transaction(runner, (db) => work(narrow(db)), shopId),

@@ -1,6 +1,5 @@
 import { existsSync } from "node:fs";
 import { RecordsFault } from "#contract/records/fault";
-import { mustBeHere } from "./carry/marks.ts";
 import { isAddress, withoutPassword } from "./database/address.ts";
 import { withFaults } from "./database/driverFault.ts";
 import { knownSchema, migrate } from "./database/migrate.ts";
@@ -9,6 +8,7 @@ import { openPostgres } from "./database/postgres.ts";
 import { openSqlite } from "./database/sqlite.ts";
 import type { Runner } from "./database/transaction.ts";
 import { shopFolder } from "./folder.ts";
+import { mustBeHere } from "./move/marks.ts";
 import { chanceOf } from "./openDatabase.ts";
 import type { RecordsParts } from "./records.ts";
 import { addShop } from "./shop.ts";

@@ -12,7 +12,7 @@ import { page } from "./http/page.ts";
 import { Refusal, refusalResponse } from "./http/refusal.ts";
 import { requestLog, withoutWords } from "./http/requestLog.ts";
 import { unknownRoute } from "./http/unknown.ts";
-import { atTheDoor, type DoorEnv, type PersonHere } from "./http/visitor.ts";
+import { identifyVisitor, type PersonHere, type VisitorEnv } from "./http/visitor.ts";
 import type { Log } from "./log.ts";
 import type { Meter } from "./metrics.ts";
 import type { PageFile } from "./pageFiles.ts";
@@ -38,15 +38,15 @@ export interface AppParts<Table extends Readonly<Record<string, Route>>> {
 }
 
 /** The server's whole behaviour as a function of requests; nothing listens yet. */
-export function app<Table extends Readonly<Record<string, Route>>>(parts: AppParts<Table>): Hono<DoorEnv> {
+export function app<Table extends Readonly<Record<string, Route>>>(parts: AppParts<Table>): Hono<VisitorEnv> {
   const { reached, accounts, now } = parts;
-  const server = new Hono<DoorEnv>();
+  const server = new Hono<VisitorEnv>();
   server.onError((error) => answerTo(error, parts.log));
   server.use(requestLog(parts.log, parts.meter, parts.nowMs));
   server.use(strictHeaders(reached));
   server.use(ownNamesOnly(reached));
   server.use("/api/*", ownPagesOnly(reached));
-  server.use("/api/*", atTheDoor({ accounts, ...reached, now }));
+  server.use("/api/*", identifyVisitor({ accounts, ...reached, now }));
   mount(server, parts.table, parts.handlers, parts);
   server.all("/api/*", unknownRoute(parts.table));
   server.get("*", page(parts.files, parts.languageOf));

@@ -1,4 +1,4 @@
-import { ended, type Telling } from "./http/events.ts";
+import { type EventProducer, ended } from "./http/events.ts";
 import type { QueueBook } from "./queue.ts";
 
 /** Changes that come close together are told as one, ms: a page that listens wants the queue, not every step to it. */
@@ -7,14 +7,14 @@ const GATHER_MS = 200;
 const AGAIN_MS = 1000;
 
 /** Tells the queue as it is, and again after every change of something that is shown in it. */
-export function hearQueue(queue: QueueBook): Telling {
+export function hearQueue(queue: QueueBook): EventProducer {
   return async (send, signal) => {
     let timer: NodeJS.Timeout | null = null;
-    let isTelling = Promise.resolve();
+    let sending = Promise.resolve();
     const tell = (): void => {
       timer = null;
       // One after the other, so that the last event is the latest queue.
-      isTelling = isTelling
+      sending = sending
         .then(async () => {
           if (!signal.aborted) await send("queue", await queue.now());
         })
@@ -29,6 +29,6 @@ export function hearQueue(queue: QueueBook): Telling {
     await ended(signal);
     stop();
     if (timer !== null) clearTimeout(timer);
-    await isTelling;
+    await sending;
   };
 }

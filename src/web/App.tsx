@@ -8,7 +8,7 @@ import { lazyRoom } from "./client/lazyRoom.ts";
 import { PoolHere } from "./client/poolHere.ts";
 import type { WorkerPool } from "./client/workerPool.ts";
 import { Guard } from "./pieces/Guard.tsx";
-import { Away, PlainAddress } from "./shell/Away.tsx";
+import { ConnectionNotice, PlainAddress } from "./shell/ConnectionNotice.tsx";
 import { ROOMS } from "./shell/rooms.ts";
 import { Invented, OnlyReading } from "./shell/ShopNotices.tsx";
 import { SignInRoom } from "./shell/SignInRoom.tsx";
@@ -16,8 +16,8 @@ import { StillToSend } from "./shell/StillToSend.tsx";
 import { TopBar } from "./shell/TopBar.tsx";
 import { useVariant } from "./shell/useVariant.ts";
 import { shopMemory } from "./shop/readingAgain.ts";
-import { DoorHere, useDoor, useMay } from "./shop/useDoor.tsx";
 import { OutboxHere } from "./shop/useOutbox.tsx";
+import { SessionProvider, useMay, useSession } from "./shop/useSession.tsx";
 import { useSettings } from "./shop/zone.ts";
 
 const PlanRoom = lazyRoom(() => import("./rooms/plan/PlanRoom.tsx").then((m) => ({ default: m.PlanRoom })));
@@ -28,11 +28,11 @@ export function App({ pool }: { readonly pool: WorkerPool }) {
   return (
     <QueryClientProvider client={memory}>
       <PoolHere value={pool}>
-        <DoorHere>
+        <SessionProvider>
           <OutboxHere>
             <Frame pool={pool} />
           </OutboxHere>
-        </DoorHere>
+        </SessionProvider>
       </PoolHere>
     </QueryClientProvider>
   );
@@ -44,7 +44,7 @@ function Frame({ pool }: { readonly pool: WorkerPool }) {
   // At the bench the step fills the screen.
   const [isAtBench] = useRoute("/bench/:ids");
   const [address] = useLocation();
-  const door = useDoor();
+  const door = useSession();
   const may = useMay();
   const isIn = door.state !== "signed out";
   return (
@@ -55,7 +55,7 @@ function Frame({ pool }: { readonly pool: WorkerPool }) {
       {!isAtBench && isIn && <TopBar variant={variant} onVariant={setVariant} />}
       {isIn && <PaperSize />}
       {isIn && <Invented />}
-      {isIn && <Away />}
+      {isIn && <ConnectionNotice />}
       {isIn && <OnlyReading />}
       <PlainAddress />
       {isIn && <StillToSend />}

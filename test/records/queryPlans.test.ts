@@ -1,12 +1,12 @@
 import { join } from "node:path";
 import type { Compilable } from "kysely";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { changeFeedHere } from "#records/changeFeed/changeFeed";
 import { type OpenSqlite, openSqlite } from "#records/database/sqlite";
 import { filesInFolder } from "#records/files/inFolder";
 import { rootSession } from "#records/rootSession";
 import { idsQuery, lastTimeQuery } from "#records/search/find";
 import type { Session } from "#records/session";
-import { tellingHere } from "#records/telling/telling";
 import { setAsideNotes } from "#records/things/setAside";
 import { fill, type Sample } from "./manyThings.ts";
 import { type TestShop, testShop } from "./shop.ts";
@@ -27,7 +27,7 @@ beforeAll(async () => {
     runner,
     shopId,
     files: filesInFolder(join(shop.parts.folder, "live")),
-    telling: tellingHere(),
+    changeFeed: changeFeedHere(),
     now: shop.parts.now,
     newId: () => "",
     setAside: setAsideNotes(),

@@ -83,10 +83,11 @@ describe("a planted field of a bowler", () => {
     expect(said.erased).toEqual({ own: null, elsewhere: "ask (erased) for the lanes", found: [], leftAnywhere: false });
   });
 
-  it("stands in the API's description, for those who may see and change a bowler", () => {
-    const { written, read, roles } = said.openApi;
+  it("stands in the component of the API's description, for those who may see and change a bowler", () => {
+    const { written, read, given, roles } = said.openApi;
     expect(JSON.stringify(written)).toContain("A second telephone number");
     expect(JSON.stringify(read)).toContain("A second telephone number");
+    expect(given).toEqual({ $ref: "#/components/schemas/Bowler" });
     expect(roles).toEqual([[{ session: ["reader"] }], [{ session: ["counter"] }]]);
   });
 

@@ -34,9 +34,10 @@ const erased = {
   found: await namesFound(newer),
   leftAnywhere: left.includes(newer),
 };
-const { paths } = openApi(API, "0.0.0");
+const { paths, components } = openApi(API, "0.0.0");
 const written = paths["/api/bowlers"].post.requestBody.content["application/json"].schema.properties[field];
-const read = paths["/api/bowlers/{id}"].get.responses[200].content["application/json"].schema.properties[field];
+const given = paths["/api/bowlers/{id}"].get.responses[200].content["application/json"].schema;
+const read = components.schemas.Bowler.properties[field];
 const roles = [paths["/api/bowlers/{id}"].get.security, paths["/api/bowlers/{id}"].patch.security];
 await records.close();
 process.stdout.write(
@@ -48,6 +49,6 @@ process.stdout.write(
     table,
     personal: JSON.stringify(personal),
     erased,
-    openApi: { written, read, roles },
+    openApi: { written, read, given, roles },
   }),
 );

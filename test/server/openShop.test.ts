@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeEach, describe, expect, test } from "vitest";
 import type { RecordsFault } from "#contract/records/fault";
-import { moveRecords } from "#records/carry/move";
+import { moveRecords } from "#records/move/move";
 import { addShopTo } from "#records/shopsOf";
 import { type PlacedConfig, USUAL } from "#server/config/configSchema";
 import { openShop } from "#server/openShop";

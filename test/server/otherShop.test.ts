@@ -9,7 +9,7 @@ import { PNG } from "../records/pictures.ts";
 import { testPostgres } from "../records/postgres.ts";
 import { databaseOf, onTheCounter, type TestShop, twoShops } from "../records/shop.ts";
 import { type ShopServer, shopServer } from "./shopServer.ts";
-import { type Asked, answerOf } from "./wholeAnswer.ts";
+import { answerOf, type CheckedRequest } from "./wholeAnswer.ts";
 
 /*
  * Two shops in one database. Everything there is to ask of the server is asked of East's, with every id of West's: nothing of West is read, nothing of
@@ -157,7 +157,7 @@ describe.each(ENGINES)("on %s, another shop's server", (_, open) => {
   });
 
   /** Asks, and holds what comes back to the walls between shops. */
-  async function asked(name: Name, options: Asked): Promise<number> {
+  async function asked(name: Name, options: CheckedRequest): Promise<number> {
     const id = options.params?.id ?? mine.settings;
     const row = THING_KINDS.includes(kindOf(API[name]) as never)
       ? await db
@@ -238,7 +238,7 @@ describe.each(ENGINES)("on %s, another shop's server", (_, open) => {
     await accounts.open(theirs.people, { signInName: "west", role: "owner", password }, west.by);
     const begun = await accounts.signIn({ signInName: "west", password, address: "127.0.0.1" });
     if (begun.kind !== "in") throw new Error(begun.kind);
-    const status = async (name: Name, asked: Asked) => (await answerOf(server, API[name], asked)).status;
+    const status = async (name: Name, asked: CheckedRequest) => (await answerOf(server, API[name], asked)).status;
     expect(await status("signIn", { body: { signInName: "west", password } })).toBe(403);
     const params = { id: theirs.people };
     expect(await status("openSignIn", { params, body: { signInName: "east", role: "owner", password } })).toBe(404);

@@ -6,7 +6,7 @@ import type { ShopServer } from "./shopServer.ts";
 /** Most that a stream is given for its first event, ms. */
 const FIRST_EVENT_MS = 5000;
 
-export interface Asked {
+export interface CheckedRequest {
   readonly params?: Record<string, string>;
   readonly query?: Record<string, string>;
   readonly body?: unknown;
@@ -14,7 +14,7 @@ export interface Asked {
 }
 
 /** Everything that came back, as text; what lies in a zip too, and of events the first. */
-export async function answerOf(server: ShopServer, route: Route, asked: Asked): Promise<{ status: number; text: string }> {
+export async function answerOf(server: ShopServer, route: Route, asked: CheckedRequest): Promise<{ status: number; text: string }> {
   const { params = {}, query = {}, body } = asked;
   const path = route.path.replace(/:(\w+)/g, (_, param: string) => encodeURIComponent(params[param] ?? ""));
   const isFile = body instanceof Uint8Array;

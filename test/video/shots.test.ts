@@ -7,7 +7,7 @@ import { FRICTION_PRIORS } from "#engine/video/numbersOfCourse";
 import { ballPlace, type Camera, project } from "#engine/video/pinhole";
 import { readSightings } from "#engine/video/readSightings";
 import { type Sightings, USUAL_ERRORS } from "#engine/video/sightings";
-import { accuracyOver, HELD, type Held, ROW_NAMES, rms, shareWithin, TRACKER, worst } from "../../tools/video/accuracy.ts";
+import { accuracyOver, type Held, OUTCOME_WORDS, ROW_NAMES, rms, shareWithin, TRACKER, worst } from "../../tools/video/accuracy.ts";
 import { inventedShot } from "../../tools/video/shots.ts";
 import { inventedCamera, NONE, sightingsOf } from "../../tools/video/sightings.ts";
 
@@ -46,16 +46,16 @@ describe("shots of the full model, read through the averaged one", () => {
   it("come back from exact sightings", () => {
     const { shots, read, by } = accuracyOver(15, KEPT_OUT + 500, NONE);
     expect(read).toBe(shots);
-    for (const id of HELD) expect(worst(by.get(id) ?? []), id).toBeLessThan(EXACT[id]);
+    for (const id of OUTCOME_WORDS) expect(worst(by.get(id) ?? []), id).toBeLessThan(EXACT[id]);
   });
 
   it("lie within their intervals nine times in ten, and the intervals are as narrow as the tried method's", () => {
     const { shots, read, by } = accuracyOver(SHOTS, KEPT_OUT, TRACKER);
     expect(read / shots).toBeGreaterThan(0.95);
-    const all = HELD.flatMap((id) => by.get(id) ?? []);
+    const all = OUTCOME_WORDS.flatMap((id) => by.get(id) ?? []);
     expect(shareWithin(all)).toBeGreaterThan(0.85);
     expect(shareWithin(all)).toBeLessThan(0.98);
-    for (const id of HELD) {
+    for (const id of OUTCOME_WORDS) {
       const ratio = rms(by.get(id) ?? []) / toldRms(ROW_NAMES[id]);
       // Of thirty shots alone: a spread is known to an eighth, and one bad shot in them counts.
       expect(ratio, `${id} in docs/model/video.md`).toBeGreaterThan(0.5);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { type Signed, workOfTicket } from "#contract/records/ticketWork";
 import { SIDE_IDS } from "#engine/surface/padWork/sides";
-import { heldTo } from "../../src/web/measured/heldTo.ts";
+import { targetFinish } from "../../src/web/measured/targetFinish.ts";
 import { readingsOfNow } from "../../src/web/rooms/print/agreement.ts";
 import { stepsDone } from "../../src/web/rooms/print/stepsDone.ts";
 
@@ -56,7 +56,7 @@ const again: Signed = {
 const workAfter = (count: number, more: readonly Signed[] = []) =>
   workOfTicket({ stages, been: [] }, [...PLAN.keys()].slice(0, count).map(signed).concat(more));
 const ticket = { finishAfter: "1000 + polish" };
-const heldAfter = (count: number, more: readonly Signed[] = []) => heldTo("after", ticket, workAfter(count, more));
+const heldAfter = (count: number, more: readonly Signed[] = []) => targetFinish("after", ticket, workAfter(count, more));
 
 describe("what measured sides are held against", () => {
   it("is the last cut that was signed while work on the surface is left, then what was asked for", () => {
@@ -68,8 +68,8 @@ describe("what measured sides are held against", () => {
   });
 
   it("is nothing before the work, nor of a ball that is in for no work", () => {
-    expect(heldTo("before", ticket, workAfter(1))).toBeNull();
-    expect(heldTo("between", null, null)).toBeNull();
+    expect(targetFinish("before", ticket, workAfter(1))).toBeNull();
+    expect(targetFinish("between", null, null)).toBeNull();
   });
 });
 

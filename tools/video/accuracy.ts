@@ -9,7 +9,7 @@ import { inventedCamera, sightingsOf, type Trouble } from "./sightings.ts";
 /** Boards are also held at these distances, ft. */
 const BOARDS_FT = [15, 30, 45] as const;
 export type Held = FigureId | `board${(typeof BOARDS_FT)[number]}`;
-export const HELD: readonly Held[] = ["board15", "board30", "board45", ...FIGURE_IDS];
+export const OUTCOME_WORDS: readonly Held[] = ["board15", "board30", "board45", ...FIGURE_IDS];
 
 /** What each is called in the table of docs/model/video.md. */
 export const ROW_NAMES: Readonly<Record<Held, string>> = {
@@ -46,7 +46,7 @@ export interface Accuracy {
 
 /** Reads invented shots, each by another camera, and holds every figure against the full model's. */
 export function accuracyOver(count: number, seed: number, trouble: Trouble): Accuracy {
-  const by = new Map<Held, Against[]>(HELD.map((id) => [id, []]));
+  const by = new Map<Held, Against[]>(OUTCOME_WORDS.map((id) => [id, []]));
   let read = 0;
   for (let i = 0; i < count; i++) {
     const truth = inventedShot(seed + i);

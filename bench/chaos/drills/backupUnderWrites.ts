@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { setTimeout as sleep } from "node:timers/promises";
 import { uniformSource } from "#engine/random";
 import { verifyBackup } from "#records/backup/verifyBackup";
-import { moveRecords } from "#records/carry/move";
+import { moveRecords } from "#records/move/move";
 import { fill, type Sizes } from "../../../test/records/manyThings.ts";
 import { testShop } from "../../../test/records/shop.ts";
 import { childServer } from "../../../tools/childServer.ts";

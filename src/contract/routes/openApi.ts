@@ -18,9 +18,10 @@ type Json = Readonly<Record<string, unknown>>;
  */
 export function openApi(routes: Readonly<Record<string, Route>>, version: string): Json {
   const paths: Record<string, Record<string, Json>> = {};
+  const components = componentsOf(routes);
   for (const [name, route] of Object.entries(routes)) {
     const path = openApiPath(route.path);
-    paths[path] = { ...paths[path], [route.method]: operation(name, route) };
+    paths[path] = { ...paths[path], [route.method]: operation(name, route, components) };
   }
   return {
     openapi: "3.1.1",
@@ -35,7 +36,10 @@ export function openApi(routes: Readonly<Record<string, Route>>, version: string
           description: `The cookie that POST /api/session gives, on plain HTTP on this machine as ${SESSION_COOKIE.plain}. Roles, each with what those before it may: ${ROLES.join(", ")}. A shop without any password asks for none.`,
         },
       },
-      schemas: { Problem: schemaOf(problemDocumentSchema, "output") },
+      schemas: {
+        Problem: schemaOf(problemDocumentSchema, "output"),
+        ...Object.fromEntries([...components].map(([schema, name]) => [name, writtenOut(schema, "output", components)])),
+      },
       responses: {
         Problem: {
           description: `Problem details (RFC 9457). Kinds: ${Object.keys(PROBLEM_KINDS).join(", ")}.`,
@@ -51,7 +55,17 @@ export function openApiPath(path: string): string {
   return path.replace(/:(\w+)/g, "{$1}");
 }
 
-function operation(name: string, route: Route): Json {
+/** Schemas that are written out once, each with its name: what a route gives by its id, `getBowler` a `Bowler`. */
+type Components = ReadonlyMap<z.core.$ZodType, string>;
+
+function componentsOf(routes: Readonly<Record<string, Route>>): Components {
+  const given = Object.entries(routes).flatMap(([name, { answer }]) =>
+    name.startsWith("get") && answer.kind === "json" ? [[answer.schema, name.slice("get".length)] as const] : [],
+  );
+  return new Map(given);
+}
+
+function operation(name: string, route: Route, components: Components): Json {
   return {
     operationId: name,
     summary: route.does,
@@ -60,7 +74,7 @@ function operation(name: string, route: Route): Json {
     tags: [route.path.split("/")[2]],
     parameters: [...fieldsOf(route.params, "path"), ...fieldsOf(route.query, "query"), ...headersOf(route)],
     ...(route.body === undefined ? {} : { requestBody: { required: true, content: contentOf(route.body) } }),
-    responses: { [route.answer.status]: answerOf(route), default: { $ref: "#/components/responses/Problem" } },
+    responses: { [route.answer.status]: answerOf(route, components), default: { $ref: "#/components/responses/Problem" } },
   };
 }
 
@@ -95,17 +109,17 @@ function contentOf(body: RouteBody): Json {
   return Object.fromEntries(body.types.map((type) => [type, {}]));
 }
 
-function answerOf({ answer, location, does }: Route): Json {
+function answerOf({ answer, location, does }: Route, components: Components): Json {
   const headers = location === undefined ? {} : { headers: { Location: { schema: { type: "string" } } } };
-  return { description: does, ...headers, ...answerContent(answer) };
+  return { description: does, ...headers, ...answerContent(answer, components) };
 }
 
-function answerContent(answer: RouteAnswer): Json {
+function answerContent(answer: RouteAnswer, components: Components): Json {
   switch (answer.kind) {
     case "none":
       return {};
     case "json":
-      return { content: { "application/json": { schema: schemaOf(answer.schema, "output") } } };
+      return { content: { "application/json": { schema: schemaOf(answer.schema, "output", components) } } };
     case "file":
       return { content: Object.fromEntries(answer.types.map((type) => [type, {}])) };
     case "events":
@@ -113,15 +127,35 @@ function answerContent(answer: RouteAnswer): Json {
         content: {
           "text/event-stream": {
             schema: { type: "string" },
-            "x-events": Object.fromEntries(Object.entries(answer.events).map(([event, schema]) => [event, schemaOf(schema, "output")])),
+            "x-events": Object.fromEntries(
+              Object.entries(answer.events).map(([event, schema]) => [event, schemaOf(schema, "output", components)]),
+            ),
           },
         },
       };
   }
 }
 
+function schemaOf(schema: z.ZodType, io: "input" | "output", components: Components = new Map()): Json {
+  const name = components.get(schema);
+  return name === undefined ? writtenOut(schema, io, components) : { $ref: placeOf(name) };
+}
+
 /** What zod cannot say in JSON Schema, the outcome of a transformation for instance, is left open rather than guessed. */
-function schemaOf(schema: z.ZodType, io: "input" | "output"): Json {
-  const { $schema: _dialect, ...written } = z.toJSONSchema(schema, { io, unrepresentable: "any" });
+function writtenOut(schema: z.core.$ZodType, io: "input" | "output", components: Components): Json {
+  const { $schema: _dialect, ...written } = z.toJSONSchema(schema, {
+    io,
+    unrepresentable: "any",
+    override({ zodSchema, jsonSchema }) {
+      const name = components.get(zodSchema);
+      if (name === undefined || zodSchema === schema) return;
+      for (const key of Object.keys(jsonSchema)) delete jsonSchema[key as keyof typeof jsonSchema];
+      jsonSchema.$ref = placeOf(name);
+    },
+  });
   return written;
+}
+
+function placeOf(name: string): string {
+  return `#/components/schemas/${name}`;
 }

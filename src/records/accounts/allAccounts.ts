@@ -18,7 +18,7 @@ export function accounts(parts: AccountParts): Accounts {
   const { session } = parts;
   const { db } = session;
   const watchers = new Set<() => void>();
-  const told = async <Answer>(work: Promise<Answer>): Promise<Answer> => {
+  const announced = async <Answer>(work: Promise<Answer>): Promise<Answer> => {
     const answer = await work;
     for (const watcher of watchers) watcher();
     return answer;
@@ -33,17 +33,17 @@ export function accounts(parts: AccountParts): Accounts {
         return rows.map((row) => accountOf(row, MOST_PINS));
       }),
     // Whoever came in without a session, before there was one, is out.
-    open: (personId, written, by) => told(open(parts, personId, written, by)),
-    change: (personId, change, by, keep) => told(changeAccount(parts, personId, change, by, keep ?? null)),
-    close: (personId, by) => told(close(session, personId, by)),
+    open: (personId, written, by) => announced(open(parts, personId, written, by)),
+    change: (personId, change, by, keep) => announced(changeAccount(parts, personId, change, by, keep ?? null)),
+    close: (personId, by) => announced(close(session, personId, by)),
     doubt: (personId, password) => guarded(() => doubt(parts, personId, password)),
     signIn: (tried) => guarded(() => signIn(parts, tried)),
-    changePerson: (from, to) => told(guarded(() => changePerson(parts, from, to))),
+    changePerson: (from, to) => announced(guarded(() => changePerson(parts, from, to))),
     recognise: (token) => guarded(() => recognise(parts, token)),
     isLive: (id) => guarded(() => isLive(session, id)),
     sessions: (personId) => guarded(() => listSessions(session, personId)),
-    endSession: (id) => told(guarded(async () => void (await db.deleteFrom("sessions").where("id", "=", id).execute()))),
-    endAllSessions: () => told(guarded(async () => void (await session.acrossShops().db.deleteFrom("sessions").execute()))),
+    endSession: (id) => announced(guarded(async () => void (await db.deleteFrom("sessions").where("id", "=", id).execute()))),
+    endAllSessions: () => announced(guarded(async () => void (await session.acrossShops().db.deleteFrom("sessions").execute()))),
     watchEnds(tell) {
       watchers.add(tell);
       return () => {
@@ -53,11 +53,11 @@ export function accounts(parts: AccountParts): Accounts {
     async setPassword(signInName, password) {
       const key = nameKey(signInName);
       const row = await db.selectFrom("accounts").select("personId").where("signInName", "=", key).executeTakeFirst();
-      if (row !== undefined) return told(changeAccount(parts, row.personId, { password }, row.personId, null));
+      if (row !== undefined) return announced(changeAccount(parts, row.personId, { password }, row.personId, null));
       if ((await countAccounts(db)) > 0) throw new RecordsFault("notFound", `sign-in name ${key}`);
       const { items } = await store(session, people).list({ order: "oldest first", where: { state: "works here" }, limit: 1 });
       if (items.length === 0) throw refused("people", "somebody who works here", null);
-      return told(open(parts, items[0].id, { signInName, role: "owner", password }, items[0].id));
+      return announced(open(parts, items[0].id, { signInName, role: "owner", password }, items[0].id));
     },
   };
 }

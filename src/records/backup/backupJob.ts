@@ -7,7 +7,7 @@ import { withBackupsAlone } from "./alone.ts";
 import { backupNameParts, isZip } from "./backupName.ts";
 import type { BackupReport } from "./backups.ts";
 import { blobsFolder, freeBlobs, prepareBlobs } from "./blobs.ts";
-import { type ArchiveAsked, type ArchiveMade, makeArchive } from "./makeArchive.ts";
+import { type ArchiveMade, type ArchiveOptions, makeArchive } from "./makeArchive.ts";
 import { snapshotOfFolder, snapshotOfServer, type WithSnapshot } from "./snapshot.ts";
 import { readManifest, verifyBackup } from "./verifyBackup.ts";
 
@@ -16,7 +16,7 @@ export type BackupSource = { readonly file: string | null } | { readonly postgre
 
 /** What is done in a process of its own, and what it answers with; all of it is plain data. */
 export type BackupJob =
-  | { readonly does: "make"; readonly folder: ShopFolder; readonly from: BackupSource; readonly asked: ArchiveAsked }
+  | { readonly does: "make"; readonly folder: ShopFolder; readonly from: BackupSource; readonly asked: ArchiveOptions }
   | { readonly does: "verify"; readonly path: string }
   | { readonly does: "free"; readonly folder: ShopFolder /** Milliseconds since 1970. */; readonly now: number };
 

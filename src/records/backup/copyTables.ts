@@ -1,9 +1,9 @@
 import { createHash } from "node:crypto";
 import { RecordsFault } from "#contract/records/fault";
-import { keyOf, type Row, rowsAfter, type TableName } from "../carry/carryRows.ts";
 import type { SqliteFile } from "../database/sqliteShape.ts";
 import { TABLE_RULES } from "../database/tableRules.ts";
 import type { Db } from "../database/tables.ts";
+import { keyOf, type Row, rowsAfter, type TableName } from "../move/moveRows.ts";
 
 /** So many rows at once: what they are asked with costs less than they do, and a batch of them is little memory. */
 const BATCH = 1000;

@@ -18,7 +18,7 @@ import type { Snapshot, WithSnapshot } from "./snapshot.ts";
 import { readBackup } from "./verifyBackup.ts";
 import { type FileSum, type ZipWriter, zipWriter } from "./zipWriter.ts";
 
-export interface ArchiveAsked {
+export interface ArchiveOptions {
   /** Name of the file in the folder of backups. */
   readonly name: string;
   readonly madeAt: string;
@@ -45,7 +45,7 @@ const LEFT = /\.zip\.(?:making|copy(?:-wal|-shm|-journal)?)$/;
  * @returns bytes of the file, and how many photos and profile files it lacks since they were lost before
  * @throws {RecordsFault} `badBackup` where what was written is not what it should be; `full`, `readOnly`; `busy` where another one is being made
  */
-export async function makeArchive(folder: ShopFolder, withSnapshot: WithSnapshot, asked: ArchiveAsked): Promise<ArchiveMade> {
+export async function makeArchive(folder: ShopFolder, withSnapshot: WithSnapshot, asked: ArchiveOptions): Promise<ArchiveMade> {
   // A root that is gone, as of a disk that was taken out, is not made anew.
   if (!existsSync(folder.root)) throw new RecordsFault("folderGone", folder.root);
   prepareBackups(folder);
@@ -71,7 +71,7 @@ async function removeLeft({ backups }: ShopFolder): Promise<void> {
 }
 
 /** @returns checksums of the files beside it, which are there and sound */
-async function write(folder: ShopFolder, snapshot: Snapshot, making: string, asked: ArchiveAsked): Promise<Set<string>> {
+async function write(folder: ShopFolder, snapshot: Snapshot, making: string, asked: ArchiveOptions): Promise<Set<string>> {
   const { madeAt, why, programVersion, isWhole } = asked;
   const copy = making.replace(/making$/, "copy");
   await snapshot.copyTo(copy);

@@ -2,9 +2,6 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { sql } from "kysely";
-import { carryFiles } from "../carry/carryFiles.ts";
-import { CARRIED, carryRows } from "../carry/carryRows.ts";
-import { compareRows } from "../carry/compareRows.ts";
 import { SCHEMA } from "../database/address.ts";
 import { withFaults } from "../database/driverFault.ts";
 import { migrate } from "../database/migrate.ts";
@@ -15,6 +12,9 @@ import type { Db } from "../database/tables.ts";
 import { filesInDatabase } from "../files/inDatabase.ts";
 import { filesInFolder } from "../files/inFolder.ts";
 import { shopFolder } from "../folder.ts";
+import { compareRows } from "../move/compareRows.ts";
+import { moveFiles } from "../move/moveFiles.ts";
+import { MOVED_TABLES, moveRows } from "../move/moveRows.ts";
 import { chanceOf } from "../openDatabase.ts";
 import { erasuresOnServer, ledgerInFolder, ledgerInTable } from "../personal/ledger.ts";
 import type { RecordsParts } from "../records.ts";
@@ -58,14 +58,14 @@ async function load(making: string, today: Db, address: string, parts: RecordsPa
   const to = openPostgres(address, RESTORING);
   try {
     await migrate({ db: to, engine: "postgres", chance: chanceOf(parts) }, STEPS, parts.now);
-    await carryRows(from, to, CARRIED, () => {});
+    await moveRows(from, to, MOVED_TABLES, () => {});
     for (const entry of await ledgerInFolder(folder).all()) await ledgerInTable(to).add(entry);
     const places = [
       { db: from, files: filesInFolder(folder.live) },
       { db: to, files: filesInDatabase(parts.now) },
     ] as const;
-    await carryFiles(...places, await filesOfRecords(from, places[0].files), () => {});
-    await compareRows(from, to, CARRIED);
+    await moveFiles(...places, await filesOfRecords(from, places[0].files), () => {});
+    await compareRows(from, to, MOVED_TABLES);
   } finally {
     await to.destroy();
     await from.destroy();

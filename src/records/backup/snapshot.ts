@@ -2,7 +2,6 @@ import { existsSync } from "node:fs";
 import { join } from "node:path";
 import { sql } from "kysely";
 import { RecordsFault } from "#contract/records/fault";
-import { CARRIED } from "../carry/carryRows.ts";
 import { identityOf } from "../database/fileIdentity.ts";
 import { knownSchema, migrate } from "../database/migrate.ts";
 import { STEPS } from "../database/migrations/steps.ts";
@@ -12,6 +11,7 @@ import type { Db } from "../database/tables.ts";
 import { momentOf, type Runner } from "../database/transaction.ts";
 import type { FileStore } from "../files/fileStore.ts";
 import type { ShopFolder } from "../folder.ts";
+import { MOVED_TABLES } from "../move/moveRows.ts";
 import { type Erasure, erasuresOnServer, ledgerInFolder } from "../personal/ledger.ts";
 import { copyTables } from "./copyTables.ts";
 import { piecesOf } from "./zipWriter.ts";
@@ -96,7 +96,7 @@ async function copyInto(from: Db, runner: Runner, path: string, now: () => numbe
       now,
     );
     const { rows } = await sql<{ name: string }>`select name from sqlite_master where type = 'table'`.execute(db);
-    const there = CARRIED.filter((table) => rows.some(({ name }) => name === table));
+    const there = MOVED_TABLES.filter((table) => rows.some(({ name }) => name === table));
     await copyTables(from, raw, there);
   } finally {
     await db.destroy();

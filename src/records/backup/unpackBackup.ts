@@ -31,7 +31,7 @@ export interface RestoreParts extends RecordsParts {
 const ENTRY = /^(?:records\.sqlite|erasures\.jsonl|(?:photos|profiles)\/[0-9a-f]{64}\.[a-z]{3,7})$/;
 
 /** What is unpacked besides the file itself. */
-export interface UnpackAsked {
+export interface UnpackOptions {
   /** Ledger of today: persons erased since the backup was made. */
   readonly erased: readonly Erasure[];
   readonly gaps: Gaps;
@@ -44,7 +44,7 @@ export interface UnpackAsked {
  *
  * @throws {RecordsFault} `badBackup`, `newerSchema`, `full`, `readOnly`
  */
-export async function unpackBackup(path: string, making: string, asked: UnpackAsked, parts: RecordsParts): Promise<void> {
+export async function unpackBackup(path: string, making: string, asked: UnpackOptions, parts: RecordsParts): Promise<void> {
   const { erased, gaps, todays } = asked;
   const folder = shopFolder(making);
   prepareRoot(folder);

@@ -22,15 +22,15 @@ export interface TableRule {
   /** Column that refers to the same table. */
   readonly refersToItself?: string;
   /** Whether a backup, a restore and a move take its rows along; files and the ledger of erasures go their own ways. */
-  readonly isCarried: boolean;
+  readonly isMoved: boolean;
 }
 
 function of(
   belongsTo: TableRule["belongsTo"],
   bowlerStands: TableRule["bowlerStands"],
-  more: Partial<Pick<TableRule, "key" | "refersToItself" | "isCarried">> = {},
+  more: Partial<Pick<TableRule, "key" | "refersToItself" | "isMoved">> = {},
 ): TableRule {
-  return { belongsTo, bowlerStands, key: ["id"], isCarried: true, ...more };
+  return { belongsTo, bowlerStands, key: ["id"], isMoved: true, ...more };
 }
 
 /** Every table there is: the compiler wants a rule for a new one. A table that refers to another stands behind it. */
@@ -61,11 +61,11 @@ export const TABLE_RULES: Readonly<Record<keyof Tables, TableRule>> = {
   imports: of("the shop", "no"),
   accounts: of("the shop", "no", { key: ["personId"] }),
   // Nobody goes on elsewhere, or after a restore, with a session of before.
-  sessions: of("the shop", "no", { isCarried: false }),
-  tries: of("the shop", "no", { key: ["shopId", "about"], isCarried: false }),
-  files: of("no shop", "behind it", { key: ["name"], isCarried: false }),
-  erasures: of("no shop", "no", { key: ["bowlerId"], isCarried: false }),
-  moves: of("no shop", "no", { isCarried: false }),
+  sessions: of("the shop", "no", { isMoved: false }),
+  tries: of("the shop", "no", { key: ["shopId", "about"], isMoved: false }),
+  files: of("no shop", "behind it", { key: ["name"], isMoved: false }),
+  erasures: of("no shop", "no", { key: ["bowlerId"], isMoved: false }),
+  moves: of("no shop", "no", { isMoved: false }),
   writers: of("no shop", "no", { key: ["name"] }),
-  schemaSteps: of("no shop", "no", { key: ["name"], isCarried: false }),
+  schemaSteps: of("no shop", "no", { key: ["name"], isMoved: false }),
 };

@@ -10,7 +10,7 @@ import { countGames } from "./games.ts";
 import { DAY, HOUR, shopClock } from "./shopClock.ts";
 import { tellStory } from "./story.ts";
 
-export interface DemonstrationAsked {
+export interface DemonstrationOptions {
   /** Folder of the invented shop; what is there already is left as it is. */
   readonly folder: string;
   /** 0–4294967295; the same seed and day make the same shop to the last byte of its export. */
@@ -32,7 +32,7 @@ const ID_STREAM = 2;
  *
  * @throws {RecordsFault} as the records do: a full disk, a folder that cannot be written
  */
-export async function makeDemonstration({ folder, seed, today, programVersion, say }: DemonstrationAsked): Promise<void> {
+export async function makeDemonstration({ folder, seed, today, programVersion, say }: DemonstrationOptions): Promise<void> {
   if (existsSync(folder)) return;
   say("Making the demonstration shop: invented people, balls and visits …");
   const making = `${folder}.making`;

@@ -1,7 +1,7 @@
 import { RecordsFault } from "#contract/records/fault";
 import type { Kept } from "#contract/records/fields";
 import type { ThingRow } from "../database/tables.ts";
-import type { Page, PageAsked } from "../records.ts";
+import type { Page, PageRequest } from "../records.ts";
 import type { Session } from "../session.ts";
 import type { Definition } from "./definition.ts";
 import { readable } from "./setAside.ts";
@@ -16,7 +16,7 @@ export type Where = Partial<Record<string, string | number | null | readonly str
 export async function page<Thing extends Kept>(
   session: Session,
   definition: Definition<Thing>,
-  { after, limit = USUAL_LIMIT, order = "newest first", where = {} }: PageAsked & { readonly where?: Where },
+  { after, limit = USUAL_LIMIT, order = "newest first", where = {} }: PageRequest & { readonly where?: Where },
 ): Promise<Page<Thing>> {
   const { db } = session;
   mustBeLimit(limit);

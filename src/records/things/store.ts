@@ -5,7 +5,7 @@ import type { Problem } from "#engine/fault";
 import { withFaults } from "../database/driverFault.ts";
 import { TABLE_RULES } from "../database/tableRules.ts";
 import type { TermRow } from "../database/tables.ts";
-import type { Page, PageAsked, Removable } from "../records.ts";
+import type { Page, PageRequest, Removable } from "../records.ts";
 import { type Session, timeOf } from "../session.ts";
 import type { ChangeOn, Write } from "../write.ts";
 import type { Definition, Fields } from "./definition.ts";
@@ -15,7 +15,7 @@ import { found, foundRow, insertRow, removeRow, replaceRow, tableOf } from "./ta
 
 /** Reading, making, changing and removing things of one kind. Kinds that must not be changed show only a part of it. */
 export interface Store<Thing extends Kept> extends Removable<Thing, Fields, string> {
-  list(asked?: PageAsked & { readonly where?: Where }): Promise<Page<Thing>>;
+  list(asked?: PageRequest & { readonly where?: Where }): Promise<Page<Thing>>;
   /** Makes a thing with fields that nobody may write from outside. */
   make(fields: Fields, extra: Fields, write: Write): Promise<Thing>;
   /** Changes a thing, also in fields that nobody may write from outside. */

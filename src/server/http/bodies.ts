@@ -1,7 +1,7 @@
 import type { MiddlewareHandler } from "hono";
 import { bodyLimit } from "hono/body-limit";
 import { Refusal } from "./refusal.ts";
-import type { DoorEnv, Visitor } from "./visitor.ts";
+import type { Visitor, VisitorEnv } from "./visitor.ts";
 
 /** What somebody who is not signed in may send: a name and a password. */
 const STRANGER_BYTES = 4096;
@@ -22,7 +22,7 @@ interface Connection {
 /** Bodies that are being received or worked on, by their stated length, so that nobody fills the memory with what never ends. */
 export interface BodiesUnderWay {
   /** @param most bytes that a route takes */
-  limit(most: number): MiddlewareHandler<DoorEnv>;
+  limit(most: number): MiddlewareHandler<VisitorEnv>;
 }
 
 export function bodiesUnderWay(): BodiesUnderWay {

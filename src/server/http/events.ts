@@ -7,11 +7,11 @@ import type { Visitor } from "./visitor.ts";
 export type SendEvent = (event: string, data: unknown) => Promise<void>;
 
 /** Tells a page what it wants to hear until the signal ends. */
-export type Telling = (send: SendEvent, signal: AbortSignal) => Promise<void>;
+export type EventProducer = (send: SendEvent, signal: AbortSignal) => Promise<void>;
 
 export interface EventStreams {
   /** @throws {Refusal} when as many pages listen as may, of everybody or of this person */
-  open(context: Context, visitor: Pick<Visitor, "isStillIn" | "session">, tell: Telling): Response;
+  open(context: Context, visitor: Pick<Visitor, "isStillIn" | "session">, tell: EventProducer): Response;
   /** How many are open. */
   count(): number;
   /** Ends the streams of those who may no longer be here. */

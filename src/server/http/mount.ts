@@ -4,12 +4,12 @@ import type { z } from "zod";
 import type { Route } from "#contract/routes/route";
 import type { Accounts } from "#records/accounts/accounts";
 import type { Limits } from "../config/configSchema.ts";
-import { type Asked, readAsked } from "./asked.ts";
 import { bodiesUnderWay } from "./bodies.ts";
-import type { EventStreams, Telling } from "./events.ts";
+import type { EventProducer, EventStreams } from "./events.ts";
 import { passwordAgain } from "./passwordAgain.ts";
+import { type CheckedRequest, readRequest } from "./request.ts";
 import { squeezed } from "./squeezed.ts";
-import { type DoorEnv, mustBeLetIn, type PersonHere, personOf } from "./visitor.ts";
+import { mustBeLetIn, type PersonHere, personOf, type VisitorEnv } from "./visitor.ts";
 
 /** A file that comes back. */
 export interface SentFile {
@@ -25,10 +25,10 @@ type ReplyOf<A> = A extends { kind: "json"; schema: infer S extends z.ZodType }
   : A extends { kind: "file" }
     ? SentFile
     : A extends { kind: "events" }
-      ? Telling
+      ? EventProducer
       : undefined;
 
-export type Handler<R extends Route> = (asked: Asked<R>) => Promise<ReplyOf<R["answer"]>>;
+export type Handler<R extends Route> = (request: CheckedRequest<R>) => Promise<ReplyOf<R["answer"]>>;
 /** A handler for every route of a table: the compiler counts them. */
 export type Handlers<Table extends Readonly<Record<string, Route>>> = { readonly [Name in keyof Table]: Handler<Table[Name]> };
 
@@ -44,7 +44,7 @@ const KILOBYTE = 1000;
 
 /** Puts every route of a table on the server. */
 export function mount<Table extends Readonly<Record<string, Route>>>(
-  server: Hono<DoorEnv>,
+  server: Hono<VisitorEnv>,
   table: Table,
   handlers: Handlers<Table>,
   { limits, streams, personHere, accounts }: Mounting,
@@ -57,26 +57,26 @@ export function mount<Table extends Readonly<Record<string, Route>>>(
     server.on(route.method.toUpperCase(), route.path, letIn(route), passwordAgain(route, accounts), bodies.limit(most), async (context) => {
       const { visitor } = context.var;
       const by = route.least === "anybody" ? null : await personOf(context, visitor, personHere);
-      const asked = await readAsked(context, route, visitor, by);
-      return replyTo(context, route, await handle(asked), streams);
+      const request = await readRequest(context, route, visitor, by);
+      return replyTo(context, route, await handle(request), streams);
     });
   }
 }
 
 /** Before anything of the body is read. */
-function letIn({ least }: Route): MiddlewareHandler<DoorEnv> {
+function letIn({ least }: Route): MiddlewareHandler<VisitorEnv> {
   return (context, next) => {
     mustBeLetIn(context.var.visitor, least);
     return next();
   };
 }
 
-function replyTo(context: Context<DoorEnv>, route: Route, reply: unknown, streams: EventStreams): Response | Promise<Response> {
+function replyTo(context: Context<VisitorEnv>, route: Route, reply: unknown, streams: EventStreams): Response | Promise<Response> {
   switch (route.answer.kind) {
     case "none":
       return context.body(null, 204);
     case "events":
-      return streams.open(context, context.var.visitor, reply as Telling);
+      return streams.open(context, context.var.visitor, reply as EventProducer);
     case "file":
       return fileReply(context, reply as SentFile);
     case "json":

@@ -2,10 +2,10 @@ import type { MiddlewareHandler } from "hono";
 import { PASSWORD_HEADER, type Route } from "#contract/routes/route";
 import type { Accounts, NotIn } from "#records/accounts/accounts";
 import { Refusal } from "./refusal.ts";
-import type { DoorEnv } from "./visitor.ts";
+import type { VisitorEnv } from "./visitor.ts";
 
 /** Whoever sits at an open session for a moment must not be able to take everything out or end what is kept: the password is asked for once more. */
-export function passwordAgain({ again }: Route, accounts: Pick<Accounts, "doubt">): MiddlewareHandler<DoorEnv> {
+export function passwordAgain({ again }: Route, accounts: Pick<Accounts, "doubt">): MiddlewareHandler<VisitorEnv> {
   return async (context, next) => {
     const { session } = context.var.visitor;
     if (again !== true || session === null) return next();

@@ -32,11 +32,11 @@ export interface Visitor {
   give(begun: Pick<Begun, "token" | "session"> | null): void;
 }
 
-export interface DoorEnv {
+export interface VisitorEnv {
   readonly Variables: { visitor: Visitor };
 }
 
-export interface DoorParts {
+export interface VisitorParts {
   readonly accounts: Pick<Accounts, "any" | "recognise" | "isLive">;
   /** Whether the connection is encrypted. */
   readonly isEncrypted: boolean;
@@ -46,7 +46,7 @@ export interface DoorParts {
 }
 
 /** Finds out who asks, and sends the session's cookie along with whatever is answered, refusals too. */
-export function atTheDoor({ accounts, isEncrypted, isOnNetwork, now }: DoorParts): MiddlewareHandler<DoorEnv> {
+export function identifyVisitor({ accounts, isEncrypted, isOnNetwork, now }: VisitorParts): MiddlewareHandler<VisitorEnv> {
   const name = isEncrypted ? SESSION_COOKIE.secure : SESSION_COOKIE.plain;
   const deviceName = isEncrypted ? DEVICE_COOKIE.secure : DEVICE_COOKIE.plain;
   return async (context, next) => {

@@ -42,27 +42,27 @@ export function planBook({ plans, newId, now, version }: PlanBookParts): PlanBoo
     const asked = resolved.get(question);
     return plan === null || asked === undefined ? null : planDocumentOf(plan, asked, version);
   };
-  const told = (job: PlanJob): PlanTask => ({
+  const taskOf = (job: PlanJob): PlanTask => ({
     id: job.id,
     state: job.state,
     progress: job.progress,
     plan: documentOf(job),
     problems: job.reason instanceof EngineFault || job.reason instanceof JobFault ? fieldProblems(job.reason) : [],
   });
-  const toldOf = (job: PlanJob | null): PlanTask | null => (job === null ? null : told(job));
+  const taskOrNull = (job: PlanJob | null): PlanTask | null => (job === null ? null : taskOf(job));
   return {
     ask(job, by) {
       const asked = resolvePlan(job);
       resolved.set(asked.question, asked);
-      return toldOf(plans.ask(newId(), by, asked.question));
+      return taskOrNull(plans.ask(newId(), by, asked.question));
     },
-    find: (id) => toldOf(plans.find(id)),
-    stop: (id) => toldOf(plans.stop(id)),
+    find: (id) => taskOrNull(plans.find(id)),
+    stop: (id) => taskOrNull(plans.stop(id)),
     listen(id, tell) {
       const job = plans.find(id);
       if (job === null) return null;
-      tell(told(job));
-      return hasEnded(job) ? () => undefined : plans.listen(id, (news) => tell(told(news)));
+      tell(taskOf(job));
+      return hasEnded(job) ? () => undefined : plans.listen(id, (news) => tell(taskOf(news)));
     },
     toKeep(id) {
       const job = plans.find(id);

@@ -24,19 +24,19 @@ export function planDocumentOf(plan: FinishPlan, { question, defaults }: Resolve
     today: { ...plan.today },
     candidates: plan.candidates.map((candidate) => ({ ...candidate })),
     pick: plan.pick === null ? null : { ...plan.pick, plateau: [...plan.pick.plateau] },
-    messages: plan.messages.map(told),
-    reasons: plan.reasons.map(told),
+    messages: plan.messages.map(messageDocument),
+    reasons: plan.reasons.map(messageDocument),
     rules: plan.rules.map(({ rule, agrees, message, why }) => ({
       rule,
       agrees,
       text: messageText(message),
-      why: why === null ? null : told(why),
+      why: why === null ? null : messageDocument(why),
     })),
     assumptions: plan.assumptions.map((assumption) => ({ ...assumption, text: assumptionText(assumption) })),
-    cautions: plan.cautions.map(told),
+    cautions: plan.cautions.map(messageDocument),
   };
 }
 
-function told(message: Message) {
+function messageDocument(message: Message) {
   return { id: message.id, params: { ...message.params }, text: messageText(message) };
 }

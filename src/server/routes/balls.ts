@@ -44,9 +44,9 @@ export function ballHandlers(records: Records): Handlers<typeof ballRoutes> {
 
     listPhotos: listed(photos),
     getPhoto: got(photos),
-    createPhoto(asked) {
-      refuseNoPicture(asked.body);
-      return photos.add(stated(asked.query), asked.body, writeOf(asked));
+    createPhoto(request) {
+      refuseNoPicture(request.body);
+      return photos.add(stated(request.query), request.body, writeOf(request));
     },
     changePhoto: changed(photos),
     removePhoto: removed(photos),
@@ -57,7 +57,7 @@ export function ballHandlers(records: Records): Handlers<typeof ballRoutes> {
 
     listProfileFiles: listed(profileFiles),
     getProfileFile: got(profileFiles),
-    createProfileFile: (asked) => profileFiles.add(stated(asked.query), asked.body, writeOf(asked)),
+    createProfileFile: (request) => profileFiles.add(stated(request.query), request.body, writeOf(request)),
     changeProfileFile: changed(profileFiles),
     removeProfileFile: removed(profileFiles),
     profileFileBytes: async ({ params }) => ({

@@ -16,15 +16,15 @@ export function customerHandlers({ people, bowlers, personal }: Records): Handle
     createBowler: created(bowlers),
     changeBowler: changed(bowlers),
 
-    async exportPersonalData(asked) {
-      const { document, photos } = await personal.exportOf(asked.params.id, writeOf(asked));
+    async exportPersonalData(request) {
+      const { document, photos } = await personal.exportOf(request.params.id, writeOf(request));
       const text = new TextEncoder().encode(JSON.stringify(document, null, 2));
       const files = { "bowler.json": text, ...Object.fromEntries(photos.map(({ name, bytes }) => [`photos/${name}`, bytes])) };
       // Photos are compressed already.
       return { bytes: zipSync(files, { level: 1 }), type: "application/zip", name: "personal-data.zip" };
     },
-    async erasePersonalData(asked) {
-      const { at, stillIn } = await personal.erase(asked.params.id, writeOf(asked));
+    async erasePersonalData(request) {
+      const { at, stillIn } = await personal.erase(request.params.id, writeOf(request));
       return { at, stillIn: [...stillIn] };
     },
   };

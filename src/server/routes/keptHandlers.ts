@@ -1,7 +1,7 @@
 import type { Kept } from "#contract/records/fields";
-import type { Addable, Changeable, Page, PageAsked, Removable } from "#records/records";
+import type { Addable, Changeable, Page, PageRequest, Removable } from "#records/records";
 import type { ChangeOn, Write } from "#records/write";
-import type { AskedKey } from "../http/asked.ts";
+import type { IdempotencyKey } from "../http/request.ts";
 import { stated } from "../stated.ts";
 
 /*
@@ -14,14 +14,14 @@ interface Identified {
 
 interface Writing {
   readonly by: string;
-  readonly key: AskedKey | null;
+  readonly key: IdempotencyKey | null;
 }
 
 interface Narrowed {
   readonly query: {
     readonly limit?: number | undefined;
     readonly after?: string | undefined;
-    readonly order?: PageAsked["order"] | undefined;
+    readonly order?: PageRequest["order"] | undefined;
     readonly [field: string]: unknown;
   };
 }
@@ -31,12 +31,12 @@ export function writeOf({ by, key }: Writing): Write {
   return key === null ? { by } : { by, once: key };
 }
 
-export function changeOf(asked: Writing & { readonly version: number }): ChangeOn {
-  return { ...writeOf(asked), expectedVersion: asked.version };
+export function changeOf(request: Writing & { readonly version: number }): ChangeOn {
+  return { ...writeOf(request), expectedVersion: request.version };
 }
 
 /** Lists by pages; `where` takes the fields that the route's schema let through. */
-export function listed<Thing, Filter>(things: { list(asked: PageAsked & { readonly where?: Filter }): Promise<Page<Thing>> }) {
+export function listed<Thing, Filter>(things: { list(request: PageRequest & { readonly where?: Filter }): Promise<Page<Thing>> }) {
   return async ({ query: { limit, after, order, ...filter } }: Narrowed): Promise<{ items: Thing[]; next: string | null }> => {
     const page = await things.list({ ...stated({ limit, after, order }), where: stated(filter) as Filter });
     return { items: [...page.items], next: page.next };
@@ -48,16 +48,16 @@ export function got<Thing extends Kept>(things: { get(id: string): Promise<Thing
 }
 
 export function created<Thing extends Kept, Written, Filter extends string>(things: Pick<Addable<Thing, Written, Filter>, "create">) {
-  return (asked: Writing & { readonly body: Written }): Promise<Thing> => things.create(asked.body, writeOf(asked));
+  return (request: Writing & { readonly body: Written }): Promise<Thing> => things.create(request.body, writeOf(request));
 }
 
 export function changed<Thing extends Kept, Written, Filter extends string>(things: Pick<Changeable<Thing, Written, Filter>, "change">) {
-  return (asked: Identified & Writing & { readonly version: number; readonly body: Partial<Written> }): Promise<Thing> =>
-    things.change(asked.params.id, asked.body, changeOf(asked));
+  return (request: Identified & Writing & { readonly version: number; readonly body: Partial<Written> }): Promise<Thing> =>
+    things.change(request.params.id, request.body, changeOf(request));
 }
 
 export function removed<Thing extends Kept, Written, Filter extends string>(things: Pick<Removable<Thing, Written, Filter>, "remove">) {
-  return async (asked: Identified & Writing & { readonly version: number }): Promise<undefined> => {
-    await things.remove(asked.params.id, changeOf(asked));
+  return async (request: Identified & Writing & { readonly version: number }): Promise<undefined> => {
+    await things.remove(request.params.id, changeOf(request));
   };
 }

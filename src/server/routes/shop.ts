@@ -12,7 +12,7 @@ const zipped = promisify<AsyncZippable, Uint8Array>(zip);
 export function shopHandlers({ settings, audit, search, backups, lists, unreadable }: Records): Handlers<typeof shopRoutes> {
   return {
     getSettings: () => settings.get(),
-    changeSettings: (asked) => settings.change(asked.body, changeOf(asked)),
+    changeSettings: (request) => settings.change(request.body, changeOf(request)),
     listAudit: listed(audit),
     async search({ query }) {
       const { bowlers, balls } = await search.find(query.words);
@@ -48,8 +48,8 @@ export function shopHandlers({ settings, audit, search, backups, lists, unreadab
       const { kind, version, schemaVersion, body } = await unreadable.raw(params.id);
       return { kind, version, schemaVersion, document: body };
     },
-    async mendUnreadable(asked) {
-      await unreadable.mend(asked.params.id, asked.body.document, changeOf(asked));
+    async mendUnreadable(request) {
+      await unreadable.mend(request.params.id, request.body.document, changeOf(request));
     },
 
     async previewImport({ body }) {
@@ -64,8 +64,8 @@ export function shopHandlers({ settings, audit, search, backups, lists, unreadab
         problems: preview.problems.map((problem) => ({ ...problem })),
       };
     },
-    applyImport: (asked) => lists.apply(asked.body.kind, asked.body.csv, asked.body.mapping, writeOf(asked)),
-    undoImport: async (asked) => ({ takenOut: await lists.undo(asked.params.id, writeOf(asked)) }),
+    applyImport: (request) => lists.apply(request.body.kind, request.body.csv, request.body.mapping, writeOf(request)),
+    undoImport: async (request) => ({ takenOut: await lists.undo(request.params.id, writeOf(request)) }),
   };
 }
 

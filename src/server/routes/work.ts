@@ -27,11 +27,11 @@ export function workHandlers(records: Records, plans: PlanBook, queue: QueueBook
     getTicket: got(tickets),
     createTicket: created(tickets),
     changeTicket: changed(tickets),
-    moveTicket: (asked) => notNowWhereRefused(tickets.move(asked.params.id, asked.body.to, changeOf(asked), asked.body.why)),
-    async keepPlan(asked) {
-      const plan = plans.toKeep(asked.body.planId);
+    moveTicket: (request) => notNowWhereRefused(tickets.move(request.params.id, request.body.to, changeOf(request), request.body.why)),
+    async keepPlan(request) {
+      const plan = plans.toKeep(request.body.planId);
       if (plan === null) throw new Refusal("notNow", { detail: "There is no such plan, or it is not done." });
-      return tickets.change(asked.params.id, { plan }, changeOf(asked));
+      return tickets.change(request.params.id, { plan }, changeOf(request));
     },
 
     outcomes: () => outcomesOf(records),
@@ -40,7 +40,7 @@ export function workHandlers(records: Records, plans: PlanBook, queue: QueueBook
     getStageDone: got(stagesDone),
     createStageDone: created(stagesDone),
 
-    keepLaneSide: (asked) => keepLaneSide(records, asked.body, writeOf(asked)),
+    keepLaneSide: (request) => keepLaneSide(records, request.body, writeOf(request)),
 
     queue: () => queue.now(),
     async queueStagesDone() {
@@ -66,11 +66,11 @@ async function notNowWhereRefused<Thing>(move: Promise<Thing>): Promise<Thing> {
 
 /** What came of the work, over every ticket of which a bowler has said something. */
 export async function outcomesOf({ tickets, balls }: Pick<Records, "tickets" | "balls">): Promise<OutcomeReport> {
-  const told = (await everything<Ticket>((after) => tickets.list({ after, limit: 500 }))).filter(({ outcome }) => outcome !== null);
+  const answered = (await everything<Ticket>((after) => tickets.list({ after, limit: 500 }))).filter(({ outcome }) => outcome !== null);
   const covers = new Map<string, Ball["cover"]>();
-  for (const { ballId } of told) if (!covers.has(ballId)) covers.set(ballId, (await balls.get(ballId)).cover);
+  for (const { ballId } of answered) if (!covers.has(ballId)) covers.set(ballId, (await balls.get(ballId)).cover);
   return outcomeReport(
-    told.flatMap(({ outcome, ballId, symptoms, planSure }): PlanOutcome[] =>
+    answered.flatMap(({ outcome, ballId, symptoms, planSure }): PlanOutcome[] =>
       outcome === null ? [] : [{ outcome: outcome.answer, cover: covers.get(ballId) ?? null, symptoms, sureShare: planSure }],
     ),
   );

@@ -1,7 +1,7 @@
 import type { SignedEntry } from "#contract/records/ticketWork";
 import { TICKET } from "#words/en/rooms/ticket";
 import { ReasonPress } from "../pieces/ReasonPress.tsx";
-import { For } from "../shop/useDoor.tsx";
+import { For } from "../shop/useSession.tsx";
 import type { OnTheBench } from "./onTheBench.ts";
 import { useSign } from "./useSign.ts";
 

@@ -5,11 +5,11 @@ import { bagChart } from "#drawing/bagChart";
 import { PAGE_PAINT } from "#drawing/paint";
 import { EngineFault } from "#engine/fault";
 import type { BagPlan } from "#engine/planning/bag/bagPlan";
-import { fieldProblem } from "./askedJob.ts";
-import type { AskedBag, TwoLayouts } from "./protocol.ts";
+import { fieldProblem } from "./planRequest.ts";
+import type { BagRequest, TwoLayouts } from "./protocol.ts";
 
 /** Reads a bag as it stands in the form: every problem at once, or the question. @param today day of play where none was typed */
-export function askedBag(file: unknown, today: string): AskedBag {
+export function bagRequest(file: unknown, today: string): BagRequest {
   try {
     return { kind: "question", ...resolveBag(checkFile(bagFileSchema, file), today) };
   } catch (error) {

@@ -1,17 +1,17 @@
 import { EngineFault, type Problem } from "#engine/fault";
 import { bringVectorKernel } from "#tasks/kernel/vectorKernel";
 import { runUnit } from "#tasks/runUnit";
-import { askedJob, fieldProblem, readJob } from "./askedJob.ts";
-import { askedBag, drawBag } from "./bagCalls.ts";
+import { bagRequest, drawBag } from "./bagCalls.ts";
 import { diagnosed } from "./diagnoseCall.ts";
 import { drawOil } from "./drawOil.ts";
 import { drawPadWork } from "./drawPadWork.ts";
 import { drawPictures } from "./drawPictures.ts";
 import { measuredDelivery } from "./measureCalls.ts";
+import { fieldProblem, planRequest, readJob } from "./planRequest.ts";
 import { predictedOf } from "./predictCall.ts";
 import type { Answer, Call, ReplyTo } from "./protocol.ts";
 import { tellLeaves } from "./tellLeaves.ts";
-import { askedTransition, drawPlayedGame, drawPlayedStrips } from "./transitionCalls.ts";
+import { drawPlayedGame, drawPlayedStrips, transitionRequest } from "./transitionCalls.ts";
 
 bringVectorKernel();
 
@@ -27,7 +27,7 @@ export async function answerTo(number: number, call: Call): Promise<Answer> {
 function replyTo(call: Call): ReplyTo<Call> | Promise<ReplyTo<Call>> {
   switch (call.kind) {
     case "ask":
-      return askedJob(call.job);
+      return planRequest(call.job);
     case "read":
       return readJob(call.bytes);
     case "unit":
@@ -44,18 +44,18 @@ function replyTo(call: Call): ReplyTo<Call> | Promise<ReplyTo<Call>> {
     case "diagnose":
       return diagnosed(call.file);
     case "trial":
-      return import("./trialCall.ts").then(({ trialTold }) => trialTold(call.job));
+      return import("./trialCall.ts").then(({ trialAnswer }) => trialAnswer(call.job));
     case "correctHouse":
       // Asked for seldom, and no small part of the engine.
-      return import("./correctCall.ts").then(({ houseTold }) => houseTold(call.file));
+      return import("./correctCall.ts").then(({ houseAnswer }) => houseAnswer(call.file));
     case "askBag":
-      return askedBag(call.file, call.today);
+      return bagRequest(call.file, call.today);
     case "bagPicture":
       return drawBag(call.plan);
     case "measureDelivery":
       return measuredDelivery(call.file);
     case "askTransition":
-      return askedTransition(call.file);
+      return transitionRequest(call.file);
     case "playedGame":
       return drawPlayedGame(call.played, call.title);
     case "playedStrips":

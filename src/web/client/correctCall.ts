@@ -7,11 +7,11 @@ import { misfitOf } from "#engine/learning/house/misfit";
 import { nextShots } from "#engine/learning/house/nextShot";
 import { inlineExecutor } from "#tasks/inlineExecutor";
 import { chanceChange, planChanges } from "#tasks/planChanges";
-import { fieldProblem } from "./askedJob.ts";
-import type { HouseTold } from "./protocol.ts";
+import { fieldProblem } from "./planRequest.ts";
+import type { HouseAnswer } from "./protocol.ts";
 
 /** What the shots of a file tell of the house, and what that does to the plans of their balls; or what is wrong with the file. */
-export async function houseTold(file: unknown): Promise<HouseTold> {
+export async function houseAnswer(file: unknown): Promise<HouseAnswer> {
   try {
     const resolved = resolveCorrection(checkFile(correctFileSchema, file));
     const run = correct(resolved.question);

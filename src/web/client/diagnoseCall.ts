@@ -3,7 +3,7 @@ import { checkFile } from "#contract/job/checkJob";
 import { JobFault } from "#contract/problem";
 import { EngineFault } from "#engine/fault";
 import { diagnose } from "#engine/learning/diagnosis/diagnose";
-import { fieldProblem } from "./askedJob.ts";
+import { fieldProblem } from "./planRequest.ts";
 import type { Diagnosed } from "./protocol.ts";
 
 /** What may be wrong, from a complaint as it stands in the form; or what is wrong with the form. */

@@ -2,7 +2,7 @@ import { deliveryFileSchema, deliveryOf } from "#contract/deliveryFile";
 import { checkFile } from "#contract/job/checkJob";
 import { fromEngine, JobFault } from "#contract/problem";
 import { EngineFault } from "#engine/fault";
-import { fieldProblem } from "./askedJob.ts";
+import { fieldProblem } from "./planRequest.ts";
 import type { DeliveryMeasured } from "./protocol.ts";
 
 /** A delivery from what was seen of some shots, as a delivery file has it: every problem at once, or the figures. */

@@ -29,7 +29,7 @@ export interface FieldProblem {
 }
 
 /** A job that has been read: the question it asks and the fields that nobody filled in, or what is wrong with it. */
-export type AskedJob =
+export type PlanRequest =
   | { readonly kind: "question"; readonly question: PlanQuestion; readonly defaults: readonly string[] }
   | { readonly kind: "problems"; readonly problems: readonly FieldProblem[] };
 
@@ -117,7 +117,7 @@ export interface LeaveSeen {
 }
 
 /** What was left, drawn, and what explains it. Sentences. */
-export interface LeavesTold {
+export interface LeavesAnswer {
   /** Null where every shot was a strike. */
   readonly picture: string | null;
   readonly explained: readonly string[];
@@ -142,12 +142,12 @@ export interface PadWorkDrawn {
 }
 
 /** A bag that has been read: the question it asks, or what is wrong with it. */
-export type AskedBag =
+export type BagRequest =
   | { readonly kind: "question"; readonly question: BagQuestion; readonly defaults: readonly string[] }
   | { readonly kind: "problems"; readonly problems: readonly FieldProblem[] };
 
 /** A lane in play that has been read: the question it asks, or what is wrong with it. */
-export type AskedTransition =
+export type TransitionRequest =
   | { readonly kind: "question"; readonly question: PlayQuestion; readonly defaults: readonly string[] }
   | { readonly kind: "problems"; readonly problems: readonly FieldProblem[] };
 
@@ -174,7 +174,7 @@ export type Diagnosed =
   | { readonly kind: "problems"; readonly problems: readonly FieldProblem[] };
 
 /** What the shots seen in a house tell of it, or what is wrong with the question. */
-export type HouseTold =
+export type HouseAnswer =
   | {
       readonly kind: "told";
       readonly correction: Omit<Correction, "house">;
@@ -198,7 +198,7 @@ export type HouseTold =
   | { readonly kind: "problems"; readonly problems: readonly FieldProblem[] };
 
 /** A trial against the worlds, or what is wrong with the job it stands in. */
-export type TrialTold =
+export type TrialAnswer =
   | { readonly kind: "told"; readonly trial: TrialInWorlds }
   | { readonly kind: "problems"; readonly problems: readonly FieldProblem[] };
 
@@ -224,7 +224,7 @@ export type Call =
   | { readonly kind: "leaves"; readonly seen: readonly LeaveSeen[]; readonly hand: Hand };
 
 interface Replies {
-  readonly ask: AskedJob;
+  readonly ask: PlanRequest;
   readonly read: ReadJob;
   readonly unit: ResultOf<Unit>;
   readonly pictures: Pictures;
@@ -232,16 +232,16 @@ interface Replies {
   readonly padWork: PadWorkDrawn;
   readonly profile: ProfileSeen;
   readonly diagnose: Diagnosed;
-  readonly trial: TrialTold;
-  readonly correctHouse: HouseTold;
-  readonly askBag: AskedBag;
+  readonly trial: TrialAnswer;
+  readonly correctHouse: HouseAnswer;
+  readonly askBag: BagRequest;
   readonly bagPicture: TwoLayouts;
   readonly measureDelivery: DeliveryMeasured;
-  readonly askTransition: AskedTransition;
+  readonly askTransition: TransitionRequest;
   readonly playedGame: PlayedGame;
   readonly playedStrips: TwoLayouts;
   readonly oil: OilDrawn;
-  readonly leaves: LeavesTold;
+  readonly leaves: LeavesAnswer;
 }
 
 export type ReplyTo<C extends Call> = Replies[C["kind"]];

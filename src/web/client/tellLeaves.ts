@@ -6,10 +6,10 @@ import { leaveSeen, strikeMap } from "#engine/pins/carry";
 import { explain, leaveMeaning } from "#engine/pins/explain";
 import { leaveOf, leaveText, STRIKE } from "#engine/pins/leave";
 import { changesText, explainedText, LEAVES_IN_WORDS, leaveMeaningText, liesText } from "#words/en/carry";
-import type { LeaveSeen, LeavesTold } from "./protocol.ts";
+import type { LeaveSeen, LeavesAnswer } from "./protocol.ts";
 
 /** What a bowler's shots left, drawn as the bowler sees it, and which hits explain it. @throws {EngineFault} where nothing was seen */
-export function tellLeaves(seen: readonly LeaveSeen[], hand: Hand): LeavesTold {
+export function tellLeaves(seen: readonly LeaveSeen[], hand: Hand): LeavesAnswer {
   const total = seen.reduce((sum, { count }) => sum + count, 0);
   const carry = strikeMap(assume());
   const left = seen

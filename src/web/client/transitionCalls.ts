@@ -9,11 +9,11 @@ import { transitionChart } from "#drawing/transitionChart";
 import { transitionMoments } from "#drawing/transitionMoments";
 import { EngineFault } from "#engine/fault";
 import { toFilmSheet } from "#engine/lane/filmMap";
-import { fieldProblem } from "./askedJob.ts";
-import type { AskedTransition, PlayedGame, PlayedLanes, TwoLayouts } from "./protocol.ts";
+import { fieldProblem } from "./planRequest.ts";
+import type { PlayedGame, PlayedLanes, TransitionRequest, TwoLayouts } from "./protocol.ts";
 
 /** Reads a lane in play as it stands in the form: every problem at once, or the question. */
-export function askedTransition(file: unknown): AskedTransition {
+export function transitionRequest(file: unknown): TransitionRequest {
   try {
     return { kind: "question", ...resolveTransition(checkFile(transitionFileSchema, file)) };
   } catch (error) {

@@ -3,11 +3,11 @@ import { JobFault } from "#contract/problem";
 import { resolvePlan } from "#contract/resolve/question";
 import { EngineFault } from "#engine/fault";
 import { trialInWorlds } from "#tasks/trialReport";
-import { fieldProblem } from "./askedJob.ts";
-import type { TrialTold } from "./protocol.ts";
+import { fieldProblem } from "./planRequest.ts";
+import type { TrialAnswer } from "./protocol.ts";
 
 /** The trial of a job as it stands in the form, against the worlds; or what is wrong with the job. */
-export function trialTold(job: unknown): TrialTold {
+export function trialAnswer(job: unknown): TrialAnswer {
   try {
     return { kind: "told", trial: trialInWorlds(resolvePlan(checkJob(job)).question) };
   } catch (error) {

@@ -1,6 +1,6 @@
 import type { Ticket } from "#contract/records/ticket";
 import { OUTCOMES } from "#engine/learning/outcomes";
-import { HELD } from "#words/en/rooms/held";
+import { OUTCOME_WORDS } from "#words/en/rooms/outcomes";
 import { useChangeTicket } from "../shop/useTicket.ts";
 import { WriteFault } from "../shop/WriteFault.tsx";
 import { useShopTimes } from "../shop/zone.ts";
@@ -23,11 +23,11 @@ export function DidItWork({ ticket, question }: { readonly ticket: Ticket; reado
             disabled={change.isPending}
             onClick={() => change.mutate({ outcome: { at: new Date().toISOString(), answer } })}
           >
-            {HELD.answers[answer]}
+            {OUTCOME_WORDS.answers[answer]}
           </button>
         ))}
       </div>
-      {outcome !== null && <p className="note">{HELD.told(HELD.answers[outcome.answer], times.day(outcome.at))}</p>}
+      {outcome !== null && <p className="note">{OUTCOME_WORDS.told(OUTCOME_WORDS.answers[outcome.answer], times.day(outcome.at))}</p>}
       <WriteFault error={change.error} />
     </fieldset>
   );

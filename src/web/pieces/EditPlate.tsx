@@ -1,8 +1,8 @@
 import type { ReactNode } from "react";
 import type { Role } from "#contract/records/roles";
 import { EDITING } from "#words/en/rooms/pieces";
-import { useMay } from "../shop/useDoor.tsx";
 import type { Editing } from "../shop/useEditing.ts";
+import { useMay } from "../shop/useSession.tsx";
 import { type EditField, EditForm } from "./EditForm.tsx";
 import { Facts } from "./Facts.tsx";
 

@@ -1,10 +1,10 @@
 import { type ReactNode, useState } from "react";
 import type { Role } from "#contract/records/roles";
 import { EDITING } from "#words/en/rooms/pieces";
-import { useMay } from "../shop/useDoor.tsx";
 import { type Typed, useEditing } from "../shop/useEditing.ts";
 import { useKept } from "../shop/useKept.ts";
 import { type Once, useOnce } from "../shop/useOnce.ts";
+import { useMay } from "../shop/useSession.tsx";
 import { useWrite } from "../shop/useShop.ts";
 import { WriteFault } from "../shop/WriteFault.tsx";
 import { type EditField, EditFields, EditForm, problemsBeside } from "./EditForm.tsx";

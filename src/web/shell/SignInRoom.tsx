@@ -4,8 +4,8 @@ import { SHOP_FRAME } from "#words/en/rooms/frame";
 import { LineField } from "../pieces/PlainFields.tsx";
 import { faultWords } from "../shop/faultWords.ts";
 import { answered, type ShopFault, shop } from "../shop/shopClient.ts";
-import { useEnter } from "../shop/useDoor.tsx";
 import { useOutbox } from "../shop/useOutbox.tsx";
+import { useEnter } from "../shop/useSession.tsx";
 import { useWrite } from "../shop/useShop.ts";
 
 /** In the place of every room while nobody is signed in; the address stays, and the room comes back. */

@@ -2,9 +2,9 @@ import { useEffect, useRef, useState } from "react";
 import { ACCESS } from "#words/en/rooms/access";
 import { Fold } from "../pieces/Fold.tsx";
 import { answered, shop } from "../shop/shopClient.ts";
-import { leaveDoor, useDoor } from "../shop/useDoor.tsx";
 import { useOutbox } from "../shop/useOutbox.tsx";
 import { usePeople } from "../shop/usePeople.ts";
+import { leaveSession, useSession } from "../shop/useSession.tsx";
 import { useWrite } from "../shop/useShop.ts";
 import { WriteFault } from "../shop/WriteFault.tsx";
 import { OwnPin, OwnSecret } from "./OwnSecrets.tsx";
@@ -14,7 +14,7 @@ import { TakeOver } from "./TakeOver.tsx";
 export function SignedIn() {
   const dialog = useRef<HTMLDialogElement>(null);
   const [isOpen, setOpen] = useState(false);
-  const { personId } = useDoor();
+  const { personId } = useSession();
   const person = usePeople().data?.find(({ id }) => id === personId);
   useEffect(() => {
     if (isOpen) dialog.current?.showModal();
@@ -41,7 +41,7 @@ export function SignedIn() {
 }
 
 function WhoIsIn({ name, onDone }: { readonly name: string; onDone(): void }) {
-  const { role } = useDoor();
+  const { role } = useSession();
   return (
     <>
       <h2>{name}</h2>
@@ -64,7 +64,7 @@ function SignOut({ onClose }: { onClose(): void }) {
   const { waiting } = useOutbox();
   const [isAsked, setAsked] = useState(false);
   const out = useWrite((_: undefined) => answered(shop.session.$delete()), []);
-  const leave = () => out.mutate(undefined, { onSuccess: () => void leaveDoor() });
+  const leave = () => out.mutate(undefined, { onSuccess: () => void leaveSession() });
   if (isAsked)
     return (
       <div role="alert" className="failed">

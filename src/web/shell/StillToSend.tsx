@@ -4,14 +4,14 @@ import { SHOP_FRAME, WAITING } from "#words/en/rooms/frame";
 import { TICKET } from "#words/en/rooms/ticket";
 import { TICKET_STATE_WORDS } from "#words/en/rooms/today";
 import type { Waiting } from "../shop/outbox.ts";
-import { useDoor } from "../shop/useDoor.tsx";
 import { useOutbox } from "../shop/useOutbox.tsx";
+import { useSession } from "../shop/useSession.tsx";
 
 /** What the shop has not got yet: how much waits, and what it refused, until somebody has dealt with it. */
 export function StillToSend() {
   const { outbox, waiting } = useOutbox();
   const refused = waiting.filter((write) => write.refused !== null);
-  const { personId } = useDoor();
+  const { personId } = useSession();
   const isOthers = ({ person, refused: why }: Waiting) => why === null && personId !== null && person !== null && person !== personId;
   const others = waiting.filter(isOthers).length;
   const unsent = waiting.length - refused.length - others;

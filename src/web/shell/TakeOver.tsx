@@ -3,8 +3,8 @@ import { ACCESS } from "#words/en/rooms/access";
 import { LineField, WordField } from "../pieces/PlainFields.tsx";
 import { Reading } from "../shop/Reading.tsx";
 import { answered, shop } from "../shop/shopClient.ts";
-import { useDoor, useEnter } from "../shop/useDoor.tsx";
 import { usePeople } from "../shop/usePeople.ts";
+import { useEnter, useSession } from "../shop/useSession.tsx";
 import { useRead, useWrite } from "../shop/useShop.ts";
 import { WriteFault } from "../shop/WriteFault.tsx";
 
@@ -14,7 +14,7 @@ interface TakeOverProps {
 
 /** A short PIN changes the person at a counter that several use. */
 export function TakeOver({ onDone }: TakeOverProps) {
-  const { personId } = useDoor();
+  const { personId } = useSession();
   const takers = useRead(["session", "people"], () => answered(shop.session.people.$get()));
   return (
     <section aria-label={ACCESS.takeOver}>

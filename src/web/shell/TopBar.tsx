@@ -5,7 +5,7 @@ import { FRAME } from "#words/en/screens";
 import { OneOf } from "../pieces/OneOf.tsx";
 import { actAs, actingPerson } from "../shop/person.ts";
 import { answered, shop } from "../shop/shopClient.ts";
-import { useDoor, useMay } from "../shop/useDoor.tsx";
+import { useMay, useSession } from "../shop/useSession.tsx";
 import { useRead } from "../shop/useShop.ts";
 import { BAR } from "./rooms.ts";
 import { SearchAnywhere } from "./SearchAnywhere.tsx";
@@ -15,7 +15,7 @@ import { VARIANTS, type Variant } from "./useVariant.ts";
 /** The bar over every room but the bench: the rooms, who is at work, and the look. */
 export function TopBar({ variant, onVariant }: { readonly variant: Variant; onVariant(variant: Variant): void }) {
   const [here] = useLocation();
-  const { state } = useDoor();
+  const { state } = useSession();
   const may = useMay();
   const isHere = (path: string) => (path === "/" ? here === "/" : here === path || here.startsWith(`${path}/`));
   return (

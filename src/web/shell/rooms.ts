@@ -69,7 +69,11 @@ export const ROOMS: readonly Room[] = [
     least: "reader",
     Room: lazyRoom(() => import("../rooms/bowler/BowlerRoom.tsx").then((m) => ({ default: m.BowlerRoom }))),
   },
-  { path: "/held", least: "reader", Room: lazyRoom(() => import("../rooms/held/HeldRoom.tsx").then((m) => ({ default: m.HeldRoom }))) },
+  {
+    path: "/held",
+    least: "reader",
+    Room: lazyRoom(() => import("../rooms/outcomes/OutcomesRoom.tsx").then((m) => ({ default: m.OutcomesRoom }))),
+  },
   { path: "/wrong", least: "reader", Room: lazyRoom(() => import("../rooms/wrong/WrongRoom.tsx").then((m) => ({ default: m.WrongRoom }))) },
   { path: "/bags/:id", least: "reader", Room: lazyRoom(() => import("../rooms/bag/BagRoom.tsx").then((m) => ({ default: m.BagRoom }))) },
   {

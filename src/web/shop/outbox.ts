@@ -1,5 +1,5 @@
 import { recall, remember } from "../client/memory.ts";
-import { tellHeard } from "./away.ts";
+import { reportConnection } from "./connection.ts";
 import { faultWords } from "./faultWords.ts";
 import { actingPerson, PERSON_HEADER } from "./person.ts";
 import { refusalOf, ShopFault } from "./shopClient.ts";
@@ -143,7 +143,7 @@ export class Outbox {
   async #send(write: Waiting): Promise<Sent> {
     try {
       const response = await fetch(write.path, { method: write.method, headers: headersOf(write), body: JSON.stringify(write.body) });
-      tellHeard({ isAway: false });
+      reportConnection({ isOffline: false });
       const refusal = response.ok ? null : await refusalOf(response);
       // A server that is busy or closing will take it later.
       if (refusal !== null && (refusal.problem === null || refusal.problem.status >= 500)) return "away";
@@ -164,7 +164,7 @@ export class Outbox {
       return "taken";
     } catch (error) {
       if (!(error instanceof TypeError || error instanceof ShopFault)) throw error;
-      tellHeard({ isAway: true, readAt: null });
+      reportConnection({ isOffline: true, readAt: null });
       return "away";
     }
   }

@@ -2,9 +2,9 @@ import { hc } from "hono/client";
 import type { Api } from "#contract/routes/client";
 import type { FieldProblem, ProblemDocument } from "#contract/routes/problemDocument";
 import { type ProblemKind, problemType } from "#contract/routes/problemKinds";
-import { tellHeard } from "./away.ts";
-import { tellDoor } from "./doorNews.ts";
+import { reportConnection } from "./connection.ts";
 import { actingPerson, PERSON_HEADER } from "./person.ts";
+import { announceSession } from "./sessionNews.ts";
 
 /** The shop's server, typed from the table of its routes. */
 export const shop = hc<Api>(location.origin, { headers: (): Record<string, string> => personHeader() }).api;
@@ -51,12 +51,14 @@ type BodyOf<R> = R extends { json(): Promise<infer Body> } ? Exclude<Body, Probl
  */
 export async function answered<R extends Answering>(asked: Promise<R>): Promise<BodyOf<R>> {
   const response = await asked.catch((error: unknown) => {
-    tellHeard({ isAway: true, readAt: null });
+    reportConnection({ isOffline: true, readAt: null });
     throw new ShopFault(null, error instanceof Error ? error.message : String(error));
   });
   // Only what was kept in this browser has an age: the server is away.
   const age = response.headers.get("age");
-  tellHeard(age === null ? { isAway: false } : { isAway: true, readAt: new Date(Date.now() - 1000 * Number(age)).toISOString() });
+  reportConnection(
+    age === null ? { isOffline: false } : { isOffline: true, readAt: new Date(Date.now() - 1000 * Number(age)).toISOString() },
+  );
   if (!response.ok) throw await refusalOf(response);
   return (response.status === 204 ? null : await response.json()) as BodyOf<R>;
 }
@@ -69,7 +71,7 @@ export async function refusalOf(response: Pick<Answering, "status" | "json">): P
   const problem = reader?.problemDocumentSchema.safeParse(body);
   if (problem?.success !== true) return new ShopFault(null, `Status ${response.status}`);
   const fault = new ShopFault(problem.data, problem.data.detail ?? problem.data.title);
-  if (fault.isKind("notSignedIn") || fault.isKind("otherPerson")) tellDoor();
+  if (fault.isKind("notSignedIn") || fault.isKind("otherPerson")) announceSession();
   return fault;
 }
 

@@ -22,9 +22,13 @@ export function figureOrNull(typed: string): number | null {
   return Number.isFinite(value) ? value : (typed as unknown as number);
 }
 
+/** As many digits as anybody types; what is reckoned has noise in the last of its sixteen. */
+const DIGITS = 12;
+
 /** Something that is kept, as it stands in a field; empty where nobody knows. */
 export function typedOf(value: string | number | null | undefined): string {
-  return value === null || value === undefined ? "" : String(value);
+  if (typeof value === "number") return String(Number(value.toPrecision(DIGITS)));
+  return value ?? "";
 }
 
 /** An amount as it is typed, `12`, `12.5` or `12,50`, in cents; null where it is none, or not above nought. */

@@ -3,7 +3,7 @@ import { createContext, type ReactNode, useContext, useEffect, useState, useSync
 import { type OnTheBench, signedHere } from "../benchWork/onTheBench.ts";
 import { OUTBOX_MEMORY, Outbox, type Waiting } from "./outbox.ts";
 import { type ReadingHere, readingHere, readingsKey } from "./readingsHere.ts";
-import { useDoor } from "./useDoor.tsx";
+import { useSession } from "./useSession.tsx";
 
 const Here = createContext<Outbox | null>(null);
 
@@ -28,7 +28,7 @@ export function OutboxHere({ children }: { readonly children: ReactNode }) {
         for (const touched of [kind, "queue", ...(ALSO_TOUCHES[kind] ?? [])]) void memory.invalidateQueries({ queryKey: [touched] });
       }),
   );
-  const { sessionId } = useDoor();
+  const { sessionId } = useSession();
   // Whoever has come in now may be the one who wrote what waits.
   useEffect(() => {
     if (sessionId !== null) void outbox.flush();

@@ -2,7 +2,7 @@ import { type ReactNode, useState } from "react";
 import { PASSWORD_HEADER } from "#contract/routes/route";
 import { ACCESS } from "#words/en/rooms/access";
 import { LineField } from "../pieces/PlainFields.tsx";
-import { useDoor } from "./useDoor.tsx";
+import { useSession } from "./useSession.tsx";
 
 interface PasswordAgain {
   /** Where it is typed; nothing in a shop without passwords. */
@@ -15,7 +15,7 @@ interface PasswordAgain {
 
 /** The own password once more, for what takes everything out or ends what is kept. */
 export function usePasswordAgain(): PasswordAgain {
-  const isAsked = useDoor().state === "signed in";
+  const isAsked = useSession().state === "signed in";
   const [password, setPassword] = useState("");
   if (!isAsked) return { field: null, headers: {}, isMissing: false };
   return {

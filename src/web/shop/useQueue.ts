@@ -1,9 +1,9 @@
 import { useQueryClient } from "@tanstack/react-query";
 import { useEffect, useState } from "react";
 import type { Queue } from "#contract/routes/work";
-import { tellDoor } from "./doorNews.ts";
+import { announceSession } from "./sessionNews.ts";
 import { answered, shop } from "./shopClient.ts";
-import { useDoor } from "./useDoor.tsx";
+import { useSession } from "./useSession.tsx";
 import { useRead } from "./useShop.ts";
 
 const KEY = ["queue"];
@@ -17,7 +17,7 @@ const ASK_MS = 5000;
 export function useQueue() {
   const client = useQueryClient();
   const [isTold, setTold] = useState(true);
-  const { sessionId } = useDoor();
+  const { sessionId } = useSession();
   // Begun anew with each session: the stream of the one before was ended.
   // biome-ignore lint/correctness/useExhaustiveDependencies: see above
   useEffect(() => {
@@ -29,7 +29,7 @@ export function useQueue() {
     events.addEventListener("error", () => {
       if (events.readyState !== EventSource.CLOSED) return;
       setTold(false);
-      tellDoor();
+      announceSession();
     });
     return () => events.close();
   }, [client, sessionId]);

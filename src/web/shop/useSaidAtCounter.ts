@@ -7,7 +7,7 @@ import { useHouse } from "./usePlaces.ts";
 import { useRead } from "./useShop.ts";
 
 /** What was said at the counter beside the complaint, each with its name: how many games, how deep the scratches, where the ball is bowled. */
-export function useTold(ticket: Ticket, ball: Ball): readonly (readonly [string, string])[] {
+export function useSaidAtCounter(ticket: Ticket, ball: Ball): readonly (readonly [string, string])[] {
   const { playedOn, scratches } = ticket;
   const house = useHouse(playedOn?.houseId ?? undefined).data?.name ?? null;
   const patternId = playedOn?.patternId ?? null;

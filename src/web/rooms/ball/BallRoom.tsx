@@ -4,7 +4,7 @@ import { SHOP_FRAME } from "#words/en/rooms/frame";
 import { Photos } from "../../shop/Photos.tsx";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
-import { For } from "../../shop/useDoor.tsx";
+import { For } from "../../shop/useSession.tsx";
 import { useRead } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { BallFacts } from "./BallFacts.tsx";

@@ -3,7 +3,7 @@ import type { Ball } from "#contract/records/ball";
 import { BALL_LOG } from "#words/en/rooms/ball";
 import { LineField, WordField } from "../../pieces/PlainFields.tsx";
 import { answered, madeOn, shop } from "../../shop/shopClient.ts";
-import { For } from "../../shop/useDoor.tsx";
+import { For } from "../../shop/useSession.tsx";
 import { useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes } from "../../shop/zone.ts";

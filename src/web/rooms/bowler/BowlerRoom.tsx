@@ -4,7 +4,7 @@ import type { Bowler } from "#contract/records/bowler";
 import { BOWLER } from "#words/en/rooms/bowler";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
-import { For } from "../../shop/useDoor.tsx";
+import { For } from "../../shop/useSession.tsx";
 import { useRead } from "../../shop/useShop.ts";
 import { useShopTimes } from "../../shop/zone.ts";
 import { Bag } from "./Bag.tsx";

@@ -2,7 +2,7 @@ import type { Bowler } from "#contract/records/bowler";
 import { BOWLER } from "#words/en/rooms/bowler";
 import { HOOK_WORD_TEXT, SPEED_WORD_TEXT } from "#words/en/screens";
 import { Facts } from "../../pieces/Facts.tsx";
-import { For } from "../../shop/useDoor.tsx";
+import { For } from "../../shop/useSession.tsx";
 import { type ShopTimes, type SpeedUnit, useShopTimes, useSpeed } from "../../shop/zone.ts";
 import { AddDelivery } from "./AddDelivery.tsx";
 import { type Delivery, newestFirst } from "./deliveryDraft.ts";

@@ -7,7 +7,7 @@ import { DELIVERY, DELIVERY_WORDS, SPEED_CLASS_MEANS, SPEED_CLASS_WORDS } from "
 import { MEASURING } from "#words/en/rooms/measuring";
 import type { DeliveryMeasured } from "../../client/protocol.ts";
 import { PlainTable } from "../../pieces/PlainTable.tsx";
-import { For } from "../../shop/useDoor.tsx";
+import { For } from "../../shop/useSession.tsx";
 import { useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes, useSpeed } from "../../shop/zone.ts";

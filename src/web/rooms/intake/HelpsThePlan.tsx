@@ -6,17 +6,17 @@ import { Pill, PillRow, Pills } from "../../pieces/Pills.tsx";
 import { WordsField } from "../../pieces/PlainFields.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
 import { useRead } from "../../shop/useShop.ts";
-import { type BallDraft, NOWHERE, type PlayedOn, type Told } from "./visitDraft.ts";
+import { type BallDraft, NOWHERE, type PlayedOn, type SaidOfDelivery } from "./visitDraft.ts";
 import { WantedFor } from "./WantedFor.tsx";
 
 interface HelpsProps {
   readonly ball: BallDraft;
   /** Null for somebody whom the shop has not seen before. */
   readonly bowlerId: string | null;
-  readonly told: Told;
+  readonly told: SaidOfDelivery;
   readonly playedOn: PlayedOn | undefined;
   onBall(change: Partial<BallDraft>): void;
-  onTold(told: Told): void;
+  onTold(told: SaidOfDelivery): void;
   onPlayedOn(playedOn: PlayedOn): void;
 }
 
@@ -52,7 +52,7 @@ export function HelpsThePlan({ ball, bowlerId, told, playedOn, onBall, onTold, o
 }
 
 /** What is known of a bowler already, each part from the newest that says it; measured figures as the words that they are nearest to. */
-function knownOf(bowler: Bowler | undefined): { readonly [Part in keyof Required<Told>]: NonNullable<Told[Part]> } {
+function knownOf(bowler: Bowler | undefined): { readonly [Part in keyof Required<SaidOfDelivery>]: NonNullable<SaidOfDelivery[Part]> } {
   const newest = bowler?.deliveries.toSorted((a, b) => b.at.localeCompare(a.at)) ?? [];
   const first = <Word,>(of: (one: Bowler["deliveries"][number]) => Word | null) =>
     newest.map(of).find((word): word is NonNullable<Word> & Word => word !== null) ?? "";

@@ -1,7 +1,7 @@
 import type { Ticket } from "#contract/records/ticket";
 import { coverWord } from "#words/coverWord";
-import { HELD } from "#words/en/rooms/held";
 import { INTAKE } from "#words/en/rooms/intake";
+import { OUTCOME_WORDS } from "#words/en/rooms/outcomes";
 import { DidItWork } from "../../pieces/DidItWork.tsx";
 import { BallSwatch } from "../../pieces/FinishSwatch.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
@@ -39,7 +39,9 @@ export function LastTime({ ball, bowlerId, onSame }: LastTimeProps) {
           {!ball.sameAsLast && <kbd>{INTAKE.enter}</kbd>}
         </>
       )}
-      {ticket !== null && ticket.outcome === null && <DidItWork ticket={ticket} question={HELD.lastTime(ticket.finishAfter ?? "–")} />}
+      {ticket !== null && ticket.outcome === null && (
+        <DidItWork ticket={ticket} question={OUTCOME_WORDS.lastTime(ticket.finishAfter ?? "–")} />
+      )}
     </section>
   );
 }

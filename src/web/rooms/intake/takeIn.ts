@@ -11,7 +11,7 @@ import { plannedStages } from "../../benchWork/plannedStages.ts";
 import { chosenPricing, type Priced, withPricing } from "../../shop/pricing.ts";
 import { answered, madeOn, shop } from "../../shop/shopClient.ts";
 import { textOrNull, wordOrNull } from "../../shop/typedValues.ts";
-import { type BallDraft, mustStop, pricingDraft, scratchesOf, type Told, type VisitDraft } from "./visitDraft.ts";
+import { type BallDraft, mustStop, pricingDraft, type SaidOfDelivery, scratchesOf, type VisitDraft } from "./visitDraft.ts";
 
 interface TakenIn {
   readonly draft: VisitDraft;
@@ -95,7 +95,7 @@ function partsOf({ draft, onKept }: TakenIn): Part {
 /** The bowler as kept: made where new; what was told of the delivery is written down either way. */
 async function bowlerOf({ bowler, told = {} }: VisitDraft, at: string, part: Part): Promise<string | null> {
   if (bowler === null) return null;
-  const deliveries = deliveryTold(told, at);
+  const deliveries = deliveryFrom(told, at);
   const { id } = bowler;
   if (id === null) {
     const phone = bowler.phone.trim();
@@ -112,7 +112,7 @@ async function bowlerOf({ bowler, told = {} }: VisitDraft, at: string, part: Par
   });
 }
 
-function deliveryTold({ speed = "", hook = "", plays = "" }: Told, at: string) {
+function deliveryFrom({ speed = "", hook = "", plays = "" }: SaidOfDelivery, at: string) {
   if (speed === "" && hook === "" && plays === "") return [];
   const told = { speed: wordOrNull<SpeedWord>(speed), hook: wordOrNull<HookWord>(hook), plays: wordOrNull<Arrow>(plays) };
   return [{ at, how: "word only" as const, ...told, note: "" }];

@@ -42,7 +42,7 @@ export interface BallDraft {
 }
 
 /** What the bowler said of the delivery, as far as somebody tapped it. */
-export interface Told {
+export interface SaidOfDelivery {
   readonly speed?: SpeedWord | "";
   readonly hook?: HookWord | "";
   readonly plays?: Arrow | "";
@@ -62,7 +62,7 @@ export interface VisitDraft {
   readonly promisedFor: string | null;
   /** Why another time is promised. */
   readonly promiseWhy?: string;
-  readonly told?: Told;
+  readonly told?: SaidOfDelivery;
   /** What the balls are wanted for. */
   readonly playedOn?: PlayedOn;
   /** What it was first sent as: sent again after a fault it is the same. Not there before it was sent. */

@@ -8,14 +8,14 @@ import type { Json } from "../../jobFile/jobDraft.ts";
 import { Computing } from "../../pieces/Computing.tsx";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, madeOn, shop } from "../../shop/shopClient.ts";
-import { For } from "../../shop/useDoor.tsx";
 import { useNotesOfHouse } from "../../shop/usePlaces.ts";
+import { For } from "../../shop/useSession.tsx";
 import { useRead, useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
-import { HouseToldTables } from "./HouseToldTables.tsx";
+import { HouseAnswerTables } from "./HouseAnswerTables.tsx";
 import { type Lack, MOST_BOWLERS, shotsPerBowler, sorted, taughtFileOf, type UsableNote } from "./taughtFile.ts";
-import { useHouseTold } from "./useHouseTold.ts";
+import { useHouseAnswer } from "./useHouseAnswer.ts";
 
 interface HouseTaughtProps {
   readonly house: House;
@@ -92,7 +92,7 @@ interface LearningProps extends HouseTaughtProps {
 }
 
 function Learning({ file, house, pattern }: LearningProps) {
-  const state = useHouseTold(usePool());
+  const state = useHouseAnswer(usePool());
   const { told } = state;
   return (
     <>
@@ -113,7 +113,7 @@ function Learning({ file, house, pattern }: LearningProps) {
       {told !== null && (
         <>
           {told.file !== JSON.stringify(file) && <p className="note">{TAUGHT.old}</p>}
-          <HouseToldTables told={told.answer} />
+          <HouseAnswerTables told={told.answer} />
           {hasSettled(told.answer.correction) && <Keep house={house} patternId={pattern.id} learned={told.answer.house} />}
         </>
       )}

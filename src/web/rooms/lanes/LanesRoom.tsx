@@ -6,8 +6,8 @@ import { LineField } from "../../pieces/PlainFields.tsx";
 import { emptied } from "../../shop/emptied.ts";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, newKey, shop } from "../../shop/shopClient.ts";
-import { For } from "../../shop/useDoor.tsx";
 import { useHouses, useLanes, usePatterns } from "../../shop/usePlaces.ts";
+import { For } from "../../shop/useSession.tsx";
 import { useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 

@@ -10,9 +10,9 @@ import type { SideId } from "#engine/surface/padWork/sides";
 import { OFF_TRACK, type Place, TRACK } from "#engine/surface/readings/places";
 import { MEASURE, PLACE_LABELS } from "#words/en/rooms/measure";
 import { type Comparison, READ_ORDER, sheenRow, testerRows, type Way } from "../../measured/entries.ts";
-import { heldTo } from "../../measured/heldTo.ts";
 import { type Judged, judgedBySheen, judgedByTester } from "../../measured/judged.ts";
 import { lastGo, lastTaken, type Read, readAt, readingsNow } from "../../measured/readings.ts";
+import { targetFinish } from "../../measured/targetFinish.ts";
 import { type ReadingHere, readingsThatStand } from "../../shop/readingsHere.ts";
 import { newKey } from "../../shop/shopClient.ts";
 import { useKept } from "../../shop/useKept.ts";
@@ -86,7 +86,7 @@ export function useMeasuring({ ball, ticket, work, again, read, references, toda
   const ask = { ticketId: ticket?.id ?? null, from: today, how, work, again };
   const now = readingsNow(all, { ...ask, when });
   const before = readingsNow(all, { ...ask, when: "before" });
-  const wanted = heldTo(when, ticket, work);
+  const wanted = targetFinish(when, ticket, work);
   const reference =
     references.find(({ id }) => id === referenceId) ?? references.find(({ finish }) => finish === wanted) ?? references[0] ?? null;
   const of = (place: Place) => readAt(now, place);

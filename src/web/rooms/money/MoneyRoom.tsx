@@ -1,8 +1,8 @@
 import { useEffect } from "react";
 import { Link, useSearchParams } from "wouter";
 import { dayIn } from "#contract/records/dayIn";
-import { HELD } from "#words/en/rooms/held";
 import { MONEY } from "#words/en/rooms/money";
+import { OUTCOME_WORDS } from "#words/en/rooms/outcomes";
 import { LineField } from "../../pieces/PlainFields.tsx";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
@@ -24,7 +24,7 @@ export function MoneyRoom() {
     <main id="answer" className="room money" tabIndex={-1}>
       <div className="room-head">
         <h1>{MONEY.title}</h1>
-        <Link href="/held">{HELD.toRoom}</Link>
+        <Link href="/held">{OUTCOME_WORDS.toRoom}</Link>
       </div>
       {/* A day is the shop's day: without its zone there is none. */}
       <Reading of={settings}>{({ zone }) => <OverSpan today={dayIn(zone, new Date().toISOString())} />}</Reading>

@@ -5,7 +5,7 @@ import { PRINT } from "#words/en/rooms/print";
 import { TICKET } from "#words/en/rooms/ticket";
 import { messageText } from "#words/messageText";
 import { judgedText } from "../../measured/judgedText.ts";
-import { useTold } from "../../shop/useSaidAtCounter.ts";
+import { useSaidAtCounter } from "../../shop/useSaidAtCounter.ts";
 import { useShopTimes } from "../../shop/zone.ts";
 import { agreedBySheen, agreedByTester } from "./agreement.ts";
 import { SheetHead } from "./SheetHead.tsx";
@@ -16,7 +16,7 @@ import { useReadOf } from "./useReadOf.ts";
 /** The ticket that lies with the ball at the bench: what is wanted, the stages to sign, the cautions. */
 export function TicketSheet({ ticket, ball, bowler }: SheetParts) {
   const times = useShopTimes();
-  const told = useTold(ticket, ball);
+  const told = useSaidAtCounter(ticket, ball);
   const symptoms = ticket.symptoms.map((id) => (id in SYMPTOMS ? SYMPTOMS[id as keyof typeof SYMPTOMS] : id));
   const cautions = [...new Set(ticket.stages.flatMap((stage) => stage.cautions))];
   return (

@@ -6,9 +6,9 @@ import type { Ticket } from "#contract/records/ticket";
 import type { SignedEntry } from "#contract/records/ticketWork";
 import type { Work } from "#engine/signed/work";
 import type { SideId } from "#engine/surface/padWork/sides";
-import { heldTo } from "../../measured/heldTo.ts";
 import { type Judged, judgedBySheen, judgedByTester } from "../../measured/judged.ts";
 import { type Asked, type Read, readAt, readingsNow } from "../../measured/readings.ts";
+import { targetFinish } from "../../measured/targetFinish.ts";
 
 /** What is known of a ticket's ball and was read on it. */
 export interface ReadOf {
@@ -43,7 +43,7 @@ export function agreedByTester(when: Agreed["when"], { ticket, ball, readings, w
   const of = (side: SideId) => readAt(now, side);
   const { cover, diameterIn } = benchBallOf(ball);
   const lastAbrasive = work.surface.findLast(({ kind }) => kind !== "polish")?.abrasive ?? null;
-  const judged = judgedByTester(of, { cover, diameterIn, wanted: heldTo(when, ticket, work) ?? "", lastAbrasive });
+  const judged = judgedByTester(of, { cover, diameterIn, wanted: targetFinish(when, ticket, work) ?? "", lastAbrasive });
   return judged.kind === "more" ? null : { when, how: "tester", judged, of };
 }
 
@@ -56,7 +56,7 @@ export function agreedBySheen(
   const now = readingsNow(readings, { when, ticketId: ticket.id, from: "", how: "reference ball", work, again });
   const of = (side: SideId) => readAt(now, side);
   const beside = new Set(readings.filter(({ id }) => now.some((one) => one.id === id)).map(({ referenceBallId }) => referenceBallId));
-  const wanted = heldTo(when, ticket, work);
+  const wanted = targetFinish(when, ticket, work);
   const isBeside = [...beside].every((id) => references.find((one) => one.id === id)?.finish === wanted);
   const judged = judgedBySheen(of, isBeside ? wanted : null);
   return judged.kind === "more" ? null : { when, how: "reference ball", judged, of };

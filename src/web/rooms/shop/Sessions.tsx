@@ -1,11 +1,11 @@
 import type { SignedInSession } from "#contract/records/account";
 import { ACCESS } from "#words/en/rooms/access";
 import { type Column, PlainTable } from "../../pieces/PlainTable.tsx";
-import { tellDoor } from "../../shop/doorNews.ts";
 import { Reading } from "../../shop/Reading.tsx";
+import { announceSession } from "../../shop/sessionNews.ts";
 import { answered, shop } from "../../shop/shopClient.ts";
-import { useDoor } from "../../shop/useDoor.tsx";
 import { usePeople } from "../../shop/usePeople.ts";
+import { useSession } from "../../shop/useSession.tsx";
 import { useRead, useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { useShopTimes } from "../../shop/zone.ts";
@@ -18,7 +18,7 @@ export function Sessions() {
 
 function SessionTable({ sessions }: { readonly sessions: readonly SignedInSession[] }) {
   const times = useShopTimes();
-  const { sessionId } = useDoor();
+  const { sessionId } = useSession();
   const people = usePeople().data ?? [];
   const end = useWrite((id: string) => answered(shop.sessions[":id"].$delete({ param: { id } })), ["sessions"]);
   const nameOf = (personId: string) => people.find(({ id }) => id === personId)?.name ?? "…";
@@ -37,7 +37,7 @@ function SessionTable({ sessions }: { readonly sessions: readonly SignedInSessio
           className="button"
           aria-label={ACCESS.endOf(nameOf(personId), times.at(seenAt))}
           disabled={end.isPending}
-          onClick={() => end.mutate(id, { onSuccess: tellDoor })}
+          onClick={() => end.mutate(id, { onSuccess: announceSession })}
         >
           {ACCESS.end}
         </button>

@@ -3,7 +3,7 @@ import { ACCESS } from "#words/en/rooms/access";
 import { SHOP } from "#words/en/rooms/shop";
 import { Fold } from "../../pieces/Fold.tsx";
 import { Reading } from "../../shop/Reading.tsx";
-import { For, useDoor } from "../../shop/useDoor.tsx";
+import { For, useSession } from "../../shop/useSession.tsx";
 import { useSettings } from "../../shop/zone.ts";
 import { AuditTrail } from "./AuditTrail.tsx";
 import { Backups } from "./Backups.tsx";
@@ -22,7 +22,7 @@ import { UnreadableThings } from "./UnreadableThings.tsx";
 /** What the shop has settled on, who works here, what work costs, what is kept safe, and what the model assumes. Parts are read when they are opened. */
 export function ShopRoom() {
   const settings = useSettings();
-  const { state } = useDoor();
+  const { state } = useSession();
   useEffect(() => {
     document.title = SHOP.title;
   }, []);

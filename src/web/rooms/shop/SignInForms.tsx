@@ -5,9 +5,9 @@ import type { Role } from "#contract/records/roles";
 import { PASSWORD_HEADER } from "#contract/routes/route";
 import { ACCESS } from "#words/en/rooms/access";
 import { LineField, WordField } from "../../pieces/PlainFields.tsx";
-import { tellDoor } from "../../shop/doorNews.ts";
+import { announceSession } from "../../shop/sessionNews.ts";
 import { answered, type ShopFault, shop } from "../../shop/shopClient.ts";
-import { useDoor } from "../../shop/useDoor.tsx";
+import { useSession } from "../../shop/useSession.tsx";
 import { useWrite } from "../../shop/useShop.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 
@@ -20,7 +20,7 @@ interface FormProps {
 
 /** The first password of a person; the first in the shop is its owner's. */
 export function GiveSignIn({ person, onClose }: FormProps) {
-  const isFirst = useDoor().state === "no passwords";
+  const isFirst = useSession().state === "no passwords";
   const [signInName, setName] = useState("");
   const [role, setRole] = useState<Role>(isFirst ? "owner" : "counter");
   const [password, setPassword] = useState("");
@@ -34,7 +34,7 @@ export function GiveSignIn({ person, onClose }: FormProps) {
   const done = () => {
     onClose();
     // After the first one somebody must sign in here too.
-    if (isFirst) tellDoor();
+    if (isFirst) announceSession();
   };
   return (
     <SecretsForm
@@ -76,7 +76,7 @@ export function ChangeSignIn({ person, account, onClose }: FormProps & { readonl
   );
   const done = () => {
     onClose();
-    tellDoor();
+    announceSession();
   };
   return (
     <SecretsForm

@@ -5,8 +5,8 @@ import { ACCESS } from "#words/en/rooms/access";
 import { type Column, PlainTable } from "../../pieces/PlainTable.tsx";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
-import { useDoor } from "../../shop/useDoor.tsx";
 import { usePeople } from "../../shop/usePeople.ts";
+import { useSession } from "../../shop/useSession.tsx";
 import { useRead } from "../../shop/useShop.ts";
 import { ChangeSignIn, GiveSignIn } from "./SignInForms.tsx";
 
@@ -19,7 +19,7 @@ interface Row {
 export function SignIns() {
   const people = usePeople();
   const signIns = useRead(["sign-ins"], () => answered(shop["sign-ins"].$get()));
-  const { state } = useDoor();
+  const { state } = useSession();
   return (
     <>
       <p className="note">{state === "no passwords" ? ACCESS.firstWhy : ACCESS.signInsWhy}</p>

@@ -8,7 +8,7 @@ import { LineField } from "../../pieces/PlainFields.tsx";
 import { everyPage } from "../../shop/everyPage.ts";
 import { Reading } from "../../shop/Reading.tsx";
 import { answered, shop } from "../../shop/shopClient.ts";
-import { For } from "../../shop/useDoor.tsx";
+import { For } from "../../shop/useSession.tsx";
 import { useRead } from "../../shop/useShop.ts";
 import { NewItem } from "./NewItem.tsx";
 import { StockLine } from "./StockLine.tsx";

@@ -3,8 +3,8 @@ import { coverWord } from "#words/coverWord";
 import { INTAKE, SYMPTOMS } from "#words/en/rooms/intake";
 import { TICKET } from "#words/en/rooms/ticket";
 import { WRONG } from "#words/en/rooms/wrong";
-import { For } from "../../shop/useDoor.tsx";
-import { useTold } from "../../shop/useSaidAtCounter.ts";
+import { useSaidAtCounter } from "../../shop/useSaidAtCounter.ts";
+import { For } from "../../shop/useSession.tsx";
 import type { TicketParts } from "../../shop/useTicket.ts";
 import { useShopTimes } from "../../shop/zone.ts";
 import { PromiseChange } from "./PromiseChange.tsx";
@@ -12,7 +12,7 @@ import { PromiseChange } from "./PromiseChange.tsx";
 /** What is wrong with the ball, what was seen on it, in the bowler's words. */
 export function Complaint({ ticket, ball }: TicketParts) {
   const times = useShopTimes();
-  const told = useTold(ticket, ball);
+  const told = useSaidAtCounter(ticket, ball);
   const symptoms = ticket.symptoms.map((id) => (id in SYMPTOMS ? SYMPTOMS[id as keyof typeof SYMPTOMS] : id));
   const known = [
     coverWord(ball.cover),

@@ -4,7 +4,7 @@ import { statesAfter } from "#contract/records/ticketStates";
 import { PRICING } from "#words/en/rooms/pricing";
 import { TICKET } from "#words/en/rooms/ticket";
 import { WordField } from "../../pieces/PlainFields.tsx";
-import { useMay } from "../../shop/useDoor.tsx";
+import { useMay } from "../../shop/useSession.tsx";
 import type { TicketParts } from "../../shop/useTicket.ts";
 import { useAccount, useMoveTicket } from "../../shop/useTicket.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";

@@ -4,7 +4,7 @@ import { PRINT } from "#words/en/rooms/print";
 import { TICKET } from "#words/en/rooms/ticket";
 import { FinishSwatch } from "../../pieces/FinishSwatch.tsx";
 import { ownerLink } from "../../pieces/ownerLink.tsx";
-import { For } from "../../shop/useDoor.tsx";
+import { For } from "../../shop/useSession.tsx";
 import type { TicketParts } from "../../shop/useTicket.ts";
 import { useShopTimes } from "../../shop/zone.ts";
 import { NextPress } from "./NextPress.tsx";

@@ -4,7 +4,7 @@ import type { Ball } from "#contract/records/ball";
 import type { Bowler } from "#contract/records/bowler";
 import type { Ticket } from "#contract/records/ticket";
 import { movesOf } from "#contract/records/ticketStates";
-import { HELD } from "#words/en/rooms/held";
+import { OUTCOME_WORDS } from "#words/en/rooms/outcomes";
 import { TICKET } from "#words/en/rooms/ticket";
 import { TICKET_STATE_WORDS } from "#words/en/rooms/today";
 import { workHere } from "../../benchWork/onTheBench.ts";
@@ -12,9 +12,9 @@ import { DidItWork } from "../../pieces/DidItWork.tsx";
 import { ReasonPress } from "../../pieces/ReasonPress.tsx";
 import { Photos } from "../../shop/Photos.tsx";
 import { Reading } from "../../shop/Reading.tsx";
-import { For, useMay } from "../../shop/useDoor.tsx";
 import { useOutbox } from "../../shop/useOutbox.tsx";
 import { usePhotos } from "../../shop/usePhotos.ts";
+import { For, useMay } from "../../shop/useSession.tsx";
 import { type TicketParts, useMoveTicket, useStagesDone, useTicket } from "../../shop/useTicket.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";
 import { Account } from "./Account.tsx";
@@ -73,9 +73,9 @@ function WholeTicket(known: { readonly ticket: Ticket; readonly ball: Ball; read
           {ticket.readyAt !== null && (
             <section className="plate">
               <For least="counter">
-                <DidItWork ticket={ticket} question={HELD.question} />
+                <DidItWork ticket={ticket} question={OUTCOME_WORDS.question} />
               </For>
-              <Link href="/held">{HELD.toRoom}</Link>
+              <Link href="/held">{OUTCOME_WORDS.toRoom}</Link>
             </section>
           )}
           <For least="counter">

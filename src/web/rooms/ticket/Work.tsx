@@ -12,7 +12,7 @@ import { abrasiveName, plannedStages, stageName, usedInstead, wayText } from "..
 import { TakeBack } from "../../benchWork/TakeBack.tsx";
 import { FinishSwatch } from "../../pieces/FinishSwatch.tsx";
 import { WordField } from "../../pieces/PlainFields.tsx";
-import { For } from "../../shop/useDoor.tsx";
+import { For } from "../../shop/useSession.tsx";
 import type { TicketParts } from "../../shop/useTicket.ts";
 import { useChangeTicket } from "../../shop/useTicket.ts";
 import { WriteFault } from "../../shop/WriteFault.tsx";

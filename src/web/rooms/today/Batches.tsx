@@ -7,8 +7,8 @@ import { groupOf } from "../../benchWork/guide.ts";
 import { workHere } from "../../benchWork/onTheBench.ts";
 import { abrasiveName, stageName } from "../../benchWork/plannedStages.ts";
 import { answered, shop } from "../../shop/shopClient.ts";
-import { For } from "../../shop/useDoor.tsx";
 import { useOutbox } from "../../shop/useOutbox.tsx";
+import { For } from "../../shop/useSession.tsx";
 import { useRead } from "../../shop/useShop.ts";
 
 /** Looked at in so many tickets at most: nobody works more in a day. */

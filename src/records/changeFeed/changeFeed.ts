@@ -16,7 +16,7 @@ export interface Noted extends Written {
 export type Watcher = (written: Written) => void;
 
 /** How pages that watch learn of what was written, by this server or by another one of the same database. */
-export interface Telling {
+export interface ChangeFeed {
   /** In the write's own transaction: says it to other servers, who hear it when it has been kept. */
   announce(inside: Db, noted: readonly Noted[]): Promise<void>;
   /** After the write: says it to those who watch here. */
@@ -35,7 +35,7 @@ export function seenBy(shopId: string | null, noted: readonly Noted[]): Written[
 }
 
 /** Within this program alone. */
-export function tellingHere(): Telling {
+export function changeFeedHere(): ChangeFeed {
   const watchers = new Set<Watcher>();
   return {
     announce: async () => {},

@@ -1,7 +1,7 @@
-import type * as en from "../../en/rooms/held.ts";
+import type * as en from "../../en/rooms/outcomes.ts";
 import type { Translated } from "../../translated.ts";
 
-export const HELD: Translated<typeof en.HELD> = {
+export const OUTCOME_WORDS: Translated<typeof en.OUTCOME_WORDS> = {
   title: "Was gehalten hat",
   question: "Hat es gewirkt?",
   lastTime: (finish) => `Letztes Mal: ${finish}. Hat es gewirkt?`,

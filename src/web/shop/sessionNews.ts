@@ -1,17 +1,17 @@
 /** Under which this browser keeps who was last signed in. */
-export const DOOR_MEMORY = "gritwright.door";
+export const SESSION_MEMORY = "gritwright.door";
 const NEWS = "gritwright-door";
 
 /** Tells the frame that who is signed in may have changed: an answer said so, or a stream was closed. */
-export function tellDoor(): void {
+export function announceSession(): void {
   dispatchEvent(new Event(NEWS));
 }
 
 /** @returns stops hearing */
-export function hearDoor(hear: () => void): () => void {
+export function onSession(hear: () => void): () => void {
   // Another tab of this browser has another person, and the same cookie.
   const hearTab = ({ key }: StorageEvent): void => {
-    if (key === DOOR_MEMORY) hear();
+    if (key === SESSION_MEMORY) hear();
   };
   addEventListener(NEWS, hear);
   addEventListener("storage", hearTab);

@@ -17,7 +17,7 @@ export interface FilePlace {
  * @returns names of those that were lost before
  * @throws {RecordsFault} `damaged` where one did not arrive as it is named
  */
-export async function carryFiles(from: FilePlace, to: FilePlace, names: Iterable<string>, tell: () => void): Promise<string[]> {
+export async function moveFiles(from: FilePlace, to: FilePlace, names: Iterable<string>, tell: () => void): Promise<string[]> {
   const missing: string[] = [];
   for (const name of names) {
     if (await isWhole(to, name)) continue;

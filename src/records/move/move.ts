@@ -9,10 +9,10 @@ import type { Db, MoveRow } from "../database/tables.ts";
 import { transaction } from "../database/transaction.ts";
 import { filesOfRecords } from "../tidy.ts";
 import { uuid7Source } from "../uuid7.ts";
-import { carryFiles } from "./carryFiles.ts";
-import { CARRIED, carryRows } from "./carryRows.ts";
 import { compareRows } from "./compareRows.ts";
 import { frozen } from "./marks.ts";
+import { moveFiles } from "./moveFiles.ts";
+import { MOVED_TABLES, moveRows } from "./moveRows.ts";
 import { isThere, mustBeUpToDate, openSide, type Side, type SideParts } from "./side.ts";
 
 export interface MoveDone {
@@ -90,16 +90,16 @@ async function moved(source: Side, target: Side, parts: MoveParts): Promise<Move
 }
 
 async function carried(source: Side, target: Side, id: string, { tell }: MoveParts): Promise<MoveDone> {
-  await carryRows(source.db, target.db, CARRIED, tell);
+  await moveRows(source.db, target.db, MOVED_TABLES, tell);
   const there = new Set((await target.ledger.all()).map(({ bowlerId }) => bowlerId));
   for (const entry of await source.ledger.all()) if (!there.has(entry.bowlerId)) await target.ledger.add(entry);
   const names = await filesOfRecords(source.db, source.files);
   let files = 0;
-  const missing = await carryFiles(source, target, names, () => {
+  const missing = await moveFiles(source, target, names, () => {
     files += 1;
     tell("files", files);
   });
-  const counts = await compareRows(source.db, target.db, CARRIED);
+  const counts = await compareRows(source.db, target.db, MOVED_TABLES);
   await target.db.updateTable("moves").set({ way: "came from" }).where("id", "=", id).execute();
   return { counts, files: names.size - missing.length, missing };
 }
@@ -131,7 +131,7 @@ async function isUntouched(db: Db, hasMoves: boolean): Promise<boolean> {
 async function begin({ runner }: Side, mark: MoveRow, { now }: MoveParts): Promise<void> {
   await migrate(runner, STEPS, now);
   await transaction(runner, async (inside) => {
-    for (const table of CARRIED.toReversed()) await inside.deleteFrom(table as "bowlers").execute();
+    for (const table of MOVED_TABLES.toReversed()) await inside.deleteFrom(table as "bowlers").execute();
     await inside.deleteFrom("moves").where("way", "=", "being filled").execute();
     await inside.insertInto("moves").values(mark).execute();
   });

@@ -14,20 +14,20 @@ type BodyOf<B> = B extends { kind: "json"; schema: infer S extends z.ZodType }
     : null;
 
 /** A retry is known by what was asked for with which key; the digest shows whether it really is the same request. */
-export interface AskedKey {
+export interface IdempotencyKey {
   readonly route: string;
   readonly key: string;
   readonly bodyHash: string;
 }
 
 /** A request that has been read and checked against its route. */
-export interface Asked<R extends Route = Route> {
+export interface CheckedRequest<R extends Route = Route> {
   readonly params: OutputOf<R["params"]>;
   readonly query: OutputOf<R["query"]>;
   readonly body: BodyOf<R["body"]>;
   /** The version that `If-Match` names; there for every route that has `match`. */
   readonly version: R["match"] extends true ? number : null;
-  readonly key: AskedKey | null;
+  readonly key: IdempotencyKey | null;
   /** Which person of the shop acts; nobody does where anybody may ask. */
   readonly by: R["least"] extends "anybody" ? null : string;
   readonly visitor: Visitor;
@@ -45,17 +45,17 @@ const NO_FIELDS = z.object({});
  * @throws {Refusal} for headers and bodies that cannot be read
  * @throws {JobFault} with every field that is not allowed
  */
-export async function readAsked(context: Context, route: Route, visitor: Visitor, by: string | null): Promise<Asked> {
+export async function readRequest(context: Context, route: Route, visitor: Visitor, by: string | null): Promise<CheckedRequest> {
   const bytes = route.body === undefined ? new Uint8Array() : new Uint8Array(await context.req.arrayBuffer());
   const params = route.params === undefined ? {} : checkFile(route.params, context.req.param());
   const query = checkFile(...queryOf(route, context));
   return {
-    params: params as Asked["params"],
-    query: query as Asked["query"],
-    body: bodyOf(context, route, bytes) as Asked["body"],
-    version: (route.match === true ? versionOf(context) : null) as Asked["version"],
+    params: params as CheckedRequest["params"],
+    query: query as CheckedRequest["query"],
+    body: bodyOf(context, route, bytes) as CheckedRequest["body"],
+    version: (route.match === true ? versionOf(context) : null) as CheckedRequest["version"],
     key: keyOf(context, route, bytes),
-    by: by as Asked["by"],
+    by: by as CheckedRequest["by"],
     visitor,
     signal: context.req.raw.signal,
   };
@@ -94,7 +94,7 @@ function versionOf(context: Context): number {
 }
 
 /** The draft writes the key as a structured string, in quotes; most programs send it bare: both are the same key. */
-function keyOf(context: Context, route: Route, bytes: Uint8Array): AskedKey | null {
+function keyOf(context: Context, route: Route, bytes: Uint8Array): IdempotencyKey | null {
   if (route.key === undefined) return null;
   const given = context.req.header("idempotency-key")?.trim();
   if (given === undefined) {

@@ -12,7 +12,7 @@ import { prepareFolder, shopFolder } from "../folder.ts";
 import { chanceOf } from "../openDatabase.ts";
 import { type Ledger, ledgerInFolder, ledgerInTable } from "../personal/ledger.ts";
 import type { RecordsParts } from "../records.ts";
-import type { FilePlace } from "./carryFiles.ts";
+import type { FilePlace } from "./moveFiles.ts";
 
 /** Records on one side of a move, which nobody else has open meanwhile. */
 export interface Side extends FilePlace {

@@ -1,12 +1,12 @@
 import { useEffect, useRef, useState } from "react";
-import type { FieldProblem, HouseTold } from "../../client/protocol.ts";
+import type { FieldProblem, HouseAnswer } from "../../client/protocol.ts";
 import type { WorkerPool } from "../../client/workerPool.ts";
 import type { Json } from "../../jobFile/jobDraft.ts";
 
 interface State {
   readonly status: "idle" | "working" | "done" | "stopped" | "failed";
   /** What was told last, and the file it answers. */
-  readonly told: { readonly file: string; readonly answer: Extract<HouseTold, { kind: "told" }> } | null;
+  readonly told: { readonly file: string; readonly answer: Extract<HouseAnswer, { kind: "told" }> } | null;
   readonly problems: readonly FieldProblem[];
   readonly failure: string | null;
 }
@@ -14,7 +14,7 @@ interface State {
 const STOPPED = new DOMException("Stopped by the person in front of the page.", "AbortError");
 
 /** What shots tell of a house, when it is asked for. */
-export function useHouseTold(pool: WorkerPool) {
+export function useHouseAnswer(pool: WorkerPool) {
   const [state, setState] = useState<State>({ status: "idle", told: null, problems: [], failure: null });
   const control = useRef<AbortController | null>(null);
   const stop = () => control.current?.abort(STOPPED);

@@ -4,8 +4,8 @@ import { type Least, mayDo, ROLES, type Role } from "#contract/records/roles";
 import type { WhoAmI } from "#contract/routes/access";
 import { recall, remember } from "../client/memory.ts";
 import { forgetRead } from "../offline/install.ts";
-import { DOOR_MEMORY, hearDoor } from "./doorNews.ts";
 import { actAs } from "./person.ts";
+import { onSession, SESSION_MEMORY } from "./sessionNews.ts";
 import { answered, shop } from "./shopClient.ts";
 import { useRead } from "./useShop.ts";
 
@@ -19,18 +19,18 @@ const LOWEST: Role = "reader";
 const Here = createContext<WhoAmI>(OPEN);
 
 /** Knows who is signed in, for everything inside. While the server is away it is whoever was last. */
-export function DoorHere({ children }: { readonly children: ReactNode }) {
+export function SessionProvider({ children }: { readonly children: ReactNode }) {
   const client = useQueryClient();
   const [last] = useState(lastKnown);
   const asked = useRead(KEY, () => answered(shop.session.$get()));
   const who = asked.data ?? last;
-  useEffect(() => hearDoor(() => void client.invalidateQueries({ queryKey: KEY })), [client]);
+  useEffect(() => onSession(() => void client.invalidateQueries({ queryKey: KEY })), [client]);
   useForgetting(who, asked.data !== undefined);
   // Before anything is drawn that writes: what is sent names who is signed in.
   if (who.personId !== null) actAs(who.personId);
   const shown = useLastIn(who);
   // At the very first opening it is not known yet whether anybody must sign in, and a room would only be refused.
-  if (asked.isPending && recall(DOOR_MEMORY) === null) return null;
+  if (asked.isPending && recall(SESSION_MEMORY) === null) return null;
   return <Here.Provider value={shown}>{children}</Here.Provider>;
 }
 
@@ -52,7 +52,7 @@ function useForgetting(who: WhoAmI, isKnown: boolean): void {
     if (!isKnown) return;
     const text = JSON.stringify(who.personId === null ? { ...who, personId: before.current } : who);
     // A change of what is kept is news for the other tabs.
-    if (recall(DOOR_MEMORY) !== text) remember(DOOR_MEMORY, text);
+    if (recall(SESSION_MEMORY) !== text) remember(SESSION_MEMORY, text);
     if (who.personId === null || before.current === who.personId) return;
     before.current = who.personId;
     const isRead = ({ queryKey }: { readonly queryKey: readonly unknown[] }) => queryKey[0] !== SESSION;
@@ -63,7 +63,7 @@ function useForgetting(who: WhoAmI, isKnown: boolean): void {
 }
 
 /** Who is signed in here; `no passwords` where nobody needs to be. */
-export function useDoor(): WhoAmI {
+export function useSession(): WhoAmI {
   return useContext(Here);
 }
 
@@ -74,15 +74,15 @@ export function useEnter(): (who: WhoAmI) => void {
 }
 
 /** After signing out: begins the page anew, with nothing of what was read. */
-export async function leaveDoor(): Promise<void> {
-  remember(DOOR_MEMORY, JSON.stringify(SIGNED_OUT));
+export async function leaveSession(): Promise<void> {
+  remember(SESSION_MEMORY, JSON.stringify(SIGNED_OUT));
   await forgetRead();
   location.replace("/");
 }
 
 /** What the person here may do; everything where the shop has no passwords. */
 export function useMay(): (least: Least) => boolean {
-  const { state, role } = useDoor();
+  const { state, role } = useSession();
   return (least) => mayDo(state === "no passwords" ? "owner" : (role ?? LOWEST), least);
 }
 
@@ -92,7 +92,7 @@ export function For({ least, children }: { readonly least: Least; readonly child
 }
 
 function lastKnown(): WhoAmI {
-  const text = recall(DOOR_MEMORY);
+  const text = recall(SESSION_MEMORY);
   if (text === null) return OPEN;
   try {
     const kept: unknown = JSON.parse(text);

@@ -7,10 +7,10 @@ import { readJobText } from "#exchange/jobFileText";
 import { PLAN_FORM } from "#words/en/screens";
 import { problemText } from "#words/problemText";
 import { isJobDraft } from "../jobFile/jobDraft.ts";
-import type { AskedJob, FieldProblem, ReadJob } from "./protocol.ts";
+import type { FieldProblem, PlanRequest, ReadJob } from "./protocol.ts";
 
 /** Reads a job as it stands in the form: every problem at once, or the question with the defaults that were taken. */
-export function askedJob(job: unknown): AskedJob {
+export function planRequest(job: unknown): PlanRequest {
   try {
     const { question, defaults } = resolvePlan(checkJob(job));
     candidatesOf(question);

@@ -1,6 +1,6 @@
 import { RecordsFault } from "#contract/records/fault";
 import type { Db } from "../database/tables.ts";
-import { keyOf, type Row, rowsAfter, type TableName } from "./carryRows.ts";
+import { keyOf, type Row, rowsAfter, type TableName } from "./moveRows.ts";
 
 /**
  * Compares every row of every table on both sides.

@@ -4,17 +4,17 @@ import { WORLDS } from "#engine/planning/worldCounts";
 import { CORRECT, misfitText, PARAMETER_WORDS, parameterName } from "#words/en/correct";
 import { TAUGHT } from "#words/en/rooms/taught";
 import { fixed } from "#words/figures";
-import type { HouseTold } from "../../client/protocol.ts";
+import type { HouseAnswer } from "../../client/protocol.ts";
 import { IntervalBar } from "../../pieces/IntervalBar.tsx";
 import { PlainTable } from "../../pieces/PlainTable.tsx";
 
 /** The strongest pairs; the command line and the file have them all. */
 const MOST_TIED = 4;
 
-type Told = Extract<HouseTold, { kind: "told" }>;
+type Told = Extract<HouseAnswer, { kind: "told" }>;
 
 /** Parameters before and now, what is tied and untold, what to look at next, and what it does to the plans. */
-export function HouseToldTables({ told: { correction, handNames, misfit, kindNames, next, plans } }: { readonly told: Told }) {
+export function HouseAnswerTables({ told: { correction, handNames, misfit, kindNames, next, plans } }: { readonly told: Told }) {
   const nameOf = (of: Parameter) => parameterName(of, handNames);
   const { parameters, beyond, untold, tied, worlds, worstRhat } = correction;
   const most = next[0];

@@ -9,7 +9,7 @@ export type Row = Record<string, unknown>;
 type Key = readonly unknown[];
 
 /** Tables whose rows are taken along, those that are referred to first. */
-export const CARRIED = (Object.keys(TABLE_RULES) as TableName[]).filter((table) => TABLE_RULES[table].isCarried);
+export const MOVED_TABLES = (Object.keys(TABLE_RULES) as TableName[]).filter((table) => TABLE_RULES[table].isMoved);
 
 /**
  * Carries all rows of all shops over, in the order of their keys. Called again after it was cut, it goes on behind the last row that arrived.
@@ -18,7 +18,7 @@ export const CARRIED = (Object.keys(TABLE_RULES) as TableName[]).filter((table) 
  * @param to the same schema; empty, or as far as an earlier call came
  * @param tell is called after each batch, with how many rows of a table have been carried by now
  */
-export async function carryRows(
+export async function moveRows(
   from: Db,
   to: Db,
   tables: readonly TableName[],

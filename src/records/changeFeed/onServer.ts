@@ -4,7 +4,7 @@ import type pg from "pg";
 import { z } from "zod";
 import { THING_KINDS } from "#contract/records/auditEntry";
 import { connectAlone, holdOpen, holdOpenWithin } from "../database/postgres.ts";
-import { type Noted, seenBy, type Telling, tellingHere, type Written } from "./telling.ts";
+import { type ChangeFeed, changeFeedHere, type Noted, seenBy, type Written } from "./changeFeed.ts";
 
 const CHANNEL = "gritwright";
 /** PostgreSQL takes up to 8000 bytes in one notice; one of these takes less than 70. */
@@ -33,8 +33,8 @@ type Notice = z.output<typeof noticeSchema>;
  * @param from tells this program from others
  * @throws {RecordsFault} `busy`, `notReachable`
  */
-export async function tellingOnServer(address: string, from: string): Promise<Telling> {
-  const here = tellingHere();
+export async function changeFeedOnServer(address: string, from: string): Promise<ChangeFeed> {
+  const here = changeFeedHere();
   const closing = new AbortController();
   let mine: string | null = null;
   const hear = (payload: string) => {
@@ -125,9 +125,9 @@ function noticeOf(payload: string): Notice | null {
 function parts(noted: readonly Noted[]): { shopId: string; written: readonly Written[] }[] {
   return [...new Set(noted.map(({ shopId }) => shopId))].flatMap((shopId) => {
     const own = noted.filter((one) => one.shopId === shopId);
-    const told: readonly Written[] =
+    const noticed: readonly Written[] =
       own.length <= MOST_TOLD ? own : [...new Set(own.map(({ kind }) => kind))].map((kind) => ({ kind, id: null }));
-    const count = Math.ceil(told.length / MOST_IN_NOTICE);
-    return Array.from({ length: count }, (_, i) => ({ shopId, written: told.slice(i * MOST_IN_NOTICE, (i + 1) * MOST_IN_NOTICE) }));
+    const count = Math.ceil(noticed.length / MOST_IN_NOTICE);
+    return Array.from({ length: count }, (_, i) => ({ shopId, written: noticed.slice(i * MOST_IN_NOTICE, (i + 1) * MOST_IN_NOTICE) }));
   });
 }

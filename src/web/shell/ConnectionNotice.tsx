@@ -3,7 +3,7 @@ import { useEffect, useRef, useState } from "react";
 import { SHOP_FRAME } from "#words/en/rooms/frame";
 import { recall, remember } from "../client/memory.ts";
 import { canGoOffline } from "../offline/install.ts";
-import { tellHeard, useHeard } from "../shop/away.ts";
+import { reportConnection, useConnection } from "../shop/connection.ts";
 import { useShopTimes } from "../shop/zone.ts";
 
 /** How often a page that is looked at asks whether the server is there, and how long it waits for an answer, ms: most rooms ask for nothing by themselves. */
@@ -13,25 +13,25 @@ const ASK_AGAIN_MS = 5000;
 const BACK_MS = 15_000;
 
 /** Asks now and then whether the server is there. Says that it is away, and from when what is in view is; when it is back reads everything in view anew, and says that. */
-export function Away() {
+export function ConnectionNotice() {
   const client = useQueryClient();
-  const heard = useHeard();
+  const heard = useConnection();
   const times = useShopTimes();
-  const isBack = useIsBack(heard.isAway);
+  const isBack = useIsBack(heard.isOffline);
   useEffect(() => {
     const ask = async (): Promise<void> => {
       if (document.hidden) return;
       const response = await fetch("/api/health", { signal: AbortSignal.timeout(LOOK_MS) }).catch(() => null);
-      if (heard.isAway && response?.ok === true) tellHeard({ isAway: false });
-      if (heard.isAway || response !== null) return;
-      tellHeard({ isAway: true, readAt: null });
+      if (heard.isOffline && response?.ok === true) reportConnection({ isOffline: false });
+      if (heard.isOffline || response !== null) return;
+      reportConnection({ isOffline: true, readAt: null });
       // Asked for again, what is in view comes from this browser, with its age.
       void client.invalidateQueries();
     };
-    const timer = setInterval(() => void ask(), heard.isAway ? ASK_AGAIN_MS : LOOK_MS);
+    const timer = setInterval(() => void ask(), heard.isOffline ? ASK_AGAIN_MS : LOOK_MS);
     return () => clearInterval(timer);
-  }, [client, heard.isAway]);
-  if (!heard.isAway)
+  }, [client, heard.isOffline]);
+  if (!heard.isOffline)
     return isBack ? (
       <p className="server-back no-print" role="status">
         {SHOP_FRAME.serverBack}
@@ -45,19 +45,19 @@ export function Away() {
 }
 
 /** Whether the server has just come back. What was read before is read again then. */
-function useIsBack(isAway: boolean): boolean {
+function useIsBack(isOffline: boolean): boolean {
   const client = useQueryClient();
-  const wasAway = useRef(false);
+  const wasOffline = useRef(false);
   const [isBack, setBack] = useState(false);
   useEffect(() => {
-    const hasReturned = wasAway.current && !isAway;
-    wasAway.current = isAway;
+    const hasReturned = wasOffline.current && !isOffline;
+    wasOffline.current = isOffline;
     setBack(hasReturned);
     if (!hasReturned) return;
     void client.invalidateQueries();
     const timer = setTimeout(() => setBack(false), BACK_MS);
     return () => clearTimeout(timer);
-  }, [client, isAway]);
+  }, [client, isOffline]);
   return isBack;
 }
 

@@ -1,5 +1,5 @@
 /** English text of what came of the work. */
-export const HELD = {
+export const OUTCOME_WORDS = {
   title: "What held",
   question: "Did it work?",
   lastTime: (finish: string) => `Last time: ${finish}. Did it work?`,
