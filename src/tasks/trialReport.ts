@@ -1,4 +1,4 @@
-import { band, weightedMean } from "#engine/planning/comparison";
+import { band } from "#engine/planning/comparison";
 import { groundIn } from "#engine/planning/ground";
 import type { Interval } from "#engine/planning/plan";
 import type { PlanQuestion, TrialShot } from "#engine/planning/question";
@@ -7,6 +7,7 @@ import { predictedBoard, type TrialMean, trialMeans, weighedBy } from "#engine/p
 import { worldsAsked } from "#engine/planning/worldsAsked";
 import { effectiveNumber } from "#engine/worlds/effectiveNumber";
 import { ensemble, type World } from "#engine/worlds/ensemble";
+import { weightedMean } from "#engine/worlds/weightedMean";
 import type { Executor } from "./executor.ts";
 import { runPlan } from "./planTask.ts";
 

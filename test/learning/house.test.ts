@@ -29,13 +29,13 @@ import { normalShare, truncated } from "#engine/learning/normal";
 import type { Shot } from "#engine/motion/shot";
 import { simulateShot } from "#engine/motion/simulate";
 import { STRIKE } from "#engine/pins/leave";
-import { weightedMean } from "#engine/planning/comparison";
 import { groundIn } from "#engine/planning/ground";
 import { type HouseLearned, type PlanQuestion, USUAL_LIMITS } from "#engine/planning/question";
 import { worldsAsked } from "#engine/planning/worldsAsked";
 import { evenPoints, normalDeviate, uniformSource } from "#engine/random";
 import { parseFinish } from "#engine/surface/finish";
 import { ensemble } from "#engine/worlds/ensemble";
+import { weightedMean } from "#engine/worlds/weightedMean";
 
 const MEDIUM = { kind: "named", id: "medium-41" } as const;
 const FILM = filmOfPattern(MEDIUM);

@@ -1,11 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { assume } from "#engine/assumptions";
-import { weightedMean, worldsOf } from "#engine/planning/comparison";
+import { worldsOf } from "#engine/planning/comparison";
 import { assumedIn } from "#engine/planning/ground";
 import { fitOfReadings, type PadReading } from "#engine/planning/padReadings";
 import { decide, rate, scoreWorlds, wantedOf } from "#engine/planning/steps";
 import { worldsAsked } from "#engine/planning/worldsAsked";
 import { effectiveRaUm, parseFinish, readingOfEffectiveRa } from "#engine/surface/finish";
+import { weightedMean } from "#engine/worlds/weightedMean";
 import { asked } from "./questions.ts";
 
 /** What a tester reads on balls of a shop whose pads leave so many times the table's roughness. */

@@ -2,11 +2,11 @@ import { describe, expect, it } from "vitest";
 import { crc32, fromBase64, toBase64 } from "#engine/bytes";
 import { EngineFault } from "#engine/fault";
 import { CARRY } from "#engine/pins/carryData";
-import { weightedMean } from "#engine/planning/comparison";
 import { effectiveNumber } from "#engine/worlds/effectiveNumber";
 import { digestOf, ensemble, packUnits, readEnsemble } from "#engine/worlds/ensemble";
 import { ENSEMBLE_DATA } from "#engine/worlds/ensembleData";
 import { NIGHT, PARAMETER_IDS, PRIORS, worldAt } from "#engine/worlds/parameters";
+import { weightedMean } from "#engine/worlds/weightedMean";
 
 const problemOf = (change: Partial<typeof ENSEMBLE_DATA>) => {
   try {

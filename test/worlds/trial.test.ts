@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { weightedMean, worldsOf } from "#engine/planning/comparison";
+import { worldsOf } from "#engine/planning/comparison";
 import { groundIn } from "#engine/planning/ground";
 import type { PlanQuestion, TrialShot } from "#engine/planning/question";
 import { decide, rate, scoreWorlds, wantedOf } from "#engine/planning/steps";
@@ -7,6 +7,7 @@ import { fitOf, predictedBoard, trialMeans, weighedBy } from "#engine/planning/t
 import { parseFinish } from "#engine/surface/finish";
 import { effectiveNumber } from "#engine/worlds/effectiveNumber";
 import { ensemble } from "#engine/worlds/ensemble";
+import { weightedMean } from "#engine/worlds/weightedMean";
 import { asked } from "../planning/questions.ts";
 
 const line = { laydownBoard: 19, launchAngleDeg: 1.9 };

@@ -1,10 +1,11 @@
 import type { Line } from "#engine/delivery/bowler";
-import { band, compare, type Shares, weightedMean } from "#engine/planning/comparison";
+import { band, compare, type Shares } from "#engine/planning/comparison";
 import { SITUATIONS, type Situation } from "#engine/planning/situations";
 import { effectiveRaUm, finishText, parseFinish } from "#engine/surface/finish";
 import { effectiveNumber } from "#engine/worlds/effectiveNumber";
 import type { Ensemble } from "#engine/worlds/ensemble";
 import { PARAMETER_IDS, PRIORS, type Prior, worldAt } from "#engine/worlds/parameters";
+import { weightedMean } from "#engine/worlds/weightedMean";
 import { ladderFor, outsideLead } from "./model.ts";
 import { type InWorlds, saidAndCame, type Truth } from "./saidAndCame.ts";
 import { missOf, situationName, TARGETS, type Target } from "./targets.ts";

@@ -1,5 +1,6 @@
-import { band, compare, type Scored, type Shares, weightedMean } from "#engine/planning/comparison";
+import { band, compare, type Scored, type Shares } from "#engine/planning/comparison";
 import { SITUATIONS } from "#engine/planning/situations";
+import { weightedMean } from "#engine/worlds/weightedMean";
 import { ladderFor } from "./model.ts";
 
 /** How many worlds a plan is computed in. */

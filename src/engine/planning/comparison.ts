@@ -1,5 +1,6 @@
 import { effectiveRaUm, type Finish, finishText, sameFinish } from "../surface/finish.ts";
 import { effectiveNumber } from "../worlds/effectiveNumber.ts";
+import { weightedMean } from "../worlds/weightedMean.ts";
 import { CLOSE, type Metric } from "./metric.ts";
 import type { FinishRating } from "./rating.ts";
 import type { WorldBlock } from "./worldScores.ts";
@@ -177,15 +178,6 @@ function cliffSide(standings: readonly Scored[], best: number, asGood: number): 
   const steep = CLIFF_IN_AS_GOOD * asGood;
   if (Math.max(dullLoss, smoothLoss) < steep || Math.abs(dullLoss - smoothLoss) < asGood) return null;
   return smoothLoss > dullLoss ? "smoother" : "duller";
-}
-
-export function weightedMean(values: readonly number[], weights: readonly number[]): number {
-  let [sum, total] = [0, 0];
-  for (let i = 0; i < values.length; i++) {
-    sum += weights[i] * values[i];
-    total += weights[i];
-  }
-  return total > 0 ? sum / total : 0;
 }
 
 /** The 5 and 95 % points of numbers with their weights, the value itself between them; both the value where there are fewer than two. */

@@ -8,18 +8,9 @@ import { cautionsFor } from "../rules/cautions.ts";
 import { finishText, sameFinish } from "../surface/finish.ts";
 import { effectiveNumber, effectiveWorlds } from "../worlds/effectiveNumber.ts";
 import { ensemble } from "../worlds/ensemble.ts";
+import { weightedMean } from "../worlds/weightedMean.ts";
 import { candidatesOf } from "./candidates.ts";
-import {
-  band,
-  type Comparison,
-  compare,
-  lowerLimit,
-  type Standing,
-  standingOf,
-  type Worlds,
-  weightedMean,
-  worldsOf,
-} from "./comparison.ts";
+import { band, type Comparison, compare, lowerLimit, type Standing, standingOf, type Worlds, worldsOf } from "./comparison.ts";
 import { assumedIn, type Ground } from "./ground.ts";
 import { fadeOf, keepsGames } from "./keepsGames.ts";
 import { everyFinishAlike, measureNext, messagesFor, sensible } from "./messages.ts";

@@ -1,7 +1,7 @@
 import type { Bowler } from "../delivery/bowler.ts";
 import { ensemble, type World } from "../worlds/ensemble.ts";
 import { NIGHT_IDS } from "../worlds/parameters.ts";
-import { weightedMean } from "./comparison.ts";
+import { weightedMean } from "../worlds/weightedMean.ts";
 import type { HandNumbers, HouseLearned, LearnedInWorlds, PlanQuestion } from "./question.ts";
 
 /** The worlds that a question is asked in: by number, the first `own` of them as they are, then the same on further nights. */

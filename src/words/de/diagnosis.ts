@@ -1,6 +1,6 @@
-import type { CauseId } from "#engine/learning/diagnosis/causes";
+import { type CauseId, isUnclear } from "#engine/learning/diagnosis/causes";
 import type { SymptomId } from "#engine/learning/diagnosis/complaint";
-import { type DiagnosisMessageId, isUnclear } from "#engine/learning/diagnosis/diagnose";
+import type { DiagnosisMessageId } from "#engine/learning/diagnosis/diagnose";
 import type { Evidence, EvidenceId } from "#engine/learning/diagnosis/evidence";
 import type { StepId } from "#engine/learning/diagnosis/nextSteps";
 import { usefulnessOf } from "#engine/learning/usefulness";

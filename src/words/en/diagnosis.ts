@@ -1,6 +1,6 @@
-import type { CauseId } from "#engine/learning/diagnosis/causes";
+import { type CauseId, isUnclear } from "#engine/learning/diagnosis/causes";
 import type { SymptomId } from "#engine/learning/diagnosis/complaint";
-import { type Diagnosis, type DiagnosisMessageId, isUnclear, type RankedCause } from "#engine/learning/diagnosis/diagnose";
+import type { Diagnosis, DiagnosisMessageId, RankedCause } from "#engine/learning/diagnosis/diagnose";
 import type { Sense } from "#engine/learning/diagnosis/direction";
 import type { Evidence, EvidenceId } from "#engine/learning/diagnosis/evidence";
 import type { StepId } from "#engine/learning/diagnosis/nextSteps";

@@ -37,3 +37,11 @@ export const CAUSES = {
 
 export type CauseId = keyof typeof CAUSES;
 export const CAUSE_IDS = Object.keys(CAUSES) as readonly CauseId[];
+
+/** A first cause less likely than this is no answer yet. */
+const CLEAR_FROM = 0.4;
+
+/** Whether no cause stands out yet. */
+export function isUnclear([first]: readonly { readonly probability: number }[]): boolean {
+  return first.probability < CLEAR_FROM;
+}

@@ -1,6 +1,6 @@
 import { EngineFault } from "../../fault.ts";
 import type { Message } from "../../message.ts";
-import { CAUSE_IDS, CAUSES, type CauseId } from "./causes.ts";
+import { CAUSE_IDS, CAUSES, type CauseId, isUnclear } from "./causes.ts";
 import { shiftsOf } from "./changes.ts";
 import type { Complaint } from "./complaint.ts";
 import { askedFor, mends, type Sense } from "./direction.ts";
@@ -48,8 +48,6 @@ export interface Diagnosis {
 
 /** With a crack this likely nothing is done to the surface until somebody has looked. */
 const CRACK_FEARED = 0.1;
-/** A first cause less likely than this is no answer yet. */
-const CLEAR_FROM = 0.4;
 
 /**
  * What may be wrong, ranked, with the evidence, and the cheapest next step that tells the likely causes apart.
@@ -79,11 +77,6 @@ export function diagnose(complaint: Complaint): Diagnosis {
   const [{ cause: first }] = causes;
   const answerTo = !maySand && CAUSES[first].isSurface ? null : first;
   return { causes, steps: stepsByWorth(chances, offeredSteps(complaint, by)), wants: by.wants, suited, answerTo, maySand, messages };
-}
-
-/** Whether no cause stands out yet. */
-export function isUnclear([first]: readonly Pick<RankedCause, "probability">[]): boolean {
-  return first.probability < CLEAR_FROM;
 }
 
 function messagesFor({ changed, use }: Complaint, causes: readonly RankedCause[]): readonly Message<DiagnosisMessageId>[] {

@@ -1,4 +1,4 @@
-import { weightedMean } from "../../planning/comparison.ts";
+import { weightedMean } from "../../worlds/weightedMean.ts";
 import type { Shift } from "./changes.ts";
 import type { Complaint, SymptomId } from "./complaint.ts";
 

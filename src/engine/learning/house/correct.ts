@@ -1,11 +1,11 @@
 import { type Assumed, assume } from "../../assumptions.ts";
 import { EngineFault, type Problem } from "../../fault.ts";
-import { weightedMean } from "../../planning/comparison.ts";
 import type { HandNumbers, HouseLearned, LearnedWorld } from "../../planning/question.ts";
 import { deriveSeed, normalDeviate } from "../../random.ts";
 import { effectiveWorlds } from "../../worlds/effectiveNumber.ts";
 import { ensemble, type World } from "../../worlds/ensemble.ts";
 import { NIGHT_IDS } from "../../worlds/parameters.ts";
+import { weightedMean } from "../../worlds/weightedMean.ts";
 import { weightedCovariance } from "../matrix.ts";
 import { cloudOf, type Particle } from "./cloud.ts";
 import { type InWorld, type Looking, type Shown, seenIn } from "./inWorld.ts";
