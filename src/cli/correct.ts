@@ -3,6 +3,7 @@ import { type CorrectionRun, correct as learn } from "#engine/learning/house/cor
 import { type Misfit, misfitOf } from "#engine/learning/house/misfit";
 import { type NextShot, nextShots } from "#engine/learning/house/nextShot";
 import type { Parameter } from "#engine/learning/house/parameters";
+import { WORLDS } from "#engine/planning/worldCounts";
 import { programVersion } from "#server/version";
 import { type PlanChange, planChanges } from "#tasks/planChanges";
 import { correctText } from "./correctText.ts";
@@ -18,7 +19,7 @@ export async function correct(file: string, options: Options, world: World): Pro
   const run = learn(resolved.question);
   const next = nextShots(run, resolved.question.eye);
   const misfit = misfitOf(run, resolved.question);
-  const plans = await withExecutor(options.workers ?? world.workers, (executor) => planChanges(resolved, run, executor));
+  const plans = await withExecutor(options.workers ?? world.workers, (executor) => planChanges(resolved, run, executor, WORLDS.final));
   world.print(
     options.json
       ? `${JSON.stringify(documentOf(run, misfit, next, plans, resolved), null, 2)}\n`

@@ -45,7 +45,7 @@ export function correctText(
           paragraph(CORRECT.nextLine(names[shot.situation], lineOf(shot), shot.nats, nameOf(shot.tells), shot.left), "  ", WIDTH),
         ),
     ],
-    [...paragraph(`${CORRECT.plans(WORLDS.first)}:`, "", WIDTH), ...plans.flatMap((change) => paragraph(planLine(change), "  ", WIDTH))],
+    [...paragraph(`${CORRECT.plans(WORLDS.final)}:`, "", WIDTH), ...plans.flatMap((change) => paragraph(planLine(change), "  ", WIDTH))],
     [
       ...paragraph(CORRECT.jobHouse, "", WIDTH),
       ...(defaults.length === 0 ? [] : paragraph(`${SHOT_DEFAULTS}: ${defaults.join(", ")}`, "", WIDTH)),

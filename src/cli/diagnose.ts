@@ -31,7 +31,7 @@ function textOf(diagnosis: Diagnosis, heading: string): string {
   const sections = [
     [...paragraph(heading, "", WIDTH), ...messages.flatMap((message) => paragraph(messageText(message), "", WIDTH))],
     [`${DIAGNOSIS.causes}:`, ...told.flatMap(causeLines)],
-    ...(answerTo === null ? [] : [[`${DIAGNOSIS.answer}: ${answerText(causes[0])}`]]),
+    ...(answerTo === null ? [] : [[`${DIAGNOSIS.answer}: ${answerText(causes.find(({ cause }) => cause === answerTo) ?? causes[0])}`]]),
     ...(steps.length === 0
       ? []
       : [

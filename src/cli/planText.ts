@@ -13,6 +13,7 @@ import {
   keepsText,
   LOSS_NOTE,
   lineText,
+  NAMED_LINE_NOTE,
   NO_LINE,
   oilText,
   plateauText,
@@ -39,7 +40,7 @@ export function planText(plan: FinishPlan, question: PlanQuestion, defaults: rea
   const sections = [
     heading(plan, question),
     [`${HEADINGS.candidates}:`, "", ...candidateTable(plan), "", ...TABLE_NOTES.flatMap((note) => paragraph(note, "  ", WIDTH))],
-    onTodaysLine(plan),
+    onTodaysLine(plan, question),
     pickLines(plan),
     list(HEADINGS.pins, pinsLines(plan, question)),
     list(HEADINGS.messages, plan.messages.map(messageText)),
@@ -82,11 +83,17 @@ function heading(plan: FinishPlan, { bowler, ball, lane }: PlanQuestion): string
 }
 
 /** Every finish without a move, and the move that brings it to its own line. */
-function onTodaysLine(plan: FinishPlan): string[] {
+function onTodaysLine(plan: FinishPlan, { line }: PlanQuestion): string[] {
   const table = todaysLineTable(plan);
   return table.length === 0
     ? []
-    : [`${HEADINGS.onTodaysLine}:`, "", ...table, "", ...TODAYS_LINE_NOTES.flatMap((note) => paragraph(note, "  ", WIDTH))];
+    : [
+        `${HEADINGS.onTodaysLine}:`,
+        "",
+        ...table,
+        "",
+        ...[...TODAYS_LINE_NOTES, ...(line === null ? [] : [NAMED_LINE_NOTE])].flatMap((note) => paragraph(note, "  ", WIDTH)),
+      ];
 }
 
 function pickLines(plan: FinishPlan): string[] {

@@ -20,8 +20,11 @@ export async function trial(files: readonly string[], options: Options, world: W
   if (rest.length > 0) throw usageFault(`trial takes a trial and a job file; "${rest[0]}" is one too many.`, "TRIAL [JOB]", rest[0]);
   const { shots } = await readChecked(file, trialFileSchema);
   const seen = trialShotsOf(shots);
-  const question = jobFile === undefined ? null : { ...resolvePlan(await readJob(jobFile)).question, trial: seen };
-  const report = await withExecutor(options.workers ?? world.workers, (executor) => trialReport(seen, question, executor));
+  // Read as the job's own trial: a backup ball's boards are turned round with its line.
+  const question = jobFile === undefined ? null : resolvePlan({ ...(await readJob(jobFile)), trial: { shots } }).question;
+  const report = await withExecutor(options.workers ?? world.workers, (executor) =>
+    trialReport(question?.trial ?? seen, question, executor),
+  );
   const document = { gritwright: 1, kind: "trial", engineVersion: programVersion(), ...told(report) };
   world.print(options.json ? `${JSON.stringify(document, null, 2)}\n` : text(report));
   return 0;

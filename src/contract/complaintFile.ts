@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { inMirror, turnsBack } from "#engine/delivery/backup";
 import { type Complaint, HITS, SINCE, SYMPTOM_IDS, WHEN } from "#engine/learning/diagnosis/complaint";
 import { BOOK_IDS } from "#engine/rules/ruleBooks";
 import { ballField } from "./job/ball.ts";
@@ -37,6 +38,7 @@ export const complaintFileSchema = mapping(
         trackMicroinch: reading("A reading in the track"),
         besideMicroinch: reading("A reading beside it"),
         crack: yes("A crack was found"),
+        noCrack: yes("Looked for under a lamp: there is none"),
         hollowSound: yes("It sounds hollow"),
         plug: yes("It has a plug"),
         flatSpot: yes("It has a flat spot"),
@@ -68,6 +70,7 @@ export type ComplaintFile = z.output<typeof complaintFileSchema>;
 export function resolveComplaint(file: ComplaintFile): Resolved<Complaint> {
   const defaults = new DefaultsTaken();
   const { use, release } = file;
+  const bowler = resolveBowler(file.bowler, defaults);
   const pattern = file.lane === undefined ? null : resolveLane(file.lane, defaults).pattern;
   return {
     question: {
@@ -84,13 +87,14 @@ export function resolveComplaint(file: ComplaintFile): Resolved<Complaint> {
         trackMicroinch: use?.trackMicroinch ?? null,
         besideMicroinch: use?.besideMicroinch ?? null,
         crack: use?.crack ?? false,
+        noCrack: use?.noCrack ?? false,
         hollowSound: use?.hollowSound ?? false,
         plug: use?.plug ?? false,
         flatSpot: use?.flatSpot ?? false,
         wornTrack: use?.wornTrack ?? false,
         claimOpen: use?.claimOpen ?? false,
       },
-      bowler: resolveBowler(file.bowler, defaults),
+      bowler: turnsBack(bowler) ? inMirror(bowler) : bowler,
       release: {
         speedChangeMph: release?.speedChangeMph ?? null,
         revChangeRpm: release?.revChangeRpm ?? null,

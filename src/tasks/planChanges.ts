@@ -1,7 +1,6 @@
 import type { CorrectionRun } from "#engine/learning/house/correct";
 import { plansOf, type Taught } from "#engine/learning/house/plansOf";
 import type { FinishPlan } from "#engine/planning/plan";
-import { WORLDS } from "#engine/planning/worldCounts";
 import type { Executor } from "./executor.ts";
 import { runPlan } from "./planTask.ts";
 
@@ -12,9 +11,14 @@ export interface PlanChange {
   readonly after: FinishPlan;
 }
 
-/** The plans of the balls that were seen, before and after: whole plans, but over as few worlds as a first answer takes. */
-export async function planChanges(taught: Taught, { correction }: CorrectionRun, executor: Executor): Promise<readonly PlanChange[]> {
-  const run = { executor, worlds: WORLDS.first };
+/** The plans of the balls that were seen, before and after, over so many worlds. */
+export async function planChanges(
+  taught: Taught,
+  { correction }: CorrectionRun,
+  executor: Executor,
+  worlds: number,
+): Promise<readonly PlanChange[]> {
+  const run = { executor, worlds };
   return Promise.all(
     plansOf(taught, correction.house).map(async ({ ball, ...asked }) => {
       const [before, after] = await Promise.all([runPlan(asked.before, run), runPlan(asked.after, run)]);

@@ -284,7 +284,8 @@ describe("twenty complaints, answered as a good technician would (common practic
         `${advised.join(", ")} after ${ranked.join(", ")}`,
       ).toBe(true);
     expect(maySand).toBe(one.noSanding !== true);
-    expect(answerTo === null).toBe(one.noSanding === true && CAUSES[causes[0].cause].isSurface);
+    const mustLook = one.use?.crack !== true && (one.use?.hollowSound === true || one.symptoms.includes("knocks"));
+    expect(answerTo === null).toBe(mustLook || (one.noSanding === true && CAUSES[causes[0].cause].isSurface));
     if (one.noSanding) {
       expect(steps.every(({ step }) => !STEPS[step].isSanding)).toBe(true);
       expect(messages.some(({ id }) => id.startsWith("diagnosis.noSanding"))).toBe(true);
@@ -304,7 +305,7 @@ describe("steps and answers know their direction", () => {
     const offered = steps.map(({ step }) => step);
     // A pad makes a ball do more, a fine one less (common practice); what takes oil or dirt off lets it do more.
     if (wants === "less") expect(offered).not.toContain("handPad");
-    if (wants === "more") expect(offered).not.toContain("finePad");
+    if (wants === "more" && !complaint.ball.finish.polished) expect(offered).not.toContain("finePad");
     const { treatments } = shiftsOf(complaint);
     for (const step of offered) {
       const done = doneBy(treatments.get(step) ?? []);
@@ -328,8 +329,9 @@ describe("steps and answers know their direction", () => {
       ball: { is: ["pearl", "4000 + polish"] },
       use: { games: 40, gamesSinceExtraction: 10 },
     });
-    expect(offered).not.toContain("handPad");
-    expect(offered).toContain("finePad");
+    // On polish even a fine pad leaves scratches (common practice): another ball or a reading tells.
+    for (const step of ["handPad", "finePad"] as const) expect(offered).not.toContain(step);
+    expect(offered).toContain("otherBall");
   });
 
   it("a urethane ball that suddenly goes long is not answered by moving in or a weaker ball", () => {
@@ -372,6 +374,56 @@ describe("steps and answers know their direction", () => {
     const best = dull.suited === null ? "" : finishText(dull.suited.finish);
     expect(unsuited(best).suited?.gain).toBe(0);
     expect(unsuited(best).chance).toBeLessThan(dull.chance / 5);
+  });
+
+  it("a ball that knocks is looked at before anything is done to it; once somebody has looked, the rest is offered", () => {
+    const complaint = complaintOf({ says: "", first: [], next: [], symptoms: ["knocks", "feelsOily", "hooksLess"], changed: "one" });
+    const before = diagnose(complaint);
+    expect(before.steps.map(({ step }) => step)).toEqual(["lookForCrack"]);
+    expect([before.answerTo, before.maySand]).toEqual([null, false]);
+    const after = diagnose({ ...complaint, use: { ...complaint.use, noCrack: true } });
+    expect(after.steps.map(({ step }) => step)).not.toContain("lookForCrack");
+    expect(after.steps.length).toBeGreaterThan(5);
+    const crackIn = ({ causes }: typeof before) => causes.find(({ cause }) => cause === "ball.crack")?.probability ?? 1;
+    expect(crackIn(after)).toBeLessThan(crackIn(before) / 3);
+  });
+
+  it("a crack that was found is what the customer hears, even where all balls changed", () => {
+    const diagnosis = found({ symptoms: ["skidsPast"], changed: "all", use: { crack: true } });
+    expect(customerText(diagnosis)).toContain("cracked");
+    expect(diagnosis.messages.map(({ id }) => id)).not.toContain("diagnosis.unclear");
+  });
+
+  it("what was read of the track goes before what games usually do, and says which way it went", () => {
+    const faded = (trackMicroinch: number) =>
+      found({
+        symptoms: ["hooksLess"],
+        changed: "one",
+        ball: { is: ["solid", "2000"] },
+        use: { games: 60, trackMicroinch, besideMicroinch: 9 },
+      }).causes.find(({ cause }) => cause === "ball.faded")?.probability ?? 0;
+    expect(faded(5)).toBeGreaterThan(0.4);
+    // A sanded track goes smooth in play, not rough (common practice).
+    expect(faded(18)).toBeLessThan(0.1);
+  });
+
+  it("a backup ball is judged as the other hand's hook", () => {
+    const of = (bowler: object) =>
+      diagnose(
+        resolveComplaint(
+          complaintFileSchema.parse({
+            gritwright: 1,
+            symptoms: ["hooksLess"],
+            changed: "one",
+            ball: { cover: "solid", finish: "2000" },
+            lane: { pattern: "house-40" },
+            bowler: { speedMph: 16.5, revRateRpm: 300, ...bowler },
+          }),
+        ).question,
+      ).causes.map(({ cause, probability }) => [cause, probability]);
+    expect(of({ hand: "right", axisRotationDeg: -45, axisTiltDeg: -10 })).toEqual(
+      of({ hand: "left", axisRotationDeg: 45, axisTiltDeg: 10 }),
+    );
   });
 
   it("while scores count only what the book allows is advised, and it says so; afterwards the pad is there", () => {

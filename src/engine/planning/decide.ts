@@ -45,7 +45,10 @@ export function decide(
   blocks: readonly WorldBlock[],
 ): FinishPlan {
   const { question } = ground;
-  const worlds = worldsOf(blocks);
+  const seen = worldsOf(blocks);
+  const isUnsaid = isUnsaidBy(seen, question);
+  // What no world says cannot tell worlds apart: the few that come nearest would only look sure.
+  const worlds = isUnsaid ? worldsOf(blocks.map(unweighed)) : seen;
   const ratingOf = (finish: FinishRating["finish"]) => ratings.find((rating) => sameFinish(rating.finish, finish));
   const standings = candidatesOf(question).flatMap((finish) => {
     const rating = ratingOf(finish);
@@ -60,7 +63,6 @@ export function decide(
     ...candidateOf(ground, metric, standing, today, worlds),
     keepsGames: keepsGames(standing.rating.effectiveRaUm, laws),
   }));
-  const isUnsaid = isUnsaidBy(worlds, question);
   const pick = pickOf(comparison, Math.min(mostLearned(question), isUnsaid ? MOST_UNSAID : isGuessed(question) ? MOST_GUESSED : 1));
   const found = comparison.standings[comparison.pick];
   const reasons = pick ? reasonsFor(comparison, candidates, today && standingOf(today, worlds), today && todaysLine) : [];
@@ -163,6 +165,11 @@ function isUnsaidBy({ blocks, weights }: Worlds, question: PlanQuestion): boolea
   const figures = trialMeans(question).length + question.readings.length;
   if (figures === 0 || weights.length === 0) return false;
   return effectiveNumber(weights) < FEW_WORLDS || Math.max(...blocks.flatMap(({ fits }) => fits)) < -0.5 * farthest(figures);
+}
+
+/** A block as it is without what was seen and read. */
+function unweighed(block: WorldBlock): WorldBlock {
+  return { ...block, fits: block.fits.map(() => 0) };
 }
 
 /** χ² that one in a hundred exceeds (Wilson and Hilferty 1931). */

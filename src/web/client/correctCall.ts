@@ -5,6 +5,7 @@ import { EngineFault } from "#engine/fault";
 import { correct } from "#engine/learning/house/correct";
 import { misfitOf } from "#engine/learning/house/misfit";
 import { nextShots } from "#engine/learning/house/nextShot";
+import { WORLDS } from "#engine/planning/worldCounts";
 import { inlineExecutor } from "#tasks/inlineExecutor";
 import { chanceChange, planChanges } from "#tasks/planChanges";
 import { fieldProblem } from "./planRequest.ts";
@@ -26,7 +27,7 @@ export async function houseAnswer(file: unknown): Promise<HouseAnswer> {
       kindNames: resolved.names,
       house,
       next: nextShots(run, resolved.question.eye).map((shot) => ({ ball: resolved.names[shot.situation], shot })),
-      plans: (await planChanges(resolved, run, inlineExecutor)).map((change) => ({
+      plans: (await planChanges(resolved, run, inlineExecutor, WORLDS.first)).map((change) => ({
         ball: change.ball,
         before: change.before.pick?.finish ?? null,
         after: change.after.pick?.finish ?? null,

@@ -53,14 +53,13 @@ export const CORRECT: Translated<typeof en.CORRECT> = {
   next: "Welcher weitere genaue Blick am meisten sagte",
   nextLine: (ball, line, nats, tells, left) =>
     `${ball}, ${line}: ${USEFULNESS[usefulnessOf(nats)]}; verrät am meisten von ${tells}, dessen Streuung zu ${fixed(100 * left, 0)} % bliebe`,
-  plans: (worlds) =>
-    `Der Schliffplan über ${worlds} Welten, ohne und mit dem, was das Haus gelehrt hat; der Plan selbst fragt mehr von ihnen`,
+  plans: (worlds) => `Der Schliffplan über ${worlds} Welten, ohne und mit dem, was das Haus gelehrt hat`,
   restsOn: ({ asked, effective, areFew }) =>
     `${asked} Welten wurden gefragt; was gelernt ist, ruht auf etwa ${fixed(effective, 0)} von ihnen${areFew ? ": wenige, nehmen Sie es als grob" : ""}.`,
   beyond: (names) =>
     `Ganz außerhalb dessen, was vorher angenommen war: ${names.join("; ")}. Entweder war das falsch, oder die Notizen sind es: sehen Sie nach, bevor Sie es verwenden.`,
   planLine: (ball, before, after, change) =>
-    `${ball}: ${before === after ? `${after} wie vorher` : `vorher ${before}, jetzt ${after}`}; das trifft ${change < 0 ? "" : "+"}${inHundred(change)} gegen das, was gedacht war`,
+    `${ball}: ${before === after ? `${after} wie vorher` : `vorher ${before}, jetzt ${after}`}; die Wahl trifft nach heutigem Wissen ${inHundred(Math.abs(change))} ${change < 0 ? "seltener" : "öfter"} als gedacht`,
   noPick: "keine genannt",
   notConverged: (factor) =>
     `Die Ziehungen haben sich nicht gesetzt (Gelman–Rubin ${fixed(factor, 2)}): anderer Keim, oder weniger Arten von Würfen.`,

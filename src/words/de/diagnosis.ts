@@ -74,7 +74,7 @@ export const ANSWER_WORDS: Readonly<Record<CauseId, string | AnswerBySense>> = {
   "ball.faded": "Den Schliff erneuern, alle Seiten gleich.",
   "ball.oilSoaked": "Das Öl ausziehen, nicht wärmer, als der Hersteller erlaubt; danach den Schliff.",
   "ball.dirty": "Reinigen und nach jedem Wurf abwischen.",
-  "ball.tooDull": "Ein glatterer Schliff.",
+  "ball.tooDull": "Ein glatterer Schliff; gibt es keinen, frische Politur oder ein schwächerer Ball.",
   "ball.tooSmooth": "Ein stumpferer Schliff.",
   "ball.tooStrong": "Ein anderer Ball; Schleifen allein macht ihn nicht schwach genug.",
   "ball.tooWeak": "Ein anderer Ball; Schleifen allein macht ihn nicht stark genug.",
@@ -137,7 +137,10 @@ const EVIDENCE: Readonly<Record<EvidenceId, Sentence>> = {
   oilNotDue: (p) => `erst ${fixed(p.number("games"), 0)} Spiele, seit Öl ausgezogen wurde, oder eine Schale, die keines aufnimmt`,
   trackSmoother: (p) => `die Laufspur misst ${fixed(p.number("track"), 0)} µin, daneben ${fixed(p.number("beside"), 0)}`,
   trackAlike: (p) => `Laufspur und daneben messen gleich (${fixed(p.number("track"), 0)} und ${fixed(p.number("beside"), 0)} µin)`,
+  trackOtherWay: (p) =>
+    `die Laufspur misst ${fixed(p.number("track"), 0)} µin, daneben ${fixed(p.number("beside"), 0)}: so verändern Spiele sie nicht`,
   crackFound: () => "ein Riss wurde gefunden",
+  noCrackFound: () => "es wurde nachgesehen: Es gibt keinen Riss",
   hollow: () => "er klingt hohl",
   plugFound: () => "er hat einen Plug",
   flatSpot: () => "er hat eine flache Stelle",
@@ -196,6 +199,8 @@ export function evidenceText({ id, params, from }: Evidence): string {
 export const DIAGNOSIS_SENTENCES: Readonly<Record<DiagnosisMessageId, Sentence>> = {
   "diagnosis.stopCrack": () =>
     "Halt: keine Drehmaschine, kein Pad, keine Wärme, nicht mehr werfen; fotografieren, und zuerst nach der Gewährleistung fragen.",
+  "diagnosis.lookFirst": () =>
+    "Er klopft oder klingt hohl: Vor allem anderen unter einer Lampe nach einem Riss suchen. Bis dahin keine Drehmaschine, kein Pad, keine Wärme.",
   "diagnosis.claimFirst": () => "Ein Gewährleistungsfall kann offen sein: Er wird geklärt, bevor am Ball etwas getan wird.",
   "diagnosis.noSandingAll": () => "Alle Bälle haben sich geändert: Deswegen wird kein Ball geschliffen.",
   "diagnosis.noSandingCrack": () => "Der Ball kann einen Riss haben: An seiner Oberfläche geschieht nichts, bis jemand nachgesehen hat.",
@@ -211,12 +216,12 @@ export const answerText: typeof en.answerText = ({ cause, mendedBy }) => {
 };
 
 export const customerText: typeof en.customerText = ({ causes, steps, answerTo }) => {
-  const [first] = causes;
-  if (answerTo !== null && !isUnclear(causes)) return `${CAUSE_WORDS[answerTo]}. ${answerText(first)}`;
+  const answered = causes.find(({ cause }) => cause === answerTo);
+  if (answered !== undefined && (answered.cause === "ball.crack" || !isUnclear(causes)))
+    return `${CAUSE_WORDS[answered.cause]}. ${answerText(answered)}`;
   const next = steps.at(0);
-  return next === undefined
-    ? `${CAUSE_WORDS[first.cause]}. ${answerText(first)}`
-    : `Wir wissen es noch nicht und sehen nach, bevor wir am Ball arbeiten. Zuerst: ${STEP_WORDS[next.step]}.`;
+  const look = "Wir wissen es noch nicht und sehen nach, bevor wir am Ball arbeiten.";
+  return next === undefined ? `${look} Bis dahin geschieht nichts an ihm.` : `${look} Zuerst: ${STEP_WORDS[next.step]}.`;
 };
 
 export const DIAGNOSIS: Translated<typeof en.DIAGNOSIS> = {

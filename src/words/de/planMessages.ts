@@ -71,9 +71,9 @@ export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
       ? "Gewichtet nach einer Messung an einem Ball frisch von Ihrer Werkbank."
       : `Gewichtet nach ${fixed(p.number("readings"), 0)} Messungen an Bällen frisch von Ihrer Werkbank.`,
   "message.trialUnsaid": () =>
-    "Kaum eine Welt sagt die Würfe des Versuchs. Sieh nach, ob Bretter, Linie, Öl und Oberflächen die richtigen sind, ehe du dieser Wahl glaubst.",
+    "Kaum eine Welt sagt die Würfe des Versuchs; der Plan gilt ohne sie. Sieh nach, ob Bretter, Linie, Öl und Oberflächen die richtigen sind, ehe du dieser Wahl glaubst.",
   "message.readingsUnsaid": () =>
-    "Kaum eine Welt sagt, was auf Ihrer Werkbank gemessen wurde. Sehen Sie nach, ob es Ra in µin ist und der Ball frisch vom genannten Pad kam, bevor Sie dieser Wahl glauben.",
+    "Kaum eine Welt sagt, was auf Ihrer Werkbank gemessen wurde; der Plan gilt ohne das. Sehen Sie nach, ob es Ra in µin ist und der Ball frisch vom genannten Pad kam, bevor Sie dieser Wahl glauben.",
   "message.houseLearned": (p) => `Berichtigt durch ${fixed(p.number("shots"), 0)} in diesem Haus gesehene Würfe.`,
   "message.leastChange": () =>
     "Ein Kontrollball: Gesucht ist die kleinste Änderung, während sich die Bahn ändert, nicht die meisten Strikes auf frischem Öl.",

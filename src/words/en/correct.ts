@@ -60,14 +60,13 @@ export const CORRECT = {
   next: "What one more careful look would tell most",
   nextLine: (ball: string, line: string, nats: number, tells: string, left: number) =>
     `${ball}, ${line}: ${USEFULNESS[usefulnessOf(nats)]}; tells most of ${tells}, of whose spread ${fixed(100 * left, 0)} % would be left`,
-  plans: (worlds: number) =>
-    `The finish plan over ${worlds} worlds, without and with what the house has taught; the plan itself asks more of them`,
+  plans: (worlds: number) => `The finish plan over ${worlds} worlds, without and with what the house has taught`,
   restsOn: ({ asked, effective, areFew }: Correction["worlds"]) =>
     `${asked} worlds were asked; what was learned rests on about ${fixed(effective, 0)} of them${areFew ? ": few, so take it as rough" : ""}.`,
   beyond: (names: readonly string[]) =>
     `Wholly outside what was believed before: ${names.join("; ")}. Either that was wrong, or the notes are: look before you use this.`,
   planLine: (ball: string, before: string, after: string, change: number) =>
-    `${ball}: ${before === after ? `${after} as before` : `${before} before, ${after} now`}; that strikes ${change < 0 ? "" : "+"}${inHundred(change)} against what was thought`,
+    `${ball}: ${before === after ? `${after} as before` : `${before} before, ${after} now`}; the pick is now thought to strike ${inHundred(Math.abs(change))} ${change < 0 ? "less" : "more"} than it was`,
   noPick: "none named",
   notConverged: (factor: number) =>
     `The sampling has not settled (Gelman–Rubin ${fixed(factor, 2)}): take another seed, or fewer kinds of shot.`,

@@ -75,7 +75,7 @@ export const ANSWER_WORDS: Readonly<Record<CauseId, string | AnswerBySense>> = {
   "ball.faded": "Renew the finish, all sides alike.",
   "ball.oilSoaked": "Draw the oil out, within the maker's limit for heat; then the finish.",
   "ball.dirty": "Clean it, and wipe it after every shot.",
-  "ball.tooDull": "A smoother finish.",
+  "ball.tooDull": "A smoother finish; where there is none, fresh polish or a weaker ball.",
   "ball.tooSmooth": "A duller finish.",
   "ball.tooStrong": "Another ball; sanding alone will not make it weak enough.",
   "ball.tooWeak": "Another ball; sanding alone will not make it strong enough.",
@@ -139,7 +139,10 @@ const EVIDENCE: Readonly<Record<EvidenceId, Sentence>> = {
   oilNotDue: (p) => `only ${fixed(p.number("games"), 0)} games since oil was drawn out, or a cover that takes none`,
   trackSmoother: (p) => `the track reads ${fixed(p.number("track"), 0)} µin, beside it ${fixed(p.number("beside"), 0)}`,
   trackAlike: (p) => `track and beside read alike (${fixed(p.number("track"), 0)} and ${fixed(p.number("beside"), 0)} µin)`,
+  trackOtherWay: (p) =>
+    `the track reads ${fixed(p.number("track"), 0)} µin, beside it ${fixed(p.number("beside"), 0)}: not the way games move it`,
   crackFound: () => "a crack was found",
+  noCrackFound: () => "somebody has looked: there is no crack",
   hollow: () => "it sounds hollow",
   plugFound: () => "it has a plug",
   flatSpot: () => "it has a flat spot",
@@ -197,6 +200,8 @@ export function evidenceText({ id, params, from }: Evidence): string {
 
 export const DIAGNOSIS_SENTENCES: Readonly<Record<DiagnosisMessageId, Sentence>> = {
   "diagnosis.stopCrack": () => "Stop: no spinner, no pad, no heat, no more throwing; photograph it, and ask about the warranty first.",
+  "diagnosis.lookFirst": () =>
+    "It knocks or sounds hollow: look for a crack before anything else, under a lamp. No spinner, no pad, no heat until then.",
   "diagnosis.claimFirst": () => "A warranty question may be open: settle it before anything is done to the ball.",
   "diagnosis.noSandingAll": () => "All balls changed: no ball is sanded for it.",
   "diagnosis.noSandingCrack": () => "The ball may be cracked: nothing is done to its surface until somebody has looked.",
@@ -214,12 +219,12 @@ export function answerText({ cause, mendedBy }: Pick<RankedCause, "cause" | "men
 
 /** What the customer is told, in two sentences: the likeliest cause and what follows; while nothing stands out, what comes first. */
 export function customerText({ causes, steps, answerTo }: Pick<Diagnosis, "causes" | "steps" | "answerTo">): string {
-  const [first] = causes;
-  if (answerTo !== null && !isUnclear(causes)) return `${CAUSE_WORDS[answerTo]}. ${answerText(first)}`;
+  const answered = causes.find(({ cause }) => cause === answerTo);
+  if (answered !== undefined && (answered.cause === "ball.crack" || !isUnclear(causes)))
+    return `${CAUSE_WORDS[answered.cause]}. ${answerText(answered)}`;
   const next = steps.at(0);
-  return next === undefined
-    ? `${CAUSE_WORDS[first.cause]}. ${answerText(first)}`
-    : `We do not know yet, so we look before we work on the ball. First: ${STEP_WORDS[next.step]}.`;
+  const look = "We do not know yet, so we look before we work on the ball.";
+  return next === undefined ? `${look} Nothing is done to it until then.` : `${look} First: ${STEP_WORDS[next.step]}.`;
 }
 
 /** The report. */

@@ -71,9 +71,9 @@ export const PLAN_SENTENCES: Readonly<Record<PlanSentenceId, Sentence>> = {
       ? "Weighed by one reading of a ball fresh from your bench."
       : `Weighed by ${fixed(p.number("readings"), 0)} readings of balls fresh from your bench.`,
   "message.trialUnsaid": () =>
-    "Hardly any world says the shots of the trial. See whether boards, line, oil and finishes are the right ones before you believe this pick.",
+    "Hardly any world says the shots of the trial, so the plan is told without them. See whether boards, line, oil and finishes are the right ones before you believe this pick.",
   "message.readingsUnsaid": () =>
-    "Hardly any world says what was read on your bench. See whether readings are Ra in µin, of balls fresh from the pad named, before you believe this pick.",
+    "Hardly any world says what was read on your bench, so the plan is told without it. See whether readings are Ra in µin, of balls fresh from the pad named, before you believe this pick.",
   "message.houseLearned": (p) => `Corrected by ${fixed(p.number("shots"), 0)} shots seen in this house.`,
   "message.leastChange": () => "A control ball: the aim is the least change while the lane changes, not the most strikes on the fresh.",
   "reason.bestChance": (p) =>

@@ -54,6 +54,10 @@ export const TODAYS_LINE_NOTES = [
   "feet, target: the move to the finish's own line, boards inward (+) or outward (−), target at the arrows",
 ] as const;
 
+/** Beside a line that somebody named: it is the same in every world, where a finish's own line is found anew. */
+export const NAMED_LINE_NOTE =
+  "the line that was named is held in every world that the lanes may be, right for it or not; an own line is found anew in each";
+
 const SURE_TEXTS = {
   sure: "Sure",
   likely: "Likely, not sure",

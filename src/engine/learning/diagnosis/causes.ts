@@ -6,7 +6,7 @@ export interface Cause {
   readonly kind: CauseKind;
   /** How often it is met before anything is known, relative to the others: **chosen** after the trade's common practice. */
   readonly weight: number;
-  /** Whether the answer would be work on the surface. */
+  /** Whether the answer would be work on the ball: its surface, or heat. */
   readonly isSurface: boolean;
 }
 
@@ -21,7 +21,7 @@ export const CAUSES = {
   "release.tired": { kind: "release", weight: 1, isSurface: false },
   "release.grip": { kind: "release", weight: 0.8, isSurface: false },
   "ball.faded": { kind: "ball", weight: 3, isSurface: true },
-  "ball.oilSoaked": { kind: "ball", weight: 2, isSurface: false },
+  "ball.oilSoaked": { kind: "ball", weight: 2, isSurface: true },
   "ball.dirty": { kind: "ball", weight: 1.2, isSurface: false },
   "ball.tooDull": { kind: "ball", weight: 1.5, isSurface: true },
   "ball.tooSmooth": { kind: "ball", weight: 1.5, isSurface: true },

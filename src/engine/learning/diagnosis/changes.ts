@@ -19,7 +19,7 @@ import { fadeLaw, raAfter } from "../../surface/fade.ts";
 import { effectiveRaUm, type Finish } from "../../surface/finish.ts";
 import { ensemble, type World } from "../../worlds/ensemble.ts";
 import type { CauseId } from "./causes.ts";
-import type { Complaint } from "./complaint.ts";
+import type { BallUse, Complaint } from "./complaint.ts";
 import type { StepId } from "./nextSteps.ts";
 
 /** A shot as it would be with nothing wrong: the state that a cause changes. */
@@ -89,7 +89,7 @@ export const CHANGES: Readonly<Partial<Record<CauseId, Change>>> = {
       revRateRpm: state.bowler.revRateRpm * between([0.96, 0.78], g),
     }),
   "release.grip": (state, g) => withDelivery(state, { revRateRpm: state.bowler.revRateRpm * between([0.95, 0.7], g) }),
-  "ball.faded": (state, g, { ball, use }) => ({ ...state, raUm: fadedUm(state, ball, use.games ?? between([10, 60], g)) }),
+  "ball.faded": (state, g, { ball, use }) => ({ ...state, raUm: fadedUm(state, ball, use, use.games ?? between([10, 60], g)) }),
   "ball.oilSoaked": (state, g) => gripping(state, 1 - between(SOAKED_LOSES, g)),
   "ball.dirty": (state, g) => gripping(state, 1 - between(DIRT_LOSES, g)),
   "ball.tooDull": (state, g) => ({ ...state, raUm: state.raUm * between([1.4, 2.4], g) }),
@@ -99,7 +99,9 @@ export const CHANGES: Readonly<Partial<Record<CauseId, Change>>> = {
   "ball.spareWorn": (state, g) => ({ ...state, raUm: state.raUm * between([1.5, 4], g) }),
 };
 
-function fadedUm(state: State, ball: Ball, games: number): number {
+function fadedUm(state: State, ball: Ball, use: BallUse, games: number): number {
+  // Where track and beside it were read, that is how far it has faded.
+  if (use.trackMicroinch !== null && use.besideMicroinch !== null) return (state.raUm * use.trackMicroinch) / use.besideMicroinch;
   return raAfter(fadeLaw(ball.cover, state.assumed), state.raUm, games);
 }
 
@@ -118,7 +120,8 @@ const TREATMENTS: Readonly<Partial<Record<StepId, (state: State) => State>>> = {
   clean: (state) => gripping(state, 1.06),
   extract: (state) => gripping(state, 1.15),
   handPad: (state) => ({ ...state, raUm: state.raUm * 1.6 }),
-  finePad: (state) => ({ ...state, raUm: state.raUm / 1.6 }),
+  // On polish even a fine pad leaves scratches.
+  finePad: (state) => ({ ...state, raUm: state.ball.finish.polished ? state.raUm * 1.3 : state.raUm / 1.6 }),
 };
 
 /** What causes and treatments do to the mean shot on the line that was played, in the worlds. */

@@ -57,6 +57,8 @@ export interface BallUse {
   readonly trackMicroinch: number | null;
   readonly besideMicroinch: number | null;
   readonly crack: boolean;
+  /** Somebody has looked for one: there is none. */
+  readonly noCrack: boolean;
   readonly hollowSound: boolean;
   readonly plug: boolean;
   readonly flatSpot: boolean;
@@ -95,6 +97,7 @@ export const NOTHING_KNOWN: Omit<Complaint, "symptoms" | "ball" | "bowler" | "la
     trackMicroinch: null,
     besideMicroinch: null,
     crack: false,
+    noCrack: false,
     hollowSound: false,
     plug: false,
     flatSpot: false,

@@ -6,7 +6,7 @@ import type { Complaint } from "./complaint.ts";
 import { askedFor, mends, type Sense } from "./direction.ts";
 import { type Evidence, evidenceFor, probabilities } from "./evidence.ts";
 import { type StepWorth, stepsByWorth } from "./nextSteps.ts";
-import { isForbidden, offeredSteps } from "./offered.ts";
+import { isForbidden, mustLook, offeredSteps } from "./offered.ts";
 import { type Suited, suitedFinish } from "./suited.ts";
 
 /** One cause with what speaks for and against it, the strongest first. */
@@ -21,6 +21,7 @@ export interface RankedCause {
 
 export const DIAGNOSIS_MESSAGES = [
   "diagnosis.stopCrack",
+  "diagnosis.lookFirst",
   "diagnosis.claimFirst",
   "diagnosis.noSandingAll",
   "diagnosis.noSandingCrack",
@@ -75,17 +76,20 @@ export function diagnose(complaint: Complaint): Diagnosis {
   const by = { maySand, wants: askedFor(complaint), treatments };
   const messages = isForbidden(complaint, by) ? [...said, { id: "diagnosis.whileScoring", params: {} } as const] : said;
   const [{ cause: first }] = causes;
-  const answerTo = !maySand && CAUSES[first].isSurface ? null : first;
+  // A crack that was found is answered first, whatever else may be wrong.
+  const answerTo = complaint.use.crack ? "ball.crack" : mustLook(complaint) || (!maySand && CAUSES[first].isSurface) ? null : first;
   return { causes, steps: stepsByWorth(chances, offeredSteps(complaint, by)), wants: by.wants, suited, answerTo, maySand, messages };
 }
 
-function messagesFor({ changed, use }: Complaint, causes: readonly RankedCause[]): readonly Message<DiagnosisMessageId>[] {
+function messagesFor(complaint: Complaint, causes: readonly RankedCause[]): readonly Message<DiagnosisMessageId>[] {
   const crack = causes.find(({ cause }) => cause === "ball.crack")?.probability ?? 0;
+  const { changed, use } = complaint;
   const said: DiagnosisMessageId[] = [];
-  if (use.crack || use.hollowSound) said.push("diagnosis.stopCrack");
+  if (use.crack) said.push("diagnosis.stopCrack");
+  else if (mustLook(complaint)) said.push("diagnosis.lookFirst");
   if (use.claimOpen) said.push("diagnosis.claimFirst", "diagnosis.noSandingClaim");
-  if (use.crack || use.hollowSound || crack >= CRACK_FEARED) said.push("diagnosis.noSandingCrack");
+  if (use.crack || mustLook(complaint) || (!use.noCrack && crack >= CRACK_FEARED)) said.push("diagnosis.noSandingCrack");
   if (changed === "all") said.push("diagnosis.noSandingAll");
-  if (isUnclear(causes)) said.push("diagnosis.unclear");
+  if (!use.crack && isUnclear(causes)) said.push("diagnosis.unclear");
   return said.map((id) => ({ id, params: {} }));
 }

@@ -36,6 +36,7 @@ export const EVIDENCE_IDS = [
   "oilNotDue",
   "trackSmoother",
   "trackAlike",
+  "trackOtherWay",
   "crackFound",
   "hollow",
   "plugFound",
@@ -58,6 +59,7 @@ export const EVIDENCE_IDS = [
   "strongForOil",
   "weakForOil",
   "jobOfBall",
+  "noCrackFound",
   "suits",
   "doesNotSuit",
 ] as const;
@@ -275,6 +277,8 @@ const since: Finding = (cause, complaint) => {
 
 /** What the games have done to the surface, by the cover's law of fade: a small change cannot be the cause. */
 const fadedByGames: Finding = (cause, { ball, use }) => {
+  // What was read goes before what games usually do.
+  if (use.trackMicroinch !== null && use.besideMicroinch !== null && cause === "ball.faded") return null;
   if (use.games === null || (cause !== "ball.faded" && cause !== "ball.tooDull" && cause !== "ball.tooSmooth")) return null;
   const fresh = effectiveRaUm(ball.finish);
   const factor = raAfter(fadeLaw(knownCover(ball), assume()), fresh, use.games) / fresh;
@@ -300,10 +304,18 @@ const oil: Finding = (cause, { ball, use }) => {
   return use.gamesSinceExtraction <= 15 ? trade("oilNotDue", 0.15, { games: use.gamesSinceExtraction }) : null;
 };
 
-const trackAgainstBeside: Finding = (cause, { use }) => {
+/** After so many games a track has gone where it goes. */
+const MANY_GAMES = 60;
+
+const trackAgainstBeside: Finding = (cause, { ball, use }) => {
   const { trackMicroinch: track, besideMicroinch: beside } = use;
   if (track === null || beside === null) return null;
   const ratio = track / beside;
+  // A sanded track goes smooth, a polished one rough: the other way round it was not the games.
+  const fresh = effectiveRaUm(ball.finish);
+  const goesRough = raAfter(fadeLaw(knownCover(ball), assume()), fresh, MANY_GAMES) > fresh;
+  if (cause === "ball.faded" && ratio > 1.33 !== goesRough && (ratio > 1.33 || ratio < 0.75))
+    return trade("trackOtherWay", 0.3, { track, beside });
   if (ratio < 0.75 || ratio > 1.33) return byCause("trackSmoother", cause, { "ball.faded": 4, "ball.spareWorn": 3 }, { track, beside });
   return byCause("trackAlike", cause, { "ball.faded": 0.25, "ball.spareWorn": 0.4 }, { track, beside });
 };
@@ -313,6 +325,8 @@ const finds: Finding = (cause, { use }) => {
   if (use.hollowSound) return byCause("hollow", cause, { "ball.crack": 40 });
   return null;
 };
+/** A lamp finds most of them. */
+const lookedAt: Finding = (cause, { use }) => (use.noCrack && !use.crack ? byCause("noCrackFound", cause, { "ball.crack": 0.08 }) : null);
 const plug: Finding = (cause, { use }) => (use.plug ? byCause("plugFound", cause, { "ball.uneven": 5, "ball.crack": 1.5 }) : null);
 const flatSpot: Finding = (cause, { use }) => (use.flatSpot ? byCause("flatSpot", cause, { "ball.uneven": 10 }) : null);
 const wornTrack: Finding = (cause, { use }) =>
@@ -409,6 +423,7 @@ const FINDINGS: readonly Finding[] = [
   oil,
   trackAgainstBeside,
   finds,
+  lookedAt,
   plug,
   flatSpot,
   wornTrack,

@@ -6,8 +6,13 @@ import { STEP_IDS, STEPS, type Step, type StepId } from "./nextSteps.ts";
 
 /** Rules as they stand when none later is known: a complaint has no date. */
 const LATEST = "9999-12-31";
-/** A hollow sound: nothing but this until somebody has looked. */
+/** A ball that knocks or sounds hollow: nothing but this until somebody has looked. */
 const LOOK_FIRST: readonly StepId[] = ["lookForCrack"];
+
+/** Whether a crack is to be looked for before anything else. */
+export function mustLook({ use, symptoms }: Pick<Complaint, "use" | "symptoms">): boolean {
+  return !use.noCrack && (use.hollowSound || symptoms.includes("knocks"));
+}
 /** Between two shots there is no hour, and no reading that takes a table. */
 const MOST_MINUTES_WHILE_SCORING = 5;
 
@@ -21,8 +26,10 @@ export interface OfferedBy {
 export function offeredSteps(complaint: Complaint, { maySand, wants, treatments }: OfferedBy): readonly StepId[] {
   const { use, when } = complaint;
   if (use.crack) return [];
-  if (use.hollowSound) return LOOK_FIRST;
+  if (mustLook(complaint)) return LOOK_FIRST;
+  const isRead = use.trackMicroinch !== null && use.besideMicroinch !== null;
   return STEP_IDS.filter((id) => {
+    if ((id === "reading" && isRead) || (id === "lookForCrack" && use.noCrack)) return false;
     const { isSanding, minutes }: Step = STEPS[id];
     if (isSanding && !maySand) return false;
     if (when === "scoring" && (minutes > MOST_MINUTES_WHILE_SCORING || !isAllowed(complaint, id))) return false;

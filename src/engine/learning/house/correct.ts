@@ -100,6 +100,8 @@ const IN_MIDDLE = 128;
 const KEPT = 128;
 /** Told to less than so much of the prior's width nothing was learned. */
 const UNTOLD_FROM = 0.9;
+/** Nor was nothing learned of what has moved by so much of it. */
+const MOVED = 0.5;
 const TIED_FROM = 0.5;
 /** Clouds that agree worse than this have not settled (Gelman and Rubin 1992: "near 1, say below 1.2"; from memory). */
 const SETTLED = 1.2;
@@ -217,7 +219,9 @@ function told(
     shots: house.shots,
     parameters,
     tied: tied.toSorted((a, b) => Math.abs(b.correlation) - Math.abs(a.correlation)),
-    untold: parameters.filter(({ left }) => left >= UNTOLD_FROM).map(({ id, hand }) => ({ id, hand })),
+    untold: parameters
+      .filter(({ left, value, before }, i) => left >= UNTOLD_FROM && Math.abs(value - before.value) < MOVED * priors[i].sd)
+      .map(({ id, hand }) => ({ id, hand })),
     beyond: parameters.filter(({ low, high, before }) => low > before.high || high < before.low).map(({ id, hand }) => ({ id, hand })),
     worlds: { asked: worlds.length, effective, areFew: effective < FEW_WORLDS },
     worstRhat: worstRhat(clouds),

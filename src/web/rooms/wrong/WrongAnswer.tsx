@@ -31,10 +31,13 @@ const MOST_EVIDENCE = 5;
 
 /** Ranked causes with the evidence, what to do next, and what it came to once a step was taken. */
 export function WrongAnswer({ diagnosis, draft, ball, ticket, onChange }: WrongAnswerProps) {
-  const now = draft.steps.reduce(
-    (chances, { step, wasSo }) => afterStep(chances, step, wasSo),
-    new Map(diagnosis.causes.map(({ cause, probability }) => [cause, probability])) as ReadonlyMap<CauseId, number>,
-  );
+  // What was found when a crack was looked for is a fact of the complaint, and counted there.
+  const now = draft.steps
+    .filter(({ step }) => step !== "lookForCrack")
+    .reduce(
+      (chances, { step, wasSo }) => afterStep(chances, step, wasSo),
+      new Map(diagnosis.causes.map(({ cause, probability }) => [cause, probability])) as ReadonlyMap<CauseId, number>,
+    );
   const ranked = diagnosis.causes
     .map((one) => ({ ...one, probability: now.get(one.cause) ?? 0 }))
     .toSorted((a, b) => b.probability - a.probability);
@@ -43,7 +46,10 @@ export function WrongAnswer({ diagnosis, draft, ball, ticket, onChange }: WrongA
   const offered = diagnosis.steps.map(({ step }) => step).filter((step) => !taken.includes(step));
   const steps = stepsByWorth(now, offered);
   const [first] = ranked;
-  const maySay = diagnosis.maySand || !CAUSES[first.cause].isSurface;
+  const isStopped = diagnosis.answerTo === "ball.crack";
+  const answered = isStopped ? (ranked.find(({ cause }) => cause === "ball.crack") ?? first) : first;
+  const mustLook = diagnosis.messages.some(({ id }) => id === "diagnosis.lookFirst");
+  const maySay = isStopped || (!mustLook && (diagnosis.maySand || !CAUSES[first.cause].isSurface));
   const take = (step: StepId, wasSo: boolean) => onChange({ ...draft, steps: [...draft.steps, { step, wasSo }] });
   return (
     <>
@@ -60,13 +66,13 @@ export function WrongAnswer({ diagnosis, draft, ball, ticket, onChange }: WrongA
       {ranked.length > told.length && <p className="note">{WRONG.others(ranked.length - told.length)}</p>}
       {maySay && (
         <p>
-          {DIAGNOSIS.answer}: <strong>{answerText(first)}</strong>
+          {DIAGNOSIS.answer}: <strong>{answerText(answered)}</strong>
         </p>
       )}
       <p>
-        {DIAGNOSIS.customer}: <q>{customerText({ causes: ranked, steps, answerTo: maySay ? first.cause : null })}</q>
+        {DIAGNOSIS.customer}: <q>{customerText({ causes: ranked, steps, answerTo: maySay ? answered.cause : null })}</q>
       </p>
-      {foundCrack(draft) && ball !== null && <CrackOnBall ball={ball} />}
+      {foundCrack(draft) === true && ball !== null && <CrackOnBall ball={ball} />}
       {(steps.length > 0 || draft.steps.length > 0) && <h3>{WRONG.steps}</h3>}
       {draft.steps.map(({ step, wasSo }, i) => (
         <p key={step} className="step-taken">

@@ -73,9 +73,9 @@ export function newComplaint(ball: Ball | null, ticket: Ticket | null, gamesSinc
   };
 }
 
-/** Whether a step found a crack: from then on that is a fact like any other find. */
-export function foundCrack({ steps }: Pick<ComplaintDraft, "steps">): boolean {
-  return steps.some(({ step, wasSo }) => step === "lookForCrack" && wasSo);
+/** Whether a step found a crack, or none: from then on that is a fact like any other find. Null: nobody has looked. */
+export function foundCrack({ steps }: Pick<ComplaintDraft, "steps">): boolean | null {
+  return steps.find(({ step }) => step === "lookForCrack")?.wasSo ?? null;
 }
 
 /**
@@ -86,7 +86,7 @@ export function foundCrack({ steps }: Pick<ComplaintDraft, "steps">): boolean {
 export function complaintFileOf(draft: ComplaintDraft, ball: Ball | null, bowler: Bowler | null, book: BookId | null): Json | null {
   if (draft.symptoms.length === 0) return null;
   const job: { readonly ball?: Json; readonly bowler?: Json } = ball === null ? {} : jobOfTicket(ball, bowler);
-  const has = (id: FindId) => draft.finds.includes(id) || (id === "crack" && foundCrack(draft));
+  const has = (id: FindId) => draft.finds.includes(id) || (id === "crack" && foundCrack(draft) === true);
   return {
     gritwright: 1,
     symptoms: draft.symptoms,
@@ -102,6 +102,7 @@ export function complaintFileOf(draft: ComplaintDraft, ball: Ball | null, bowler
       ...typed("trackMicroinch", draft.track),
       ...typed("besideMicroinch", draft.beside),
       crack: has("crack"),
+      noCrack: !has("crack") && foundCrack(draft) === false,
       hollowSound: has("hollowSound"),
       plug: has("plug"),
       flatSpot: has("flatSpot"),
