@@ -4,8 +4,9 @@ import { CAUSE_IDS, CAUSES, type CauseId, isUnclear } from "./causes.ts";
 import { shiftsOf } from "./changes.ts";
 import type { Complaint } from "./complaint.ts";
 import { askedFor, mends, type Sense } from "./direction.ts";
-import { type Evidence, evidenceFor, probabilities } from "./evidence.ts";
+import type { Evidence } from "./evidence.ts";
 import { type StepWorth, stepsByWorth } from "./nextSteps.ts";
+import { evidenceFor, probabilities } from "./odds.ts";
 import { isForbidden, mustLook, offeredSteps } from "./offered.ts";
 import { type Suited, suitedFinish } from "./suited.ts";
 
