@@ -71,7 +71,7 @@ function run(command, args, cwd) {
 
 /** The same package under another version's number. @param {string} file @param {string} version */
 function asVersion(file, version) {
-  const files = parseTar(gunzipSync(readFileSync(file))).map(({ name, data, text }) =>
+  const files = parseTar(Uint8Array.from(gunzipSync(readFileSync(file)))).map(({ name, data, text }) =>
     name === "package/package.json"
       ? { name, data: JSON.stringify({ ...JSON.parse(text), version }) }
       : { name, data: data ?? new Uint8Array() },

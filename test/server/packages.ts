@@ -11,9 +11,10 @@ const manifest = JSON.parse(readFileSync(join(ROOT, "package.json"), "utf8")) as
 export function builtPackage(path: string, version: string, change: Readonly<Record<string, string>> = {}): string {
   const dist = join(ROOT, "dist");
   const runs = readdirSync(dist, { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile() && !/\.d\.ts$|\.map$|\.tsbuildinfo$|[\\/]\.[^\\/]+[\\/]/.test(join(entry.parentPath, entry.name)))
-    .map((entry) => join(entry.parentPath, entry.name));
-  const files = new Map(runs.map((file) => [join("dist", relative(dist, file)).replaceAll("\\", "/"), readFileSync(file)]));
+    .filter((entry) => entry.isFile())
+    .map((entry) => relative(dist, join(entry.parentPath, entry.name)))
+    .filter((name) => !/\.d\.ts$|\.map$|\.tsbuildinfo$|(^|[\\/])\.[^\\/]+[\\/]/.test(name));
+  const files = new Map(runs.map((name) => [join("dist", name).replaceAll("\\", "/"), readFileSync(join(dist, name))]));
   for (const [name, text] of Object.entries(change)) files.set(name, Buffer.from(text));
   return written(path, version, files);
 }
@@ -39,7 +40,7 @@ export const laidOut: Install = async (prefix, file) => {
 
 /** @returns the folder of the program */
 export function layOut(file: string, root: string): string {
-  for (const { name, data } of parseTar(gunzipSync(readFileSync(file)))) {
+  for (const { name, data } of parseTar(Uint8Array.from(gunzipSync(readFileSync(file))))) {
     const path = join(root, name.replace(/^package\//, ""));
     mkdirSync(dirname(path), { recursive: true });
     writeFileSync(path, data ?? new Uint8Array());

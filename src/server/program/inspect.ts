@@ -46,7 +46,8 @@ export async function inspected(path: string, node: string): Promise<Inspected> 
   const packed = await bytesOf(path);
   const unpacked = await promisify(gunzip)(packed, { maxOutputLength: MOST_UNPACKED }).catch(() => null);
   if (unpacked === null) throw new NoUpdate(`${path} is damaged, or was not fetched to its end. Fetch it once more. Nothing has changed.`);
-  const files = parseTar(unpacked);
+  // Copied: a small file may lie somewhere within a larger buffer, and the reader looks at the whole of that.
+  const files = parseTar(Uint8Array.from(unpacked));
   const manifest = manifestSchema.safeParse(jsonOf(files.find(({ name }) => name === "package/package.json")?.text));
   const isWhole = PARTS.every((part) => files.some(({ name, size }) => name === part && size > 0));
   if (!manifest.success || !isWhole) throw new NoUpdate(`${path} is no package of Gritwright as npm pack makes it. Nothing has changed.`);
