@@ -2,7 +2,9 @@ import { describe, expect, it } from "vitest";
 import { checkJob } from "#contract/job/checkJob";
 import type { JobFile } from "#contract/job/jobFile";
 import { jobOfPlan } from "#contract/job/writeJob";
-import { resolvePlan } from "#contract/resolve/question";
+import { resolvePlan, resolveShot } from "#contract/resolve/question";
+import { inMirror, lineInMirror } from "#engine/delivery/backup";
+import { simulateShot } from "#engine/motion/simulate";
 import { USUAL_LIMITS } from "#engine/planning/question";
 import { decide, rate, wantedOf } from "#engine/planning/steps";
 import { LEAST_JOB } from "./jobs.ts";
@@ -52,5 +54,27 @@ describe("a backup ball", () => {
     expect(again.bowler).toMatchObject({ hand: "right", axisRotationDeg: -45, axisTiltDeg: -10 });
     expect(again.line).toEqual({ laydownBoard: 24, launchAngleDeg: -1.5 });
     expect(planOf(again)).toEqual(question);
+  });
+});
+
+it.each([0, 12, -12])("thrown by the full model it is the other hand's hook, spin and all, with a tilt of %f°", (axisTiltDeg) => {
+  const thrown: JobFile = {
+    ...LEAST_JOB,
+    bowler: { ...delivery, hand: "right", axisRotationDeg: -45, axisTiltDeg },
+    // A ball that is alike all round: how its core is turned when it is let go plays no part.
+    ball: { cover: "hybrid", finish: "2000", rgIn: 2.5, differentialIn: 0, intermediateDifferentialIn: 0 },
+    lane: { friction: { oil: 0.04, dry: 0.2, changeAtFt: 40, widthFt: 2 } },
+    line: { laydownBoard: 24, launchAngleDeg: -1.5 },
+    model: { motion: "full" },
+  };
+  const { question } = resolveShot(checkJob(thrown), [59.5]);
+  const line = question.line ?? { laydownBoard: 0, launchAngleDeg: 0 };
+  const shot = simulateShot({ ...question, line });
+  const other = simulateShot({ ...question, bowler: inMirror(question.bowler), line: lineInMirror(line) });
+  // One and the same ball on the lane: its boards from both edges make 40, and its spin, told in the lane's own axes, is the same spin.
+  expect((shot.course.boardAtPins ?? 0) + (other.course.boardAtPins ?? 0)).toBeCloseTo(40, 6);
+  const spins = [shot, other].map(({ samples: [{ omegaRadps }] }) => omegaRadps);
+  spins[0].forEach((along, axis) => {
+    expect(spins[1][axis]).toBeCloseTo(along, 6);
   });
 });
