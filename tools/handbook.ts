@@ -79,7 +79,7 @@ async function picturesOf(address: string): Promise<readonly Taken[]> {
   return [
     { name: "today", path: "/" },
     { name: "take-in", path: `/intake?bowler=${note.bowlerId}`, ready: takeFirstBall },
-    { name: "wrong", path: `/wrong?ball=${ticket.ballId}` },
+    { name: "wrong", path: `/wrong?ball=${ticket.ballId}`, ready: complain },
     { name: "measuring", path: `/bowlers/${note.bowlerId}`, ready: measureDelivery, of: ".measuring" },
     { name: "plan", path: "/plan", ready: planned },
     { name: "counter", path: `/plan?ticket=${ticket.id}`, ready: planned, of: "#answer", height: 900 },
@@ -130,6 +130,12 @@ async function firstSide(page: Page): Promise<void> {
   }
   await start.click();
   await page.waitForTimeout(SIDE_RUNS_MS);
+}
+
+async function complain(page: Page): Promise<void> {
+  await page.getByLabel("It hooks less than it did.").check();
+  await page.getByText("only this one", { exact: true }).click();
+  await page.locator(".causes").waitFor();
 }
 
 /** A ball of the demonstration by a part of its name. */

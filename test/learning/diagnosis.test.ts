@@ -391,6 +391,11 @@ describe("steps and answers know their direction", () => {
   it("a crack that was found is what the customer hears, even where all balls changed", () => {
     const diagnosis = found({ symptoms: ["skidsPast"], changed: "all", use: { crack: true } });
     expect(customerText(diagnosis)).toContain("cracked");
+    // Nothing but a find is told as a fact: everything else is likely at most.
+    for (const one of CASES) {
+      const told = diagnose(complaintOf(one));
+      if (told.answerTo !== "ball.crack") expect(customerText(told)).toMatch(/^(Most likely: |We do not know yet)/);
+    }
     expect(diagnosis.messages.map(({ id }) => id)).not.toContain("diagnosis.unclear");
   });
 

@@ -217,8 +217,8 @@ export const answerText: typeof en.answerText = ({ cause, mendedBy }) => {
 
 export const customerText: typeof en.customerText = ({ causes, steps, answerTo }) => {
   const answered = causes.find(({ cause }) => cause === answerTo);
-  if (answered !== undefined && (answered.cause === "ball.crack" || !isUnclear(causes)))
-    return `${CAUSE_WORDS[answered.cause]}. ${answerText(answered)}`;
+  if (answered?.cause === "ball.crack") return `${CAUSE_WORDS[answered.cause]}. ${answerText(answered)}`;
+  if (answered !== undefined && !isUnclear(causes)) return `Am ehesten: ${CAUSE_WORDS[answered.cause]}. ${answerText(answered)}`;
   const next = steps.at(0);
   const look = "Wir wissen es noch nicht und sehen nach, bevor wir am Ball arbeiten.";
   return next === undefined ? `${look} Bis dahin geschieht nichts an ihm.` : `${look} Zuerst: ${STEP_WORDS[next.step]}.`;

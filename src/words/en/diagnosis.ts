@@ -220,8 +220,8 @@ export function answerText({ cause, mendedBy }: Pick<RankedCause, "cause" | "men
 /** What the customer is told, in two sentences: the likeliest cause and what follows; while nothing stands out, what comes first. */
 export function customerText({ causes, steps, answerTo }: Pick<Diagnosis, "causes" | "steps" | "answerTo">): string {
   const answered = causes.find(({ cause }) => cause === answerTo);
-  if (answered !== undefined && (answered.cause === "ball.crack" || !isUnclear(causes)))
-    return `${CAUSE_WORDS[answered.cause]}. ${answerText(answered)}`;
+  if (answered?.cause === "ball.crack") return `${CAUSE_WORDS[answered.cause]}. ${answerText(answered)}`;
+  if (answered !== undefined && !isUnclear(causes)) return `Most likely: ${CAUSE_WORDS[answered.cause]}. ${answerText(answered)}`;
   const next = steps.at(0);
   const look = "We do not know yet, so we look before we work on the ball.";
   return next === undefined ? `${look} Nothing is done to it until then.` : `${look} First: ${STEP_WORDS[next.step]}.`;
